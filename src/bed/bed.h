@@ -1,0 +1,262 @@
+// The Bed: one finished trailer bed as plain data. Layout makes it; checks,
+// loads, solids, flat patterns, drawings and lists read it and nothing else.
+//
+// Invariants
+//  * A hole exists once, in the part that carries it. A ply of a bolt points at
+//    it; STEP, DXF, drill list and checks all read the same hole.
+//  * Parts are distinct shapes; an Item is one placed copy. Equal shapes share
+//    one part (Bed::add_part), so counts in the lists are counts of items.
+//  * Placements are proper rotations. A mirrored part is its own part.
+//  * No geometry kernel here.
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "bed/geometry.h"
+#include "bed/outline.h"
+#include "catalog/fastener.h"
+#include "catalog/section.h"
+
+namespace bedwright {
+
+// --- holes -----------------------------------------------------------------
+
+enum class Process {
+  as_bought,  // in the part when it arrives
+  cut,        // by the plasma table, with the outline
+  drilled,    // on the drill press or by magnetic drill, from a drill sheet
+};
+
+// A hole straight through one face of a part. `at` is in the face's own
+// coordinates (see Face). A slot has length > diameter, its long axis at
+// `angle` from the face's first axis; length is overall, end to end.
+struct Hole {
+  Vec2 at;
+  Mm diameter = 0;
+  Mm length = 0;  // equals diameter for a round hole
+  Radians angle = 0;
+  Process process = Process::cut;
+  std::string purpose;  // "track bolt", "jack bolt"; printed in hole schedules
+  bool slotted() const { return length > diameter + same_place; }
+  friend bool operator==(const Hole&, const Hole&) = default;
+};
+
+// --- parts -----------------------------------------------------------------
+
+// Local frame: outline in XY, thickness from Z = 0 to Z = thickness. Holes run
+// along Z.
+struct Plate {
+  Outline outline;
+  Mm thickness = 0;
+  std::vector<Hole> holes;
+  friend bool operator==(const Plate&, const Plate&) = default;
+};
+
+// Faces of a member, with their coordinates (first, second) and the axis the
+// hole runs along. Channel: `web` (x, z) along y; `top_flange` and
+// `bottom_flange` (x, y) along z, at z = +depth/2 and -depth/2.
+// Angle: `flat_leg` (x, y) along z, through the leg that lies along +y;
+// `standing_leg` (x, z) along y, through the leg that lies along +z.
+enum class Face { web, top_flange, bottom_flange, flat_leg, standing_leg };
+
+struct FaceHole {
+  Face face = Face::web;
+  Hole hole;
+  friend bool operator==(const FaceHole&, const FaceHole&) = default;
+};
+
+// A length of section. Local frame: X along the member from its front (or
+// first) end at 0 to `length`; Y and Z as in Section's profile frame.
+// End cuts are planes square to the XY plane: the start runs x = y tan(start_mitre),
+// the end x = length + y tan(end_mitre), so `length` is measured along y = 0
+// (a channel's web back, an angle's heel).
+struct Member {
+  Section section;
+  Mm length = 0;
+  Radians start_mitre = 0, end_mitre = 0;
+  std::vector<FaceHole> holes;
+  friend bool operator==(const Member&, const Member&) = default;
+};
+
+// One convex block of a bought item's envelope: a box from `low` to `high` in
+// its own frame, or a cylinder of `radius` along that frame's Z from low.z to
+// high.z (low.x, low.y, high.x, high.y unused).
+struct Block {
+  Placement frame;
+  Vec3 low, high;
+  Mm radius = 0;  // > 0 makes it a cylinder
+  friend bool operator==(const Block&, const Block&) = default;
+};
+
+// A flat lug of a bought item that a bolt goes through: centre on the face
+// nearest the bolt's head, in the item's local frame, with the bolt's direction.
+struct Lug {
+  Vec3 at;
+  Vec3 direction{0, 0, -1};
+  Mm thickness = 0;
+  Hole hole;  // `at` unused; slots measure their angle from the item's local X
+  friend bool operator==(const Lug&, const Lug&) = default;
+};
+
+struct Bought {
+  std::vector<Block> envelope;
+  std::vector<Lug> lugs;
+  Kg mass = 0;
+  Vec3 centre_of_mass;  // local
+  friend bool operator==(const Bought&, const Bought&) = default;
+};
+
+// Bolt hardware. Local frames: all along local Z, bearing face at Z = 0.
+//  bolt:   head from 0 up to +head_height, shank from 0 down to -length
+//  nut:    from 0 down to -height;  washers: from 0 down to -thickness
+enum class HardwareKind { bolt, nut, flat_washer, lock_washer };
+struct Hardware {
+  HardwareKind kind = HardwareKind::bolt;
+  BoltSize size;
+  Mm length = 0;  // bolt only, under the head
+  friend bool operator==(const Hardware&, const Hardware&) = default;
+};
+
+using Form = std::variant<Plate, Member, Bought, Hardware>;
+
+enum class Origin { made, bought, kit };  // by the shop, by the shop's buyer, in the track maker's box
+
+struct Part {
+  std::string name;      // unique: "tab plate", "main R", "bolt 1/2 x 1-1/4"
+  std::string material;  // "A36", "kit steel"; empty for bought items
+  Origin origin = Origin::made;
+  Form form;
+};
+
+// --- items -----------------------------------------------------------------
+
+// States a moving item may be in. Items that share a `group` (> 0) are the same
+// thing in different states and are never tested against each other.
+struct Item {
+  int part = 0;
+  Placement placement;
+  std::string name;      // unique: "tab R7", "bunk 3", "clamp 1 leaning in, inner end"
+  bool shown = true;     // false: a state for checks only, left out of model and lists
+  int group = 0;
+  int bolt = -1;         // hardware: the bolt it belongs to
+  bool moving = false;   // swept or posed envelope, checked with a moving clearance
+};
+
+// --- joints ----------------------------------------------------------------
+
+enum class Role { track, bunk, gusset, stop, jack, tongue_jack };
+
+// One thing the bolt passes through, in order from the head. Either a hole in
+// an item or a washer.
+struct Ply {
+  int item = -1;
+  int hole = -1;   // index into the plate's, member's or bought item's holes
+  Mm thickness = 0;
+  // Angle of the face the washer or nut seats on to the bolt's square, 0 where flat.
+  Radians slope = 0;
+};
+
+// What may move one ply's hole from its place. Ranges along world x and y,
+// each as plus and minus (both >= 0), in the order they add up.
+struct Contribution {
+  std::string what;  // "section length, 2 of them"
+  Mm x_plus = 0, x_minus = 0;
+  Mm y_plus = 0, y_minus = 0;
+};
+
+struct Bolt {
+  std::string name;       // "track bolt R7"
+  Role role = Role::track;
+  BoltSize size;
+  Mm length = 0;
+  Vec3 seat;              // centre under the head's washer, on the first ply
+  Vec3 direction;         // from head to tip
+  std::vector<Washer> under_head, under_nut;  // in order from the head
+  std::vector<Ply> plies;
+  std::vector<Contribution> stack_up;  // first ply against the others
+  bool in_place = true;   // false: a hole with nothing under it; no hardware placed
+};
+
+// Two items fixed to each other by fillet weld.
+struct Weld {
+  int a = -1, b = -1;
+  Mm leg = 0;      // fillet leg; 0 for a bought joint (coupler, hanger)
+  Mm length = 0;   // total
+  std::string note;
+};
+
+// Two items that share space by design (a coupler over the tongue's ends).
+struct Joined {
+  int a = -1, b = -1;
+  std::string why;
+};
+
+// --- the track's own account ------------------------------------------------
+
+// What the layout decided about the track, for rules that ask about the whole.
+struct TrackAccount {
+  Mm rail_length = 0, bunk_pitch = 0, total_length = 0;
+  int sections = 0, bunks = 0;
+  Mm remainder = 0;                 // rail_length less whole pitches
+  std::vector<Mm> joints;           // x of each joint
+  std::vector<Mm> bunk_positions;   // x of each bunk's bolts
+  Mm standoff = 0;                  // rail underside above the mains
+  Mm gauge = 0;
+  Mm head_from = 0, head_to = 0;    // travel of the head's centre
+  Mm head_lock = 0;
+};
+
+struct Bed {
+  std::vector<Part> parts;
+  std::vector<Item> items;
+  std::vector<Bolt> bolts;
+  std::vector<Weld> welds;
+  std::vector<Joined> joined;
+  TrackAccount track;
+
+  // Index of an equal part if there is one (same origin, material and form,
+  // whatever its name), else of `part`, added. Throws std::logic_error when a
+  // different part already has the name.
+  int add_part(Part part);
+  int add_item(Item item);
+  const Part& part_of(int item) const { return parts[items[item].part]; }
+  // -1 when there is none of that name.
+  int find_item(const std::string& name) const;
+  int find_part(const std::string& name) const;
+  // How many shown items use the part.
+  int count(int part) const;
+};
+
+// --- reading it --------------------------------------------------------------
+
+// The hole a ply points at, with its world centre (on the ply's head-side face)
+// and the unit vector along a slot.
+struct HoleInWorld {
+  Hole hole;
+  Vec3 centre;
+  Vec3 slot_axis;
+};
+HoleInWorld hole_in_world(const Bed& bed, const Ply& ply);
+
+// Local centre (on the face's outer side), direction out of the steel and slot
+// axis of a member's hole.
+struct HoleFrame {
+  Vec3 centre, outward, slot_axis;
+  Mm thickness = 0;  // of steel at the centre (a tapered flange varies)
+};
+HoleFrame hole_frame(const Section& section, const FaceHole& hole);
+
+// Closed form: area times thickness for plates, profile area times length at
+// the centroid for members, less holes. Bought items: volume of the envelope's
+// blocks taken one by one. Hardware: hexagon, shank and rings; no threads.
+Mm3 volume(const Part& part);
+// Local centroid of that volume.
+Vec3 centroid(const Part& part);
+// Steel at 7850 kg/m3 for made and kit parts and hardware; bought items as stated.
+Kg mass(const Part& part);
+Box3 local_bounds(const Part& part);
+Box3 bounds(const Bed& bed, int item);
+
+}  // namespace bedwright

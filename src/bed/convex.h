@@ -1,0 +1,35 @@
+// Convex pieces: each item as a few convex solids that together contain it, for
+// the cheap test of whether two items can touch.
+#pragma once
+
+#include <vector>
+
+#include "bed/bed.h"
+
+namespace bedwright {
+
+struct Convex {
+  std::vector<Vec3> corners;
+  std::vector<Vec3> normals;  // unit, outward, one a face
+  std::vector<Vec3> edges;    // unit, distinct directions
+  Box3 bounds;
+  bool exact = true;      // the piece is steel throughout: no hole, fillet or round it only approximates
+  bool shank = false;     // the part of a bolt that lies inside its plies
+};
+
+// World coordinates.
+std::vector<Convex> convex_pieces(const Bed& bed, int item);
+
+// A prism from a polygon (counter-clockwise seen from +axis) swept from
+// `from` to `to` along the placement's Z.
+Convex prism(const std::vector<Vec2>& polygon, Mm from, Mm to, const Placement& placement);
+
+// Separating-axis test. Positive: a lower bound on the distance between the
+// pieces. Negative: minus the least overlap depth (exact for convex polyhedra).
+Mm separation(const Convex& a, const Convex& b);
+
+// Distance along `direction` (unit) from `from` to the piece; infinity when the
+// ray misses; 0 when it starts inside.
+Mm ray_hit(const Convex& piece, Vec3 from, Vec3 direction);
+
+}  // namespace bedwright

@@ -1,0 +1,38 @@
+// An order with everything it refers to, read and checked against each other.
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "catalog/catalog.h"
+#include "params/frame.h"
+#include "params/kit.h"
+#include "params/order.h"
+#include "yaml/problem.h"
+
+namespace bedwright {
+
+struct InputFile {
+  std::string path;     // as opened
+  std::string content;  // bytes, for the input digest
+};
+
+struct Job {
+  Order order;
+  Kit kit;
+  FrameFile frame;
+  Catalog catalog;
+  std::vector<InputFile> inputs;   // order, kit, frame, catalogue files, in that order
+  std::vector<std::string> sets;   // overrides as given
+};
+
+// Reads the order and the files it names. `sets` are overrides "key.path=value";
+// a key that starts with "kit." or "frame." reaches into that file, any other is
+// the order's own; list entries are reached as "track.clamps[2].bunk", counted
+// from 1. Problems come all at once, in file order; the Job is only there when
+// there are none.
+std::variant<Job, std::vector<Problem>> load_job(const std::string& order_path,
+                                                 const std::vector<std::string>& sets);
+
+}  // namespace bedwright

@@ -1,0 +1,20 @@
+// One thing wrong with the input, as the user is told it.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "yaml/mark.h"
+
+namespace bedwright {
+
+struct Problem {
+  Mark where;
+  std::string what;      // "rail_length has no unit"
+  std::string would_do;  // "write it as 80 in, 6 ft 8 in or 2032 mm"
+};
+
+// "FILE:LINE:COLUMN: KEY: WHAT; WOULD_DO" on one line; parts that are absent are left out.
+std::string to_line(const Problem& problem);
+
+}  // namespace bedwright
