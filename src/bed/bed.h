@@ -231,8 +231,8 @@ struct Bed {
 
 // --- reading it --------------------------------------------------------------
 
-// The hole a ply points at, with its world centre (on the ply's head-side face)
-// and the unit vector along a slot.
+// The hole a ply points at, with a point on its axis in world coordinates and
+// the unit vector along a slot.
 struct HoleInWorld {
   Hole hole;
   Vec3 centre;

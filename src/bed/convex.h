@@ -20,13 +20,22 @@ struct Convex {
 // World coordinates.
 std::vector<Convex> convex_pieces(const Bed& bed, int item);
 
+// The same in two steps, for callers that place one part many times.
+std::vector<Convex> local_pieces(const Form& form);
+Convex placed(Convex piece, const Placement& placement);
+
 // A prism from a polygon (counter-clockwise seen from +axis) swept from
 // `from` to `to` along the placement's Z.
 Convex prism(const std::vector<Vec2>& polygon, Mm from, Mm to, const Placement& placement);
 
 // Separating-axis test. Positive: a lower bound on the distance between the
 // pieces. Negative: minus the least overlap depth (exact for convex polyhedra).
-Mm separation(const Convex& a, const Convex& b);
+// `enough`: the search may stop at the first axis that shows more than this.
+Mm separation(const Convex& a, const Convex& b, Mm enough = std::numeric_limits<Mm>::infinity());
+
+// How far `a` must move along `direction` (unit) to leave `b`; 0 when they do
+// not overlap. Exact for convex polyhedra.
+Mm exit_distance(const Convex& a, const Convex& b, Vec3 direction);
 
 // Distance along `direction` (unit) from `from` to the piece; infinity when the
 // ray misses; 0 when it starts inside.

@@ -17,15 +17,15 @@ struct Change {
 };
 
 struct Finding {
-  std::string code;               // rule's code, e.g. "HOLE-FIT"
+  std::string code;  // rule's code, e.g. "HOLE-FIT"
   Severity severity = Severity::stop;
-  std::vector<std::string> subjects;  // items or bolts, by name
-  Mm x = 0, y = 0, z = 0;         // where, world
+  std::vector<std::string> subjects;           // items or bolts, by name
+  Mm x = 0, y = 0, z = 0;                      // where, world
   double measured = 0, limit = 0, margin = 0;  // margin < 0 where it fails
-  std::string unit;               // "mm", "threads"
-  std::string message;            // one sentence with the figures
-  std::string remedy;             // one sentence with a number in it
-  std::vector<Change> changes;    // alternatives, cheapest first; each alone clears the finding
+  std::string unit;                            // "mm", "threads"
+  std::string message;                         // one sentence with the figures
+  std::string remedy;                          // one sentence with a number in it
+  std::vector<Change> changes;                 // alternatives, cheapest first; each alone clears the finding
 };
 
 }  // namespace bedwright

@@ -12,7 +12,7 @@
 
 namespace bedwright {
 
-enum class Printing { inch, metric };
+enum class Printing { inches, metric };
 enum class Datum { front, middle, rear };
 enum class EndBunks { outermost, inner };
 enum class HeadLock { front, rear };
@@ -20,7 +20,7 @@ enum class FitBasis { worst_case, root_sum_square };
 
 struct Heading {
   std::string number, customer, shop, date, revision = "A";
-  Printing printing = Printing::inch;
+  Printing printing = Printing::inches;
   Mm tape = inch / 16;  // smallest mark the layout tape is read to
 };
 
@@ -88,7 +88,7 @@ template <class V> void describe(V& v, Heading& h) {
   v.text("shop", h.shop, "The shop's name, printed on every sheet", v.optional);
   v.text("date", h.date, "Date of the order, year-month-day; printed and written into the files");
   v.text("revision", h.revision, "Revision letter", v.optional);
-  v.choice("printing", h.printing, {{"inch", Printing::inch}, {"metric", Printing::metric}},
+  v.choice("printing", h.printing, {{"inch", Printing::inches}, {"metric", Printing::metric}},
            "Units the sheets and lists are printed in", v.optional);
   v.length("tape", h.tape, {0.5, 5}, "Smallest mark the layout tape is read to (1/16 in, 1/32 in, 1 mm)", v.optional);
 }

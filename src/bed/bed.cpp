@@ -1,0 +1,93 @@
+#include "bed/bed.h"
+
+#include <stdexcept>
+
+namespace bedwright {
+namespace {
+
+template <class... Ts>
+struct Overloaded : Ts... {
+  using Ts::operator()...;
+};
+template <class... Ts>
+Overloaded(Ts...) -> Overloaded<Ts...>;
+
+Vec3 plate_hole_axis(const Hole& h) { return {std::cos(h.angle), std::sin(h.angle), 0}; }
+
+}  // namespace
+
+int Bed::add_part(Part part) {
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    const Part& p = parts[i];
+    if (p.origin == part.origin && p.material == part.material && p.form == part.form) return static_cast<int>(i);
+    if (p.name == part.name) throw std::logic_error("two different parts are named " + part.name);
+  }
+  parts.push_back(std::move(part));
+  return static_cast<int>(parts.size()) - 1;
+}
+
+int Bed::add_item(Item item) {
+  items.push_back(std::move(item));
+  return static_cast<int>(items.size()) - 1;
+}
+
+int Bed::find_item(const std::string& name) const {
+  for (std::size_t i = 0; i < items.size(); ++i)
+    if (items[i].name == name) return static_cast<int>(i);
+  return -1;
+}
+
+int Bed::find_part(const std::string& name) const {
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    if (parts[i].name == name) return static_cast<int>(i);
+  return -1;
+}
+
+int Bed::count(int part) const {
+  return static_cast<int>(std::count_if(items.begin(), items.end(),
+                                        [&](const Item& item) { return item.shown && item.part == part; }));
+}
+
+HoleFrame hole_frame(const Section& section, const FaceHole& face_hole) {
+  const Hole& h = face_hole.hole;
+  const double along = std::cos(h.angle), across = std::sin(h.angle);
+  switch (face_hole.face) {
+    case Face::web:
+    case Face::standing_leg:
+      return {{h.at.x, 0, h.at.y}, {0, -1, 0}, {along, 0, across}, section.web};
+    case Face::flat_leg:
+      return {{h.at.x, h.at.y, 0}, {0, 0, -1}, {along, across, 0}, section.web};
+    case Face::top_flange:
+    case Face::bottom_flange: {
+      const double up = face_hole.face == Face::top_flange ? 1 : -1;
+      const Mm middle = (section.flange + section.web) / 2;
+      const Mm thickness = section.flange_thickness + channel_flange_slope * (middle - h.at.y);
+      return {{h.at.x, h.at.y, up * section.depth / 2}, {0, 0, up}, {along, across, 0}, thickness};
+    }
+  }
+  throw std::logic_error("a face of no known kind");
+}
+
+HoleInWorld hole_in_world(const Bed& bed, const Ply& ply) {
+  const Item& item = bed.items.at(ply.item);
+  const Placement& at = item.placement;
+  return std::visit(
+      Overloaded{
+          [&](const Plate& p) {
+            const Hole& h = p.holes.at(ply.hole);
+            return HoleInWorld{h, at.point({h.at.x, h.at.y, 0}), at.direction(plate_hole_axis(h))};
+          },
+          [&](const Member& m) {
+            const HoleFrame f = hole_frame(m.section, m.holes.at(ply.hole));
+            return HoleInWorld{m.holes.at(ply.hole).hole, at.point(f.centre), at.direction(f.slot_axis)};
+          },
+          [&](const Bought& b) {
+            const Lug& lug = b.lugs.at(ply.hole);
+            return HoleInWorld{lug.hole, at.point(lug.at), at.direction(plate_hole_axis(lug.hole))};
+          },
+          [&](const Hardware&) -> HoleInWorld { throw std::logic_error("hardware carries no holes"); },
+      },
+      bed.parts.at(item.part).form);
+}
+
+}  // namespace bedwright

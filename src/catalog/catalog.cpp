@@ -1,0 +1,113 @@
+#include "catalog/catalog.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+#include "catalog/bolt_entry.h"
+#include "catalog/catalog_file.h"
+#include "yaml/key_path.h"
+#include "yaml/reader.h"
+
+namespace bedwright {
+namespace {
+
+constexpr double square_inch = inch * inch;
+
+// A section's own dimensions must give its published area to within this. Rolled
+// angles' radii differ from mill to mill by over 1 %; a mistyped dimension shows
+// as more than 2 %.
+constexpr double area_agreement = 0.02;
+
+template <class T>
+const T* find_named(const std::vector<T>& entries, const std::string& name) {
+  const auto found = std::find_if(entries.begin(), entries.end(), [&](const T& e) { return e.name == name; });
+  return found == entries.end() ? nullptr : &*found;
+}
+
+Section to_section(const SectionEntry& entry) {
+  Section section{entry.name.text,        entry.shape,       entry.depth,      entry.flange, entry.web,
+                  entry.flange_thickness, entry.root_radius, entry.toe_radius, std::nullopt};
+  if (entry.published) {
+    const PublishedEntry& p = *entry.published;
+    section.published = {p.area_in2 * square_inch,
+                         p.weight_per_foot / (foot / 1000),
+                         p.ix_in4 * square_inch * square_inch,
+                         p.iy_in4 * square_inch * square_inch,
+                         p.x_bar,
+                         p.y_bar,
+                         p.source};
+  }
+  return section;
+}
+
+// What is wrong with the section as a whole; nothing when it makes a profile of its published area.
+std::vector<Fault> faults(const Section& section) {
+  if (section.shape == Shape::angle && section.flange_thickness > 0)
+    return {{"flange_thickness", "an angle has one thickness",
+             "leave flange_thickness out and give the thickness as web"}};
+  Mm2 area = 0;
+  try {
+    area = area_properties(profile(section)).area;
+  } catch (const std::invalid_argument& error) {
+    return {{"", error.what(), "check its dimensions"}};
+  }
+  if (!section.published) return {};
+  const double off = area / section.published->area - 1;
+  if (std::abs(off) <= area_agreement) return {};
+  return {{"published.area_in2",
+           fmt::format("{} is {:.3f} in2 by its own dimensions, {:+.1f} % from the published {:.3f}",
+                       section.name, area / square_inch, 100 * off, section.published->area / square_inch),
+           fmt::format("check its dimensions; they must come within {:.0f} %", 100 * area_agreement)}};
+}
+
+// Whether an entry was read without a fault, by its path ("sections[3]").
+bool clean(const std::vector<Problem>& problems, const std::string& path) {
+  return std::none_of(problems.begin(), problems.end(),
+                      [&](const Problem& problem) { return is_within(problem.where.key, path); });
+}
+
+// Adds one list's entries that hold up; what does not becomes a problem.
+template <class Entry, class T, class Convert>
+void add_all(const Document& document, const char* list, const std::vector<Entry>& entries, Convert convert,
+             std::vector<T>& into, std::vector<Problem>& problems) {
+  for (std::size_t i = 0; i < entries.size(); ++i) {
+    const std::string path = fmt::format("{}[{}]", list, i + 1);
+    if (!clean(problems, path)) continue;
+    const Name& name = entries[i].name;
+    if (find_named(into, name.text)) {
+      problems.push_back({name.mark, fmt::format("{} is in the catalogue already", name.text),
+                          "remove one of the two, or give this one another name"});
+      continue;
+    }
+    T value = convert(entries[i]);
+    const std::vector<Fault> found = faults(value);
+    for (const Fault& fault : found)
+      problems.push_back(
+          {mark_of(document, fault.key.empty() ? path : path + "." + fault.key), fault.what, fault.would_do});
+    if (found.empty()) into.push_back(std::move(value));
+  }
+}
+
+}  // namespace
+
+const Section* Catalog::section(const std::string& name) const { return find_named(sections, name); }
+const BoltSize* Catalog::bolt(const std::string& name) const { return find_named(bolts, name); }
+
+void read_catalog(const std::string& file, const std::string& text, Catalog& catalog,
+                  std::vector<Problem>& problems) {
+  const Document document = parse_document(file, text);
+  CatalogFile content;
+  std::vector<Problem> found;
+  read_document(document, content, found);
+  if (found.empty() && content.sections.empty() && content.bolts.empty())
+    found.push_back(
+        {mark_of(document, ""), "the file lists neither sections nor bolts", "add one of the two lists"});
+  add_all(document, "sections", content.sections, to_section, catalog.sections, found);
+  add_all(document, "bolts", content.bolts, to_bolt, catalog.bolts, found);
+  problems.insert(problems.end(), found.begin(), found.end());
+}
+
+}  // namespace bedwright

@@ -1,0 +1,114 @@
+// What a catalogue file says, key by key; read_catalog turns it into the
+// catalogue's own structs. Areas and second moments are written as plain
+// numbers in the handbook's own units, named by their keys.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "catalog/fastener.h"
+#include "catalog/section.h"
+#include "units/units.h"
+#include "yaml/describe.h"
+#include "yaml/mark.h"
+
+namespace bedwright {
+
+struct PublishedEntry {
+  std::string source;
+  Kg weight_per_foot = 0;
+  double area_in2 = 0, ix_in4 = 0, iy_in4 = 0;
+  Mm x_bar = 0, y_bar = 0;
+};
+
+struct SectionEntry {
+  Name name;
+  Shape shape = Shape::angle;
+  Mm depth = 0, flange = 0, web = 0, flange_thickness = 0, root_radius = 0, toe_radius = 0;
+  std::optional<PublishedEntry> published;
+};
+
+struct BoltEntry {
+  Name name;
+  std::string source, lengths_source;
+  Mm diameter = 0;
+  double threads_per_inch = 0;  // one of these two
+  Mm pitch = 0;
+  Mm head_flats = 0, head_height = 0, nut_flats = 0, nut_height = 0;
+  Washer flat, lock;
+  Mm wrench = 0, standard_hole = 0, oversize_hole = 0, edge_minimum = 0;
+  Mm thread_length = 0, length_plus = 0, length_minus = 0;
+  std::vector<Mm> lengths;
+};
+
+struct CatalogFile {
+  std::string source;
+  std::vector<SectionEntry> sections;
+  std::vector<BoltEntry> bolts;
+};
+
+template <class V>
+void describe(V& v, PublishedEntry& p) {
+  v.text("source", p.source, "Handbook and table the figures come from");
+  v.mass("weight_per_foot", p.weight_per_foot, {0.01, 1000}, "Mass of one foot of it");
+  v.number("area_in2", p.area_in2, {0.01, 1000}, "Area, square inches");
+  v.number("ix_in4", p.ix_in4, {0.001, 100000}, "Second moment about the axis along the flange, in4");
+  v.number("iy_in4", p.iy_in4, {0.001, 100000}, "Second moment about the axis along the depth, in4");
+  v.length("x_bar", p.x_bar, {0.1, 500}, "Centroid from the back of the web or leg, along the flange");
+  v.length("y_bar", p.y_bar, {0, 500}, "Angle: centroid from the heel, along the depth", v.optional);
+}
+
+template <class V>
+void describe(V& v, SectionEntry& s) {
+  v.name("name", s.name, "Name the frame and kit files call it by");
+  v.choice("shape", s.shape, {{"channel", Shape::channel}, {"angle", Shape::angle}}, "Shape");
+  v.length("depth", s.depth, {5, 1000}, "Depth; an angle's standing leg");
+  v.length("flange", s.flange, {5, 500}, "Flange width; an angle's flat leg");
+  v.length("web", s.web, {0.5, 100}, "Web thickness; an angle's thickness");
+  v.length("flange_thickness", s.flange_thickness, {0.5, 100},
+           "Channel: mean flange thickness, at the middle of the overhang", v.optional);
+  v.length("root_radius", s.root_radius, {0, 100}, "Inside fillet", v.optional);
+  v.length("toe_radius", s.toe_radius, {0, 100}, "Inner corner of each free edge", v.optional);
+  v.object("published", s.published, "Handbook figures", v.optional);
+}
+
+template <class V>
+void describe(V& v, Washer& w) {
+  v.length("inside", w.inside, {1, 200}, "Inside diameter");
+  v.length("outside", w.outside, {2, 300}, "Outside diameter");
+  v.length("thickness", w.thickness, {0.2, 30}, "Thickness");
+}
+
+template <class V>
+void describe(V& v, BoltEntry& b) {
+  v.name("name", b.name, "Name the kit and frame files call it by");
+  v.text("source", b.source, "Standards the sizes come from");
+  v.length("diameter", b.diameter, {2, 100}, "Nominal diameter");
+  v.number("threads_per_inch", b.threads_per_inch, {1, 80}, "Inch threads; else give the pitch", v.optional);
+  v.length("pitch", b.pitch, {0.2, 10}, "Metric thread pitch; else give threads_per_inch", v.optional);
+  v.length("head_flats", b.head_flats, {3, 200}, "Head across flats");
+  v.length("head_height", b.head_height, {1, 100}, "Head height, nominal");
+  v.length("nut_flats", b.nut_flats, {3, 200}, "Nut across flats");
+  v.length("nut_height", b.nut_height, {1, 100}, "Nut height, nominal (metric: greatest)");
+  v.object("flat", b.flat, "Plain washer");
+  v.object("lock", b.lock, "Spring lock washer, pressed flat");
+  v.length("wrench", b.wrench, {3, 200}, "Wrench, across flats; the larger where head and nut differ");
+  v.length("standard_hole", b.standard_hole, {2, 120}, "Standard (AISC) or medium (ISO 273) clearance hole");
+  v.length("oversize_hole", b.oversize_hole, {2, 120}, "Oversize (AISC) or coarse (ISO 273) clearance hole");
+  v.length("edge_minimum", b.edge_minimum, {2, 200}, "Least distance, hole centre to edge");
+  v.length("thread_length", b.thread_length, {2, 200}, "Thread of a bolt long enough to have a plain shank");
+  v.length("length_plus", b.length_plus, {0, 10}, "How much longer than nominal a bolt may be");
+  v.length("length_minus", b.length_minus, {0, 10}, "How much shorter than nominal a bolt may be");
+  v.lengths("lengths", b.lengths, {3, 500}, 100, "Stock lengths, ascending");
+  v.text("lengths_source", b.lengths_source, "Where the stock lengths come from");
+}
+
+template <class V>
+void describe(V& v, CatalogFile& f) {
+  v.text("source", f.source, "Where the file's figures come from");
+  v.list("sections", f.sections, 500, "Rolled sections", v.optional);
+  v.list("bolts", f.bolts, 200, "Bolt sizes with their nuts and washers", v.optional);
+}
+
+}  // namespace bedwright

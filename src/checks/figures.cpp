@@ -1,0 +1,41 @@
+#include "checks/figures.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "units/print.h"
+
+namespace bedwright {
+namespace {
+
+constexpr Mm finest = inch / 64;
+
+std::string inches(Mm length) {
+  if (std::abs(length) < finest / 2) return decimal_inch(length);
+  const bool plain = std::abs(length - on_tape(length, finest)) <= 0.005 * inch;
+  const std::string text = std::abs(length) < 6 * foot ? tape(length, 64) : feet_tape(length, 64);
+  return (plain ? "" : "about ") + text;
+}
+
+}  // namespace
+
+std::string Figures::say(Mm length) const {
+  const std::string mm = millimetres(length, 1);
+  return printing == Printing::metric ? mm : fmt::format("{} ({})", inches(length), mm);
+}
+
+std::string Figures::set(Mm length) const {
+  if (printing == Printing::inches && std::abs(length - on_tape(length, finest)) < same_place / 2)
+    return tape(length, 64);
+  return plain_figure(length) + " mm";
+}
+
+Mm Figures::round_up(Mm length) const { return std::ceil(length / step() - 1e-6) * step(); }
+
+std::string bolt_length_text(const BoltSize& size, Mm length) {
+  const bool metric = !size.name.empty() && size.name.front() == 'M';
+  return Figures{metric ? Printing::metric : Printing::inches, inch / 16}.set(length);
+}
+
+}  // namespace bedwright

@@ -1,0 +1,50 @@
+// The rule book: one entry a rule, each a function over a Bed.
+//
+// A rule reads the Scene (the Bed with what several rules need worked out once)
+// and appends its findings. Findings come back sorted by severity, code, name
+// and place, so the same Bed gives the same list.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "bed/bed.h"
+#include "checks/figures.h"
+#include "checks/finding.h"
+#include "checks/pair_judge.h"
+#include "params/job.h"
+
+namespace bedwright {
+
+struct Scene;
+
+struct CheckInput {
+  const Bed& bed;
+  const Limits& limits;
+  // The order behind the Bed; remedies that name one of its values need it.
+  const Job* job = nullptr;
+  // Without it, pairs the cheap test cannot decide are reported as undecided.
+  PairJudge* judge = nullptr;
+  Figures figures;
+};
+
+struct Rule {
+  const char* code;
+  const char* family;
+  const char* asks;
+  const char* formula;
+  const char* limit;
+  const char* source;
+  const char* change;  // what to change when it fails
+  void (*check)(const Scene& scene, std::vector<Finding>& findings);
+};
+
+const std::vector<Rule>& rules();
+
+std::vector<Finding> run_checks(const CheckInput& input);
+
+// The entry as text; nothing when no rule has the code.
+std::optional<std::string> explain(const std::string& code);
+
+}  // namespace bedwright

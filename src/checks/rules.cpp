@@ -1,0 +1,91 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <tuple>
+
+#include "checks/rule_list.h"
+#include "checks/scene.h"
+
+namespace bedwright {
+
+const std::vector<Rule>& rules() {
+  static const char* practice = "common practice, no published source";
+  static const std::vector<Rule> table{
+      {"HOLE-FIT", "hole fit", "Does each bolt go through every hole it must, tolerances and all?",
+       "need <= float along each axis square to the bolt; need = |offset as laid out| + stack-up (worst "
+       "case: sum of all; "
+       "root sum square: shift of the means + square root of the sum of squared half ranges); float = travel "
+       "of the slots "
+       "along the axis + sqrt(r^2 - residual^2), r = sum of (hole - bolt)/2, residual = need of the other "
+       "axis beyond its "
+       "slots. Slots at an angle to both axes count as round.",
+       "margin 0, on the basis limits.fit_basis asks for (worst_case unless set)", practice,
+       "the tabs' slot length, the tab's place, or the end the track is pinned at", check_hole_fit},
+      {"HOLE-NO-TAB", "hole fit", "Is there a tab under every mounting hole of the rails?",
+       "a track hole with no tab in reach", "none without", practice,
+       "weld a tab under the hole, or another rail length", check_hole_no_tab},
+      {"BOLT-SHORT", "stack", "Does enough thread stand past the nut?",
+       "(length - length tolerance - washers - plies - nut) / pitch", "limits.threads_past_nut (1)", practice,
+       "the next longer stock length", check_bolt_short},
+      {"BOLT-LONG", "stack", "Does the bolt stand too far past the nut?",
+       "length + length tolerance - washers - plies - nut", "limits.most_past_nut (3/8 in)", practice,
+       "a shorter stock length", check_bolt_long},
+      {"BOLT-THREAD", "stack", "Does the thread reach under the nut's bearing face?",
+       "plain shank = length - thread length <= washers + plies", "margin 0", practice,
+       "a shorter, fully threaded length, or more washers", check_bolt_thread},
+      {"WASHER-FLAT", "stack", "Do head and nut seat square to the bolt?",
+       "slope of the face under head or nut", "1 degree", practice, "a bevel washer of the face's slope",
+       check_washer_flat},
+      {"TIP", "tip", "Is there room between the bolt's tip and what is beyond it?",
+       "distance from the last ply to the nearest thing on the bolt's axis or rim, less the length beyond "
+       "the plies at its "
+       "longest",
+       "limits.tip_clearance (1/16 in)", practice, "a shorter stock length, or a higher standoff", check_tip},
+      {"CLASH", "clash", "Are no two solids in one place?",
+       "overlap of convex pieces deeper than 0.05 mm; where pieces only cover the steel, common volume over "
+       "1 mm3",
+       "margin 0", practice, "move one of the two by the shift given", check_clash},
+      {"CLASH-MOVING", "clash", "Is there room around the head, the clamps and the wheels wherever they go?",
+       "least distance between the moving thing in each of its states and everything else",
+       "limits.moving_clearance (1/4 in): nearer is a warning, overlap a stop", practice,
+       "another bunk for a clamp, or move the fixed thing by the shift given", check_clash_moving},
+      {"EDGE", "edge, spacing", "Is there steel enough between each hole and the edge?",
+       "hole centre (slot: centre of the end arc) to the nearest free edge of the face",
+       "the catalogue's edge_minimum of the bolt; 1.25 diameters where no bolt goes (a warning)",
+       "AISC 360 table J3.4 by the catalogue; 1.25 diameters: from memory, common practice",
+       "the tab's length, or the hole's place", check_edge},
+      {"SPACING", "edge, spacing", "Is there steel enough between bolt holes?",
+       "centre to centre in one face (slots: nearest centres of end arcs)",
+       "2-2/3 bolt diameters; a warning in a bought part", "AISC 360 section J3.3",
+       "the spacing of the holes", check_spacing},
+      {"RAIL-REMAINDER", "rail joint", "Is a rail a whole number of bunk pitches long?",
+       "rail length less whole pitches", "0", practice, "the rail length or the bunk pitch",
+       check_rail_remainder},
+      {"JOINT-SUPPORT", "rail joint", "Does every rail joint have a tab near it?",
+       "joint to the nearest tab's hole, each side", "limits.joint_to_support (8 in); a warning", practice,
+       "another tab near the joint", check_joint_support},
+  };
+  return table;
+}
+
+std::vector<Finding> run_checks(const CheckInput& input) {
+  const Scene scene(input);
+  std::vector<Finding> findings;
+  for (const Rule& rule : rules()) rule.check(scene, findings);
+  std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
+    return std::tie(a.severity, a.code, a.subjects, a.x, a.y, a.z) <
+           std::tie(b.severity, b.code, b.subjects, b.x, b.y, b.z);
+  });
+  return findings;
+}
+
+std::optional<std::string> explain(const std::string& code) {
+  const auto found =
+      std::find_if(rules().begin(), rules().end(), [&](const Rule& r) { return r.code == code; });
+  if (found == rules().end()) return std::nullopt;
+  return fmt::format("{} ({})\n  asks     {}\n  formula  {}\n  limit    {}\n  source   {}\n  change   {}\n",
+                     found->code, found->family, found->asks, found->formula, found->limit, found->source,
+                     found->change);
+}
+
+}  // namespace bedwright

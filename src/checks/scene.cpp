@@ -1,0 +1,177 @@
+#include "checks/scene.h"
+
+#include <fmt/format.h>
+
+namespace bedwright {
+namespace {
+
+Mm thickness_of(const std::vector<Washer>& washers) {
+  Mm sum = 0;
+  for (const Washer& w : washers) sum += w.thickness;
+  return sum;
+}
+
+bool passes_through(const Bolt& bolt, int item) {
+  return std::any_of(bolt.plies.begin(), bolt.plies.end(), [&](const Ply& p) { return p.item == item; });
+}
+
+// The axis and eight lines on the shank's surface: a tip seldom meets an edge
+// squarely, and the axis alone would miss one it clips.
+std::vector<Vec3> tip_lines(const Bolt& bolt, Vec3 face) {
+  const Vec3 across = std::abs(bolt.direction.x) < 0.9 ? Vec3{1, 0, 0} : Vec3{0, 1, 0};
+  const Vec3 u = unit(cross(bolt.direction, across)), v = cross(bolt.direction, u);
+  std::vector<Vec3> lines{face};
+  for (int i = 0; i < 8; ++i) {
+    const double a = i * 45 * degree;
+    lines.push_back(face + (bolt.size.diameter / 2) * (std::cos(a) * u + std::sin(a) * v));
+  }
+  return lines;
+}
+
+Room room_of(const Scene& scene, int bolt_index) {
+  const Bolt& bolt = scene.bed.bolts[bolt_index];
+  const Vec3 face = bolt.seat + scene.stacks[bolt_index].plies * bolt.direction;
+  const std::vector<Vec3> lines = tip_lines(bolt, face);
+  Box3 swept;
+  for (const Vec3& from : lines) {
+    swept.add(from);
+    swept.add(from + tip_search * bolt.direction);
+  }
+  Room room{tip_search, -1};
+  for (std::size_t i = 0; i < scene.bed.items.size(); ++i) {
+    const Item& item = scene.bed.items[i];
+    const int index = static_cast<int>(i);
+    if (!item.shown || item.bolt == bolt_index || !swept.overlaps(scene.boxes[i]) ||
+        passes_through(bolt, index))
+      continue;
+    for (const Convex& piece : scene.pieces[i]) {
+      if (!swept.overlaps(piece.bounds)) continue;
+      for (const Vec3& from : lines) {
+        const Mm hit = ray_hit(piece, from, bolt.direction);
+        if (hit < room.distance) room = {hit, index};
+      }
+    }
+  }
+  return room;
+}
+
+bool suits(const Scene& scene, std::size_t bolt_index, Mm length) {
+  const Bolt& bolt = scene.bed.bolts[bolt_index];
+  const BoltSize& size = bolt.size;
+  const Stack& stack = scene.stacks[bolt_index];
+  const Mm past = length - stack.grip - size.nut_height;
+  if (past - size.length_minus < scene.limits.threads_past_nut * size.pitch - same_place) return false;
+  if (past + size.length_plus > scene.limits.most_past_nut + same_place) return false;
+  if (length - size.thread_length > stack.grip + same_place) return false;
+  const Room& room = scene.rooms[bolt_index];
+  return room.item < 0 ||
+         tip_clearance(stack, bolt, length, room.distance) >= scene.limits.tip_clearance - same_place;
+}
+
+}  // namespace
+
+Stack stack_of(const Bolt& bolt) {
+  Stack stack;
+  stack.head_washers = thickness_of(bolt.under_head);
+  stack.nut_washers = thickness_of(bolt.under_nut);
+  for (const Ply& ply : bolt.plies) stack.plies += ply.thickness;
+  stack.grip = stack.head_washers + stack.plies + stack.nut_washers;
+  stack.past_nut = bolt.length - stack.grip - bolt.size.nut_height;
+  return stack;
+}
+
+Mm tip_clearance(const Stack& stack, const Bolt& bolt, Mm bolt_length, Mm room) {
+  const Mm beyond_plies = bolt_length + bolt.size.length_plus - stack.head_washers - stack.plies;
+  return room - beyond_plies;
+}
+
+Scene::Scene(const CheckInput& given)
+    : input(given), bed(given.bed), limits(given.limits), figures(given.figures) {
+  std::vector<std::vector<Convex>> by_part;
+  for (const Part& part : bed.parts) by_part.push_back(local_pieces(part.form));
+  for (const Item& item : bed.items) {
+    std::vector<Convex>& list = pieces.emplace_back(by_part[item.part]);
+    Box3 box;
+    for (Convex& piece : list) {
+      piece = placed(std::move(piece), item.placement);
+      box.add(piece.bounds.low);
+      box.add(piece.bounds.high);
+    }
+    boxes.push_back(box);
+  }
+  for (const Bolt& bolt : bed.bolts) stacks.push_back(stack_of(bolt));
+  for (std::size_t i = 0; i < bed.bolts.size(); ++i)
+    rooms.push_back(bed.bolts[i].in_place ? room_of(*this, static_cast<int>(i)) : Room{tip_search, -1});
+}
+
+std::vector<Mm> suiting_lengths(const Scene& scene, Role role, const BoltSize& size) {
+  std::vector<Mm> lengths;
+  for (const Mm length : size.lengths) {
+    bool all = true;
+    for (std::size_t i = 0; i < scene.bed.bolts.size() && all; ++i) {
+      const Bolt& bolt = scene.bed.bolts[i];
+      if (bolt.in_place && bolt.role == role) all = bolt.size.name == size.name && suits(scene, i, length);
+    }
+    if (all) lengths.push_back(length);
+  }
+  return lengths;
+}
+
+std::string bolts_key(Role role) {
+  switch (role) {
+    case Role::track:
+      return "bolts.track";
+    case Role::bunk:
+      return "bolts.bunk";
+    case Role::gusset:
+      return "bolts.gusset";
+    case Role::stop:
+      return "bolts.stop";
+    case Role::jack:
+      return "bolts.jack";
+    case Role::tongue_jack:
+      break;
+  }
+  return "bolts.tongue_jack";
+}
+
+void suggest_length(const Scene& scene, const Bolt& bolt, bool longest, Finding& finding) {
+  const std::vector<Mm> lengths = suiting_lengths(scene, bolt.role, bolt.size);
+  if (lengths.empty()) {
+    finding.remedy += fmt::format("no stock length of {} suits every bolt of this kind", bolt.size.name);
+    return;
+  }
+  const std::string text = bolt_length_text(bolt.size, longest ? lengths.back() : lengths.front());
+  finding.remedy += fmt::format("use {} x {} bolts", bolt.size.name, text);
+  finding.changes.push_back({bolts_key(bolt.role), text});
+}
+
+std::vector<TabPlace> tab_places(const Bed& bed) {
+  std::vector<TabPlace> places;
+  for (std::size_t i = 0; i < bed.items.size(); ++i) {
+    const std::string& name = bed.items[i].name;
+    const int side = name.starts_with("tab L") ? -1 : name.starts_with("tab R") ? 1 : 0;
+    if (side == 0) continue;
+    const Part& part = bed.part_of(static_cast<int>(i));
+    const auto* plate = std::get_if<Plate>(&part.form);
+    const auto* member = std::get_if<Member>(&part.form);
+    if ((!plate || plate->holes.empty()) && (!member || member->holes.empty())) continue;
+    const Ply first_hole{static_cast<int>(i), 0, 0, 0};
+    places.push_back({static_cast<int>(i), side, hole_in_world(bed, first_hole).centre.x});
+  }
+  return places;
+}
+
+Finding finding_of(const char* code, Severity severity, std::string subject, Vec3 at) {
+  Finding finding;
+  finding.code = code;
+  finding.severity = severity;
+  finding.subjects.push_back(std::move(subject));
+  finding.x = at.x;
+  finding.y = at.y;
+  finding.z = at.z;
+  finding.unit = "mm";
+  return finding;
+}
+
+}  // namespace bedwright

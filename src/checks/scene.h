@@ -1,0 +1,67 @@
+// A Bed with what several rules ask for worked out once: each item's convex
+// pieces, what each bolt passes through, the room before its tip.
+#pragma once
+
+#include "bed/convex.h"
+#include "checks/rule.h"
+
+namespace bedwright {
+
+// Lengths along a bolt. `grip` is everything from the head's bearing face to the
+// nut's; `past_nut` what stands beyond the nut at nominal length.
+struct Stack {
+  Mm head_washers = 0, plies = 0, nut_washers = 0;
+  Mm grip = 0;
+  Mm past_nut = 0;
+};
+
+// The nearest thing beyond the last ply along the bolt's axis or its rim.
+struct Room {
+  Mm distance = 0;  // from the last ply's nut-side face
+  int item = -1;    // -1: nothing within tip_search
+};
+inline constexpr Mm tip_search = 150;
+
+struct Scene {
+  explicit Scene(const CheckInput& input);
+
+  const CheckInput& input;
+  const Bed& bed;
+  const Limits& limits;
+  const Figures& figures;
+  std::vector<std::vector<Convex>> pieces;  // by item
+  std::vector<Box3> boxes;                  // by item, around its pieces
+  std::vector<Stack> stacks;                // by bolt
+  std::vector<Room> rooms;                  // by bolt; only of bolts in place
+};
+
+Stack stack_of(const Bolt& bolt);
+
+// What stands between the tip and the thing beyond it, the bolt at its longest.
+// Negative: the tip is inside it.
+Mm tip_clearance(const Stack& stack, const Bolt& bolt, Mm bolt_length, Mm room);
+
+// Stock lengths that suit every bolt in place of this role and size: thread
+// enough past the nut, not too much, no shank under the nut, room at the tip.
+// Ascending.
+std::vector<Mm> suiting_lengths(const Scene& scene, Role role, const BoltSize& size);
+
+// The key that sets a role's bolt length: "bolts.track".
+std::string bolts_key(Role role);
+
+// A remedy built on a stock length for the bolt's role: the sentence, and the
+// change when a length does. `longest`: the longest that suits, else the shortest.
+void suggest_length(const Scene& scene, const Bolt& bolt, bool longest, Finding& finding);
+
+// World x of the hole of each mounting tab (items "tab L.." and "tab R..");
+// `side` is -1 for L, +1 for R.
+struct TabPlace {
+  int item = -1;
+  int side = 0;
+  Mm x = 0;
+};
+std::vector<TabPlace> tab_places(const Bed& bed);
+
+Finding finding_of(const char* code, Severity severity, std::string subject, Vec3 at);
+
+}  // namespace bedwright

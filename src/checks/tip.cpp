@@ -1,0 +1,76 @@
+// TIP: room between each bolt's tip and whatever is beyond it.
+#include <fmt/format.h>
+
+#include "checks/rule_list.h"
+#include "checks/scene.h"
+
+namespace bedwright {
+namespace {
+
+// Bolts that ride on the rail, so that a higher rail gives their tips more room.
+bool rides_on_rail(const Bolt& bolt) {
+  return bolt.direction.z < -0.99 && (bolt.role == Role::bunk || bolt.role == Role::stop);
+}
+
+// The tab's own value that lifts the rail by `rise`.
+void suggest_standoff(const Scene& scene, Mm rise, Finding& finding) {
+  rise = scene.figures.round_up(rise);
+  finding.remedy += fmt::format("; or raise the standoff by {}", scene.figures.say(rise));
+  const Job* job = scene.input.job;
+  if (!job) return;
+  const FrameTabs& tabs = job->frame.tabs;
+  if (tabs.style == TabStyle::clip && tabs.clip)
+    finding.changes.push_back({"frame.tabs.clip.standoff", scene.figures.set(tabs.clip->standoff + rise)});
+  if (tabs.style == TabStyle::plate && tabs.plate)
+    finding.changes.push_back(
+        {"frame.tabs.plate.pad_thickness", scene.figures.set(tabs.plate->pad_thickness + rise)});
+}
+
+Finding describe_tip(const Scene& scene, std::size_t index, Mm clearance) {
+  const Bolt& bolt = scene.bed.bolts[index];
+  const Room& room = scene.rooms[index];
+  const std::string& other = scene.bed.items[room.item].name;
+  const Figures& say = scene.figures;
+  Finding f = finding_of("TIP", Severity::stop, bolt.name,
+                         bolt.seat + (scene.stacks[index].plies + room.distance) * bolt.direction);
+  f.subjects.push_back(other);
+  f.measured = clearance;
+  f.limit = scene.limits.tip_clearance;
+  f.margin = f.measured - f.limit;
+  if (clearance < 0 && rides_on_rail(bolt))
+    f.message = fmt::format("the tip of the {} bolt meets {} and lifts the rail by {}",
+                            bolt_length_text(bolt.size, bolt.length), other, say.say(-clearance));
+  else if (clearance < 0)
+    f.message = fmt::format("the tip of the {} bolt runs {} into {}",
+                            bolt_length_text(bolt.size, bolt.length), say.say(-clearance), other);
+  else
+    f.message =
+        fmt::format("the tip of the {} bolt clears {} by {}; {} is asked",
+                    bolt_length_text(bolt.size, bolt.length), other, say.say(clearance), say.say(f.limit));
+  return f;
+}
+
+}  // namespace
+
+void check_tip(const Scene& scene, std::vector<Finding>& findings) {
+  const std::size_t first = findings.size();
+  std::vector<std::size_t> failing;
+  Mm rise = 0;
+  for (std::size_t i = 0; i < scene.bed.bolts.size(); ++i) {
+    const Bolt& bolt = scene.bed.bolts[i];
+    if (!bolt.in_place || scene.rooms[i].item < 0) continue;
+    const Mm clearance = tip_clearance(scene.stacks[i], bolt, bolt.length, scene.rooms[i].distance);
+    if (clearance >= scene.limits.tip_clearance - same_place) continue;
+    failing.push_back(i);
+    findings.push_back(describe_tip(scene, i, clearance));
+    if (rides_on_rail(bolt)) rise = std::max(rise, scene.limits.tip_clearance - clearance);
+  }
+  for (std::size_t k = 0; k < failing.size(); ++k) {
+    const Bolt& bolt = scene.bed.bolts[failing[k]];
+    suggest_length(scene, bolt, true, findings[first + k]);
+    // One standoff for the whole bed: what the worst bolt needs.
+    if (rides_on_rail(bolt)) suggest_standoff(scene, rise, findings[first + k]);
+  }
+}
+
+}  // namespace bedwright

@@ -1,0 +1,44 @@
+#include <fmt/format.h>
+
+#include <stdexcept>
+
+#include "commands/packet_files.h"
+
+namespace bedwright {
+
+ExitCode draw_command(const DrawArguments& arguments) {
+  Progress progress;
+  progress.step("laying out");
+  const auto loaded = load(arguments);
+  if (!loaded) return bad_input;
+  progress.step("checking");
+  const std::vector<Finding> findings = check(*loaded);
+  const bool stop = stops(findings);
+
+  Packet packet;
+  packet.version = version();
+  packet.input_digest = input_digest(loaded->job);
+  packet.sets = loaded->job.sets;
+  packet.state = arguments.draft ? PacketState::draft : stop ? PacketState::stopped : PacketState::released;
+  packet.files = packet_files(*loaded, findings, packet.state, progress);
+
+  const std::filesystem::path out = arguments.out.empty() ? home() / "out" : std::filesystem::path(arguments.out);
+  const std::filesystem::path folder = out / loaded->job.order.order.number;
+  progress.step("writing");
+  try {
+    std::filesystem::create_directories(out);
+    write_packet(folder, packet);
+  } catch (const std::runtime_error& e) {  // a place that cannot be written is the user's to mend
+    fmt::print(stderr, "bedwright: {}\n", e.what());
+    return bad_input;
+  }
+  progress.step("");
+  print_findings(findings, *loaded);
+  const std::string where = std::filesystem::relative(folder).generic_string();
+  if (packet.state == PacketState::released) fmt::print("Released: {} files in {}/\n", packet.files.size() + 1, where);
+  if (packet.state == PacketState::draft) fmt::print("Draft, NOT FOR FABRICATION: {} files in {}/\n", packet.files.size() + 1, where);
+  if (packet.state == PacketState::stopped) fmt::print("Not released: nothing to cut or drill was written; the report is in {}/\n", where);
+  return stop ? stopped : released;
+}
+
+}  // namespace bedwright

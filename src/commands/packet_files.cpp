@@ -1,0 +1,92 @@
+#include "commands/packet_files.h"
+
+#include <fmt/format.h>
+
+#include <cctype>
+#include <future>
+
+#include "drawing/views.h"
+#include "export/cut.h"
+#include "export/digest.h"
+#include "export/drill.h"
+#include "export/lists.h"
+#include "export/report.h"
+#include "export/step.h"
+#include "export/svg.h"
+
+namespace bedwright {
+namespace {
+
+// "tab plate" -> "tab_plate": a name every table's controller takes.
+std::string file_name(const std::string& part) {
+  std::string name;
+  for (char c : part) name += std::isalnum(static_cast<unsigned char>(c)) || c == '-' ? c : '_';
+  return name;
+}
+
+std::string picture(const Loaded& loaded, PacketState state) {
+  const Heading& heading = loaded.job.order.order;
+  const TrackAccount& track = loaded.bed.track;
+  PictureCaption caption;
+  caption.order = heading.number;
+  caption.revision = heading.revision;
+  const Figures figures{heading.printing, heading.tape};
+  caption.notes = {fmt::format("{}, {} sections of {}, {} bunks", loaded.job.kit.name, track.sections, figures.say(track.rail_length), track.bunks),
+                   fmt::format("Frame: {}", loaded.job.frame.name), heading.date};
+  caption.draft = state == PacketState::draft;
+  return picture_svg(Viewer(loaded.bed).view(isometric_view), caption);
+}
+
+std::string model(const Loaded& loaded) {
+  const Heading& heading = loaded.job.order.order;
+  return step_text(loaded.bed, {heading.number, heading.date, heading.shop, heading.shop, "bedwright " + version()});
+}
+
+void add_lists(const Loaded& loaded, std::vector<PacketFile>& files) {
+  const Heading& heading = loaded.job.order.order;
+  files.push_back({"lists/parts.csv", parts_csv(loaded.bed, heading)});
+  files.push_back({"lists/cut_list.csv", cut_list_csv(loaded.bed, heading)});
+  files.push_back({"lists/drill_list.csv", drill_list_csv(loaded.bed, heading)});
+  files.push_back({"lists/hardware.csv", hardware_csv(loaded.bed, loaded.job.kit.box, heading)});
+}
+
+// Cut files for made plates, drill files for made members with holes.
+void add_cut_and_drill(const Loaded& loaded, std::vector<PacketFile>& files) {
+  const Heading& heading = loaded.job.order.order;
+  for (std::size_t i = 0; i < loaded.bed.parts.size(); ++i) {
+    const Part& part = loaded.bed.parts[i];
+    if (part.origin != Origin::made) continue;
+    if (std::holds_alternative<Plate>(part.form)) {
+      files.push_back({"cut/" + file_name(part.name) + ".dxf", cut_file(part, heading, heading.printing)});
+    } else if (const Member* member = std::get_if<Member>(&part.form); member && !member->holes.empty()) {
+      const std::vector<std::string> pages = drill_files(drill_drawing(loaded.bed, static_cast<int>(i), heading));
+      for (std::size_t p = 0; p < pages.size(); ++p)
+        files.push_back({fmt::format("drill/{}{}.dxf", file_name(part.name), pages.size() > 1 ? fmt::format("_{}", p + 1) : ""), pages[p]});
+    }
+  }
+}
+
+}  // namespace
+
+std::vector<PacketFile> packet_files(const Loaded& loaded, const std::vector<Finding>& findings, PacketState state, Progress& progress) {
+  const ReportState said = state == PacketState::released ? ReportState::released : state == PacketState::draft ? ReportState::draft : ReportState::refused;
+  const Report report{version(), loaded.job.order, said, loaded.bed, findings};
+  std::vector<PacketFile> files = {{"report.json", report_json(report)}, {"report.txt", report_text(report)}};
+  if (state == PacketState::stopped) return files;
+  progress.step("making the model and the picture");
+  auto drawn = std::async(std::launch::async, [&] { return picture(loaded, state); });
+  files.push_back({"bed.step", model(loaded)});
+  add_lists(loaded, files);
+  if (state == PacketState::released) add_cut_and_drill(loaded, files);
+  files.push_back({"bed.svg", drawn.get()});
+  return files;
+}
+
+std::string input_digest(const Job& job) {
+  std::string all;
+  for (const InputFile& file : job.inputs) all += sha256(file.content) + "\n";
+  for (const std::string& set : job.sets) all += set + "\n";
+  return sha256(all);
+}
+
+}  // namespace bedwright

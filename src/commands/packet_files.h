@@ -1,0 +1,19 @@
+// Which files a bed's packet holds.
+#pragma once
+
+#include <vector>
+
+#include "commands/session.h"
+#include "export/packet.h"
+
+namespace bedwright {
+
+// With `state` released: everything. draft: report, lists, model and picture.
+// stopped: the report alone. Model and picture are made side by side.
+std::vector<PacketFile> packet_files(const Loaded& loaded, const std::vector<Finding>& findings, PacketState state, Progress& progress);
+
+// SHA-256 over the inputs' contents and the overrides; where the files stand
+// does not matter.
+std::string input_digest(const Job& job);
+
+}  // namespace bedwright

@@ -1,0 +1,22 @@
+#include <fmt/format.h>
+
+#include <map>
+
+#include "commands/session.h"
+#include "params/schema.h"
+
+namespace bedwright {
+
+ExitCode schema_command(const std::string& which) {
+  const std::map<std::string, std::string (*)()> known = {
+      {"order", order_schema}, {"kit", kit_schema}, {"frame", frame_schema}};
+  const auto it = known.find(which);
+  if (it == known.end()) {
+    fmt::print(stderr, "bedwright: there is no schema \"{}\"; there are order, kit and frame\n", which);
+    return bad_input;
+  }
+  fmt::print("{}", it->second());
+  return released;
+}
+
+}  // namespace bedwright

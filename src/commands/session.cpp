@@ -1,0 +1,80 @@
+#include "commands/session.h"
+
+#include <fmt/format.h>
+#include <sys/ioctl.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <cstdio>
+#include <cstdlib>
+
+#include "checks/table.h"
+#include "commands/kernel_judge.h"
+#include "layout/layout.h"
+
+namespace bedwright {
+namespace {
+
+void print_problems(const std::vector<Problem>& problems) {
+  for (const Problem& p : problems) fmt::print(stderr, "{}\n", to_line(p));
+  fmt::print(stderr, "{} problem{} in the input; nothing was written.\n", problems.size(), problems.size() == 1 ? "" : "s");
+}
+
+// Columns of the terminal on standard output, or a page's when there is none.
+int columns() {
+  winsize size{};
+  if (::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col >= 60) return std::min<int>(size.ws_col, 140);
+  return 100;
+}
+
+}  // namespace
+
+std::optional<Loaded> load(const OrderArguments& arguments) {
+  auto read = load_job(arguments.order, arguments.sets);
+  if (const auto* problems = std::get_if<std::vector<Problem>>(&read)) {
+    print_problems(*problems);
+    return std::nullopt;
+  }
+  Job& job = std::get<Job>(read);
+  auto laid = lay_out(job);
+  if (const auto* problems = std::get_if<std::vector<Problem>>(&laid)) {
+    print_problems(*problems);
+    return std::nullopt;
+  }
+  return Loaded{std::move(job), std::move(std::get<Bed>(laid))};
+}
+
+Figures figures_of(const Heading& heading) { return {heading.printing, heading.tape}; }
+
+std::vector<Finding> check(const Loaded& loaded) {
+  KernelJudge judge(loaded.bed);
+  return run_checks({loaded.bed, loaded.job.order.limits, &loaded.job, &judge, figures_of(loaded.job.order.order)});
+}
+
+bool stops(const std::vector<Finding>& findings) {
+  return std::any_of(findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::stop; });
+}
+
+std::filesystem::path home() {
+  const char* told = std::getenv("BEDWRIGHT_HOME");
+  return told && *told ? told : BEDWRIGHT_SOURCE_HOME;
+}
+
+std::string version() { return BEDWRIGHT_VERSION; }
+
+Progress::Progress() : terminal_(::isatty(STDERR_FILENO) != 0) {}
+
+Progress::~Progress() {
+  if (terminal_) fmt::print(stderr, "\r\033[K");
+}
+
+void Progress::step(const std::string& what) {
+  if (terminal_) fmt::print(stderr, "\r\033[K{} ...", what);
+}
+
+void print_findings(const std::vector<Finding>& findings, const Loaded& loaded) {
+  const bool colour = ::isatty(STDOUT_FILENO) != 0 && !std::getenv("NO_COLOR");
+  fmt::print("{}", findings_table(findings, {figures_of(loaded.job.order.order), columns(), colour}));
+}
+
+}  // namespace bedwright

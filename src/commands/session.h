@@ -1,0 +1,53 @@
+// What every command that reads an order shares.
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "bed/bed.h"
+#include "checks/rule.h"
+#include "commands/commands.h"
+#include "params/job.h"
+
+namespace bedwright {
+
+struct Loaded {
+  Job job;
+  Bed bed;
+};
+
+// Reads and lays out. On bad input prints every problem to standard error and
+// returns nothing.
+std::optional<Loaded> load(const OrderArguments& arguments);
+
+// All rules, with the kernel behind the pairs the cheap test cannot decide.
+std::vector<Finding> check(const Loaded& loaded);
+
+bool stops(const std::vector<Finding>& findings);
+
+// The checkout, or wherever the program's own params/ and templates/ are.
+std::filesystem::path home();
+
+// The version built, as "0.1.0".
+std::string version();
+
+// A line on standard error that says what is being done, when that is a
+// terminal; nothing otherwise.
+class Progress {
+ public:
+  Progress();
+  ~Progress();
+  Progress(const Progress&) = delete;
+  Progress& operator=(const Progress&) = delete;
+  void step(const std::string& what);
+
+ private:
+  bool terminal_;
+};
+
+// Findings as a table on standard output, coloured when that is a terminal.
+void print_findings(const std::vector<Finding>& findings, const Loaded& loaded);
+
+}  // namespace bedwright

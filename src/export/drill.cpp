@@ -1,0 +1,261 @@
+#include "export/drill.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <optional>
+#include <stdexcept>
+
+#include "drawing/table2d.h"
+#include "export/drill_rows.h"
+#include "export/drill_strip.h"
+#include "export/drill_tables.h"
+#include "export/dxf.h"
+#include "export/figures.h"
+
+namespace bedwright {
+namespace {
+
+constexpr Mm frame_width = drill_paper_width - 2 * drill_paper_margin;
+constexpr Mm frame_height = drill_paper_height - 2 * drill_paper_margin;
+constexpr Mm inside_margin = 5;  // from the frame, on paper
+// A hole smaller than this on paper cannot be told from its neighbour's dot (common practice).
+constexpr Mm least_hole_on_paper = 1.8;
+constexpr double scale_step = 1.05;
+constexpr double most_scale = 500;  // a 25 m member is 61 of these sheets wide
+constexpr int most_strips = 12;
+
+struct Subject {
+  const Part& part;
+  const Member& member;
+  DrillRows rows;
+  std::string first_end;
+  int quantity = 0;
+  const Heading& heading;
+};
+
+// Fills one page from the top; the pen is at the lowest free place.
+class Page {
+ public:
+  Page(double scale) : scale_(scale), text_(drill_text_on_paper * scale) {
+    const int frame = list.layer({"FRAME", 8, LineKind::continuous, 0.5});
+    list.add(Closed{frame, rectangle({0, 0}, {scale * frame_width, scale * frame_height})});
+    y = scale * (frame_height - inside_margin);
+  }
+  Mm left() const { return scale_ * inside_margin; }
+  Mm right() const { return scale_ * (frame_width - inside_margin); }
+  Mm bottom() const { return scale_ * inside_margin; }
+
+  void words(const std::string& text, Mm height) {
+    const int layer = list.layer({"TEXT", 7});
+    for (const std::string& line : wrapped(text, height, right() - left())) {
+      y -= 1.6 * height;
+      list.add(Text{layer, {left(), y + 0.3 * height}, height, line, Across::left, Up::baseline, 0});
+    }
+  }
+
+  // False, and nothing placed, when it is too wide or too high for what is left.
+  bool view(const List2d& view) {
+    const Box2 box = bounds(view);
+    const Mm gap = 2 * text_;
+    if (box.width() > right() - left() || box.height() + gap > y - bottom()) return false;
+    list.append(view, Vec2{left(), y - gap} - Vec2{box.low.x, box.high.y});
+    y -= box.height() + gap;
+    return true;
+  }
+
+  List2d list;
+  Mm y = 0;
+
+ private:
+  double scale_;
+  Mm text_;
+};
+
+void heading_lines(Page& page, const Subject& s, Mm text) {
+  const Heading& h = s.heading;
+  const std::string side = hand(s.part.name);
+  page.words(fmt::format("DRILL: {}{}", s.part.name, side.empty() ? side : fmt::format("   ({})", side)), 1.8 * text);
+  const bool inches = h.printing == Printing::inches;
+  const std::string length =
+      inches ? fmt::format("{} in ({} in, {} mm)", tape_figure(s.member.length, h), inch_figure(s.member.length),
+                           mm_figure(s.member.length))
+             : fmt::format("{} mm", mm_figure(s.member.length));
+  page.words(fmt::format("{}, {}, length {}, make {}", s.member.section.name, s.part.material, length, s.quantity), text);
+  page.words(fmt::format("Order {}, revision {}, {}, for {}{}", h.number, h.revision, h.date, h.customer,
+                         h.shop.empty() ? h.shop : fmt::format(", {}", h.shop)),
+             text);
+  page.words(fmt::format("Units: {}. The model is drawn 1:1 in mm. Every distance is from {} or the edge "
+                         "named, never from hole to hole.",
+                         inches ? "inches by the tape; exact inches and mm in the table" : "millimetres", s.first_end),
+             text);
+  page.words("CAUTION: Check one part against this sheet before drilling the rest. Deburr holes. Eye protection.", text);
+}
+
+struct Views {
+  std::vector<List2d> strips;
+  std::vector<int> unlabelled;
+};
+
+// Fewest strips a face that are no wider than the page.
+std::optional<Views> views(const Subject& s, double scale) {
+  const Mm text = drill_text_on_paper * scale, width = scale * (frame_width - 2 * inside_margin);
+  const StripLook look{text, s.first_end, s.heading};
+  Views out;
+  for (const Face face : s.rows.faces) {
+    bool placed = false;
+    const int least = std::max(1, static_cast<int>(face_bounds(s.member, face).width() / width));
+    for (int n = least; n <= most_strips && !placed; ++n) {
+      const std::vector<Mm> cuts = strip_cuts(s.member, s.rows, face, n, 1.5 * text);
+      std::vector<Strip> strips;
+      for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
+        strips.push_back(drill_strip(s.member, s.rows, face, cuts, i, look));
+      }
+      placed = std::all_of(strips.begin(), strips.end(),
+                           [&](const Strip& strip) { return bounds(strip.list).width() <= width; });
+      if (!placed) continue;
+      for (Strip& strip : strips) {
+        out.strips.push_back(std::move(strip.list));
+        out.unlabelled.insert(out.unlabelled.end(), strip.unlabelled.begin(), strip.unlabelled.end());
+      }
+    }
+    if (!placed) return std::nullopt;
+  }
+  return out;
+}
+
+// Tables set side by side from the pen down; rows that find no room stay.
+class TableFlow {
+ public:
+  TableFlow(Page& page, Mm text) : page_(page), text_(text), x_(page.left()), top_(page.y - 1.5 * text) {}
+
+  // Draws rows from `next` on and moves it past what was drawn.
+  void put(const Table2d& table, const std::string& caption, std::size_t& next) {
+    const Mm width = std::max(table_width(table, text_), text_width(caption, text_));
+    const Mm row = table_row_height * text_;
+    while (next < table.rows.size() && x_ + width <= page_.right()) {
+      const double room = std::floor((top_ - 1.5 * text_ - page_.bottom()) / row) - 1;
+      if (room < 1) return;
+      const std::size_t last = std::min(table.rows.size(), next + static_cast<std::size_t>(room));
+      const int words = page_.list.layer({"TEXT", 7}), rules = page_.list.layer({"TABLE", 8});
+      page_.list.add(Text{words, {x_, top_ - text_}, text_, caption, Across::left, Up::baseline, 0});
+      draw_table(page_.list, table, next, last, {x_, top_ - 1.5 * text_}, text_, words, rules);
+      next = last;
+      x_ += width + 2 * text_;
+    }
+  }
+
+ private:
+  Page& page_;
+  Mm text_, x_, top_;
+};
+
+// Every page is begun with the heading.
+class Pages {
+ public:
+  Pages(const Subject& s, double scale) : s_(s), scale_(scale) { begin(); }
+  Page& page() { return pages_.back(); }
+  void begin() {
+    pages_.emplace_back(scale_);
+    heading_lines(page(), s_, drill_text_on_paper * scale_);
+  }
+  // False when the view does not even fit a page of its own.
+  bool view(const List2d& view) {
+    if (page().view(view)) return true;
+    begin();
+    return page().view(view);
+  }
+  // False when not even one row fits a page of its own.
+  bool tables() {
+    const Mm text = drill_text_on_paper * scale_;
+    const Table2d sizes = size_table(s_.rows, s_.heading);
+    const Table2d holes = hole_table(s_.rows, s_.member.section, s_.heading);
+    const std::string caption = fmt::format("HOLES: along from {} (0), across from the edge named", s_.first_end);
+    std::size_t size = 0, hole = 0;
+    for (bool fresh = false;; fresh = true) {
+      const std::size_t before = size + hole;
+      TableFlow flow(page(), text);
+      flow.put(sizes, "SIZES", size);
+      if (size == sizes.rows.size()) flow.put(holes, caption, hole);
+      if (hole == holes.rows.size()) return true;
+      if (fresh && before == size + hole) return false;
+      begin();
+    }
+  }
+  std::vector<List2d> lists() {
+    std::vector<List2d> out;
+    for (Page& p : pages_) out.push_back(std::move(p.list));
+    return out;
+  }
+
+ private:
+  const Subject& s_;
+  double scale_;
+  std::vector<Page> pages_;
+};
+
+// All pages at one scale; nothing when something does not fit even alone.
+std::optional<DrillDrawing> composed(const Subject& s, double scale) {
+  const std::optional<Views> shown = views(s, scale);
+  if (!shown) return std::nullopt;
+  Pages pages(s, scale);
+  for (const List2d& strip : shown->strips) {
+    if (!pages.view(strip)) return std::nullopt;
+  }
+  if (!pages.tables()) return std::nullopt;
+  return DrillDrawing{pages.lists(), drill_text_on_paper * scale, shown->unlabelled};
+}
+
+void finish(DrillDrawing& drawing, const Subject& s) {
+  for (std::size_t i = 0; i < drawing.pages.size(); ++i) {
+    List2d& page = drawing.pages[i];
+    page.comments = {
+        "UNITS: millimetres, scale 1:1",
+        fmt::format("Drill drawing of {}, order {}, revision {}, page {} of {}", s.part.name, s.heading.number,
+                    s.heading.revision, i + 1, drawing.pages.size()),
+        "Plot the frame to fill an 11 x 17 in sheet",
+    };
+    if (drawing.pages.size() == 1) continue;
+    const Box2 frame = bounds(page.entities.front());
+    const Mm inside = inside_margin / frame_width * frame.width();
+    page.add(Text{page.layer({"TEXT", 7}), {frame.high.x - inside, frame.high.y - inside}, drawing.text_height,
+                  fmt::format("PAGE {} OF {}", i + 1, drawing.pages.size()), Across::right, Up::top, 0});
+  }
+}
+
+}  // namespace
+
+DrillDrawing drill_drawing(const Bed& bed, int part_index, const Heading& heading) {
+  const Part& part = bed.parts.at(static_cast<std::size_t>(part_index));
+  const Member* member = std::get_if<Member>(&part.form);
+  if (member == nullptr || part.origin != Origin::made) {
+    throw std::invalid_argument(fmt::format("drill drawing of {}: not a member the shop makes", part.name));
+  }
+  const Subject s{part,    *member, drill_rows(*member), first_end_name(bed, part_index), bed.count(part_index),
+                  heading};
+  if (s.rows.rows.empty()) {
+    throw std::invalid_argument(fmt::format("drill drawing of {}: no holes to make", part.name));
+  }
+  Mm smallest = std::numeric_limits<double>::infinity();
+  for (const DrillSize& size : s.rows.sizes) smallest = std::min(smallest, size.hole.diameter);
+  // From large and in many strips to small and in few: the fewest pages, and of
+  // those the largest drawing.
+  std::optional<DrillDrawing> best;
+  const double first = std::max(0.25, member->length / (most_strips * frame_width));
+  for (double scale = first; scale <= (best ? smallest / least_hole_on_paper : most_scale); scale *= scale_step) {
+    std::optional<DrillDrawing> drawing = composed(s, scale);
+    if (drawing && (!best || drawing->pages.size() < best->pages.size())) best = std::move(drawing);
+    if (best && best->pages.size() == 1) break;
+  }
+  if (!best) throw std::invalid_argument(fmt::format("drill drawing of {}: fits no page", part.name));
+  finish(*best, s);
+  return std::move(*best);
+}
+
+std::vector<std::string> drill_files(const DrillDrawing& drawing) {
+  std::vector<std::string> files;
+  for (const List2d& page : drawing.pages) files.push_back(dxf(page));
+  return files;
+}
+
+}  // namespace bedwright

@@ -1,0 +1,147 @@
+#include "export/lists.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <stdexcept>
+
+#include "drawing/list2d.h"
+#include "export/csv.h"
+#include "export/drill_rows.h"
+#include "export/figures.h"
+
+namespace bedwright {
+namespace {
+
+const char* origin_name(Origin origin) {
+  switch (origin) {
+    case Origin::made: return "made";
+    case Origin::bought: return "bought";
+    case Origin::kit: return "kit";
+  }
+  throw std::logic_error("lists: unknown origin");
+}
+
+// A length with the unit of the order's printing: "77-1/2 in", "1968.5 mm".
+std::string printed(Mm length, const Heading& h) {
+  return fmt::format("{} {}", size_figure(length, h), h.printing == Printing::inches ? "in" : "mm");
+}
+
+std::string laid_out(Mm length, const Heading& h) {
+  return fmt::format("{} {}", tape_figure(length, h), h.printing == Printing::inches ? "in" : "mm");
+}
+
+Vec2 plate_size(const Plate& plate) {
+  const Box2 box = bounds(Entity(Closed{0, plate.outline}));
+  return box.high - box.low;
+}
+
+// End to end with the points of its mitres.
+Mm overall_length(const Member& m) {
+  const Mm front = m.section.flange * std::tan(m.start_mitre), rear = m.section.flange * std::tan(m.end_mitre);
+  return m.length + std::max(0.0, rear) - std::min(0.0, front);
+}
+
+struct FormText {
+  const Heading& heading;
+  std::pair<std::string, std::string> operator()(const Plate& p) const {
+    const Vec2 size = plate_size(p);
+    return {fmt::format("plate {}", printed(p.thickness, heading)),
+            fmt::format("{} x {}", printed(size.x, heading), printed(size.y, heading))};
+  }
+  std::pair<std::string, std::string> operator()(const Member& m) const {
+    return {m.section.name, laid_out(m.length, heading)};
+  }
+  std::pair<std::string, std::string> operator()(const Bought&) const { return {"bought item", ""}; }
+  std::pair<std::string, std::string> operator()(const Hardware& h) const {
+    return {fmt::format("{} {}", hardware_name(h.kind), h.size.name),
+            h.kind == HardwareKind::bolt ? printed(h.length, heading) : ""};
+  }
+};
+
+std::string angle(Radians a) { return CsvCell(a / degree, 2).written(); }
+
+void hole_row(Csv& csv, const Part& part, int quantity, const std::string& face, int number,
+              const std::string& letter, Mm along, Mm across, const std::string& edge, const Hole& hole,
+              const Heading& h) {
+  csv.row({part.name, quantity, face, number, letter, laid_out(along, h), CsvCell(along / inch, 4),
+           CsvCell(along, 2), laid_out(across, h), CsvCell(across / inch, 4), CsvCell(across, 2), edge,
+           printed(hole.diameter, h), CsvCell(hole.diameter, 2),
+           hole.slotted() ? CsvCell(hole.length, 2) : CsvCell(""),
+           hole.slotted() ? CsvCell(hole.angle / degree, 2) : CsvCell(""), process_name(hole.process),
+           hole.purpose});
+}
+
+void plate_rows(Csv& csv, const Part& part, const Plate& plate, int quantity, const Heading& h) {
+  const Box2 box = bounds(Entity(Closed{0, plate.outline}));
+  int number = 0;
+  for (const Hole& hole : plate.holes) {
+    if (hole.process != Process::drilled) continue;
+    hole_row(csv, part, quantity, "plate", ++number, "", hole.at.x - box.low.x, hole.at.y - box.low.y,
+             "lower left corner of the cut file", hole, h);
+  }
+}
+
+}  // namespace
+
+std::string parts_csv(const Bed& bed, const Heading& heading) {
+  Csv csv;
+  csv.row({"part", "quantity", "material", "form", "size", "origin", "kg each", "kg all", "lb each", "lb all"});
+  for (std::size_t i = 0; i < bed.parts.size(); ++i) {
+    const Part& part = bed.parts[i];
+    const int quantity = bed.count(static_cast<int>(i));
+    if (quantity == 0) continue;
+    const auto [form, size] = std::visit(FormText{heading}, part.form);
+    const Kg each = mass(part);
+    csv.row({part.name, quantity, part.material, form, size, origin_name(part.origin), CsvCell(each, 3),
+             CsvCell(each * quantity, 3), CsvCell(each / pound, 2), CsvCell(each * quantity / pound, 2)});
+  }
+  return csv.text();
+}
+
+std::string cut_list_csv(const Bed& bed, const Heading& heading) {
+  Csv csv;
+  csv.row({"part", "kind", "quantity", "material", "stock", "length", "length mm", "overall", "overall mm",
+           "start mitre deg", "end mitre deg", "width", "width mm"});
+  for (std::size_t i = 0; i < bed.parts.size(); ++i) {
+    const Part& part = bed.parts[i];
+    const int quantity = bed.count(static_cast<int>(i));
+    if (quantity == 0 || part.origin != Origin::made) continue;
+    if (const Member* m = std::get_if<Member>(&part.form)) {
+      const Mm overall = overall_length(*m);
+      csv.row({part.name, "member", quantity, part.material, m->section.name, laid_out(m->length, heading),
+               CsvCell(m->length, 2), laid_out(overall, heading), CsvCell(overall, 2), angle(m->start_mitre),
+               angle(m->end_mitre), "", ""});
+    } else if (const Plate* p = std::get_if<Plate>(&part.form)) {
+      const Vec2 size = plate_size(*p);
+      csv.row({part.name, "plate", quantity, part.material, fmt::format("plate {}", printed(p->thickness, heading)),
+               printed(size.x, heading), CsvCell(size.x, 2), printed(size.x, heading), CsvCell(size.x, 2), "", "",
+               printed(size.y, heading), CsvCell(size.y, 2)});
+    }
+  }
+  return csv.text();
+}
+
+std::string drill_list_csv(const Bed& bed, const Heading& heading) {
+  Csv csv;
+  csv.row({"part", "quantity", "face", "number", "size letter", "along", "along in", "along mm", "across", "across in",
+           "across mm", "across from", "diameter", "diameter mm", "slot length mm", "slot angle deg", "process",
+           "purpose"});
+  for (std::size_t i = 0; i < bed.parts.size(); ++i) {
+    const Part& part = bed.parts[i];
+    const int quantity = bed.count(static_cast<int>(i));
+    if (quantity == 0 || part.origin != Origin::made) continue;
+    if (const Member* m = std::get_if<Member>(&part.form)) {
+      for (const DrillRow& r : drill_rows(*m).rows) {
+        const FaceView view = face_view(m->section, r.hole.face);
+        hole_row(csv, part, quantity, view.name, r.number, std::string(1, r.letter), r.along, r.across, view.edge,
+                 r.hole.hole, heading);
+      }
+    } else if (const Plate* p = std::get_if<Plate>(&part.form)) {
+      plate_rows(csv, part, *p, quantity, heading);
+    }
+  }
+  return csv.text();
+}
+
+}  // namespace bedwright

@@ -1,0 +1,35 @@
+// The lists of the packet, as comma-separated values with a heading row. Rows
+// keep the Bed's order of parts, so that the same bed makes the same bytes.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "bed/bed.h"
+#include "params/kit.h"
+#include "params/order.h"
+
+namespace bedwright {
+
+// Every distinct part that is shown: quantity, material, section or form,
+// origin, size, mass each and together (kg and, for inch printing, lb).
+std::string parts_csv(const Bed& bed, const Heading& heading);
+
+// What the saw and the plate table cut: made members with the length along their
+// first edge, the length over all with mitres, and the mitres; made plates with
+// thickness and bounding size.
+std::string cut_list_csv(const Bed& bed, const Heading& heading);
+
+// Every hole of made members, and every drilled hole of made plates. Numbers and
+// letters are those of the drill drawings. A plate's holes are measured from the
+// lower left corner of its cut file.
+std::string drill_list_csv(const Bed& bed, const Heading& heading);
+
+// Bolts by size and length, how many each use takes, then nuts and washers; how
+// many come in the kit's box, how many are left to buy and left over.
+std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const Heading& heading);
+
+// "bolt", "nut", "flat washer", "lock washer".
+std::string hardware_name(HardwareKind kind);
+
+}  // namespace bedwright

@@ -1,0 +1,130 @@
+#include "export/report.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "checks/rule.h"
+#include "checks/table.h"
+
+namespace bedwright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+double rounded(double value) { return std::round(value * 1e6) / 1e6 + 0.0; }
+
+Json rounded_list(const std::vector<Mm>& values) {
+  Json list = Json::array();
+  for (const Mm v : values) list.push_back(rounded(v));
+  return list;
+}
+
+const char* state_word(ReportState state) {
+  switch (state) {
+    case ReportState::released:
+      return "released";
+    case ReportState::draft:
+      return "draft";
+    case ReportState::refused:
+      break;
+  }
+  return "refused";
+}
+
+Json counts(const std::vector<Finding>& findings) {
+  Json counts{{"stop", 0}, {"warn", 0}, {"note", 0}};
+  for (const Finding& f : findings) {
+    Json& n = counts[severity_word(f.severity)];
+    n = n.get<int>() + 1;
+  }
+  return counts;
+}
+
+Json finding(const Finding& f) {
+  Json changes = Json::array();
+  for (const Change& c : f.changes) changes.push_back(Json{{"key", c.key}, {"value", c.value}});
+  return Json{{"code", f.code},
+              {"severity", severity_word(f.severity)},
+              {"subjects", f.subjects},
+              {"place", Json{{"x", rounded(f.x)}, {"y", rounded(f.y)}, {"z", rounded(f.z)}}},
+              {"measured", rounded(f.measured)},
+              {"limit", rounded(f.limit)},
+              {"margin", rounded(f.margin)},
+              {"unit", f.unit},
+              {"message", f.message},
+              {"remedy", f.remedy},
+              {"changes", std::move(changes)}};
+}
+
+Json account(const TrackAccount& t) {
+  return Json{{"rail_length", rounded(t.rail_length)},
+              {"bunk_pitch", rounded(t.bunk_pitch)},
+              {"total_length", rounded(t.total_length)},
+              {"sections", t.sections},
+              {"bunks", t.bunks},
+              {"remainder", rounded(t.remainder)},
+              {"joints", rounded_list(t.joints)},
+              {"bunk_positions", rounded_list(t.bunk_positions)},
+              {"standoff", rounded(t.standoff)},
+              {"gauge", rounded(t.gauge)},
+              {"head_from", rounded(t.head_from)},
+              {"head_to", rounded(t.head_to)},
+              {"head_lock", rounded(t.head_lock)}};
+}
+
+Json rule_list() {
+  Json list = Json::array();
+  for (const Rule& r : rules())
+    list.push_back(Json{{"code", r.code},
+                        {"family", r.family},
+                        {"asks", r.asks},
+                        {"formula", r.formula},
+                        {"limit", r.limit},
+                        {"source", r.source},
+                        {"change", r.change}});
+  return list;
+}
+
+}  // namespace
+
+std::string report_json(const Report& report) {
+  const Heading& h = report.order.order;
+  Json findings = Json::array();
+  for (const Finding& f : report.findings) findings.push_back(finding(f));
+  const Json json{{"format", "bedwright report"},
+                  {"version", 1},
+                  {"program", Json{{"name", "bedwright"}, {"version", report.program_version}}},
+                  {"order", Json{{"number", h.number},
+                                 {"customer", h.customer},
+                                 {"date", h.date},
+                                 {"revision", h.revision},
+                                 {"kit", report.order.kit},
+                                 {"frame", report.order.frame}}},
+                  {"state", state_word(report.state)},
+                  {"counts", counts(report.findings)},
+                  {"findings", std::move(findings)},
+                  {"track", account(report.bed.track)},
+                  {"rules", rule_list()}};
+  // A byte that is no UTF-8 in a name must not cost the report.
+  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+std::string report_text(const Report& report) {
+  const Heading& h = report.order.order;
+  const TrackAccount& t = report.bed.track;
+  const Figures figures{h.printing, h.tape};
+  std::string text =
+      fmt::format("Order {}, revision {}, for {}, {}\nbedwright {}\nState: {}\n\n", h.number, h.revision,
+                  h.customer, h.date, report.program_version, state_word(report.state));
+  text += fmt::format("Track   {} sections of {}, {} over all\n", t.sections, figures.say(t.rail_length),
+                      figures.say(t.total_length));
+  text += fmt::format("Bunks   {} at {}, {} left over in a section\n", t.bunks, figures.say(t.bunk_pitch),
+                      figures.say(t.remainder));
+  text += fmt::format("Head    runs from {} to {}, locked at {}\n\n", figures.say(t.head_from),
+                      figures.say(t.head_to), figures.say(t.head_lock));
+  return text + findings_table(report.findings, {figures, 100, false});
+}
+
+}  // namespace bedwright

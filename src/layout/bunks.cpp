@@ -1,0 +1,139 @@
+// Bunks, joint gussets and track stops, with their bolts.
+#include <fmt/format.h>
+
+#include "layout/builder.h"
+
+namespace bedwright {
+namespace {
+
+Section bunk_section(const KitBunk& k) {
+  Section s;
+  s.name = "bunk";
+  s.shape = Shape::angle;
+  s.flange = k.flat_leg;
+  s.depth = k.standing_leg;
+  s.web = k.thickness;
+  s.root_radius = k.root_radius;
+  return s;
+}
+
+Hole as_bought(Vec2 at, const BoltHole& hole, const char* purpose) {
+  return {{tidy(at.x), tidy(at.y)}, hole.diameter, hole.slot.value_or(hole.diameter), 0, Process::as_bought, purpose};
+}
+
+int rail_item(const Builder& b, Side side, int section) {
+  return b.bed.find_item(fmt::format("rail {}{}", letter(side), section + 1));
+}
+
+// A bunk runs from the road side to the kerb side, its standing leg rearward,
+// its holes in the middle of the flat leg.
+void lay_bunk_row(Builder& b) {
+  const KitBunk& k = b.kit.bunk;
+  const Mm end = b.kit.rail.thickness + k.end_clearance;  // from the heel
+  const Mm length = tidy(b.kit.gauge - 2 * end), hole = k.line - end, middle = k.flat_leg / 2;
+  if (length <= 0 || hole <= 0) {
+    b.problem("kit.bunk.line", "the bunk's holes fall beyond its ends", "move the line in or cut the end clearance");
+    return;
+  }
+  const Member bunk{bunk_section(k), length, 0, 0,
+                    {{Face::flat_leg, as_bought({hole, middle}, k.hole, "bunk bolt")},
+                     {Face::flat_leg, as_bought({length - hole, middle}, k.hole, "bunk bolt")}}};
+  const int part = b.add("bunk", "steel", Origin::kit, bunk);
+  const Mm tolerance = b.kit.rail.hole_tolerance;
+  int number = 0;
+  for (const TrackPlan::Place& p : b.plan.bunks) {
+    ++number;
+    const int item = b.place(part, fmt::format("bunk {}", number), {{p.x + middle, -length / 2, b.rail_seat()}, {0, 1, 0}, {-1, 0, 0}});
+    for (Side side : both_sides) {
+      BoltPlan bolt;
+      bolt.name = fmt::format("bunk bolt {}{}", letter(side), number);
+      bolt.role = Role::bunk;
+      bolt.size = k.hole.bolt.text;
+      bolt.length = b.order.bolts.bunk;
+      bolt.seat = {p.x, b.line(side, k.line), b.rail_seat() + k.thickness};
+      bolt.direction = {0, 0, -1};
+      bolt.items = {item, rail_item(b, side, p.section)};
+      bolt.stack_up = {either_way("hole in the bunk", tolerance, tolerance), either_way("hole in the rail", tolerance, tolerance),
+                       either_way("gauge", 0, b.order.tolerances.gauge / 2)};
+      b.bolt(bolt);
+    }
+  }
+}
+
+// On the outer face of the standing legs; heads inside, nuts out, where there is
+// room for them beside the bunk ends.
+void lay_gussets(Builder& b) {
+  const KitGusset& g = b.kit.gusset;
+  Plate plate;
+  plate.thickness = g.thickness;
+  plate.outline = rectangle({-g.length / 2, 0}, {g.length / 2, g.height});
+  for (Mm x : g.bolts)
+    for (double way : {-1.0, 1.0}) {
+      Hole h = as_bought({way * x, g.height / 2}, g.hole, "gusset bolt");
+      plate.holes.push_back(h);
+    }
+  const int part = b.add("joint gusset", "steel", Origin::kit, plate);
+  for (Side side : both_sides) {
+    const double out = outward(side);
+    for (std::size_t j = 0; j < b.plan.joints.size(); ++j) {
+      const Mm joint = b.plan.joints[j];
+      const int item = b.place(part, fmt::format("gusset {}{}", letter(side), j + 1),
+                               {{joint, b.heel(side) + out * g.thickness, b.standoff() + g.bottom}, {out, 0, 0}, {0, 0, 1}});
+      int number = 0;
+      for (double way : {-1.0, 1.0})
+        for (Mm from_joint : g.bolts) {
+          BoltPlan bolt;
+          bolt.name = fmt::format("gusset bolt {}{}.{}", letter(side), j + 1, ++number);
+          bolt.role = Role::gusset;
+          bolt.size = g.hole.bolt.text;
+          bolt.length = b.order.bolts.gusset;
+          bolt.seat = {joint + way * from_joint, b.line(side, b.kit.rail.thickness), b.standoff() + g.bottom + g.height / 2};
+          bolt.direction = {0, out, 0};
+          bolt.items = {rail_item(b, side, static_cast<int>(j) + (way > 0 ? 1 : 0)), item};
+          bolt.stack_up = {either_way("hole in the rail", b.kit.rail.hole_tolerance, 0), either_way("hole in the gusset", b.kit.rail.hole_tolerance, 0)};
+          b.bolt(bolt);
+        }
+    }
+  }
+}
+
+// A foot on the rail's flat leg and an upright face toward the head.
+void lay_track_stops(Builder& b) {
+  const KitStop& k = b.kit.track_stop;
+  Bought stop;
+  const Mm half_length = k.foot_length / 2, half_width = k.foot_width / 2;
+  stop.envelope = {{{}, {-half_length, -half_width, 0}, {half_length, half_width, k.foot_thickness}, 0},
+                   {{}, {half_length - k.face_thickness, -half_width, k.foot_thickness}, {half_length, half_width, k.height}, 0}};
+  stop.lugs = {{{0, 0, k.foot_thickness}, {0, 0, -1}, k.foot_thickness, as_bought({0, 0}, k.hole, "track stop bolt")}};
+  stop.mass = k.mass;
+  stop.centre_of_mass = {half_length / 2, 0, k.height / 3};
+  const int part = b.add("track stop", "", Origin::kit, stop);
+  for (Side side : both_sides)
+    for (bool rear : {false, true}) {
+      const std::string where = fmt::format("{} {}", rear ? "rear" : "front", letter(side));
+      const Mm x = rear ? b.plan.total - k.from_end : k.from_end;
+      const double toward_head = rear ? -1 : 1;
+      const Vec3 foot{x, b.line(side, k.line), b.rail_seat()};
+      const int item = b.place(part, "track stop " + where, {foot, {toward_head, 0, 0}, {0, toward_head, 0}});
+      BoltPlan bolt;
+      bolt.name = "track stop bolt " + where;
+      bolt.role = Role::stop;
+      bolt.size = k.hole.bolt.text;
+      bolt.length = b.order.bolts.stop;
+      bolt.seat = foot + Vec3{0, 0, k.foot_thickness};
+      bolt.direction = {0, 0, -1};
+      bolt.items = {item, rail_item(b, side, rear ? b.plan.sections - 1 : 0)};
+      bolt.stack_up = {either_way("hole in the rail", b.kit.rail.hole_tolerance, b.kit.rail.hole_tolerance)};
+      b.bolt(bolt);
+    }
+}
+
+}  // namespace
+
+void lay_bunks(Builder& b) {
+  lay_bunk_row(b);
+  lay_gussets(b);
+  lay_track_stops(b);
+}
+
+}  // namespace bedwright

@@ -1,0 +1,198 @@
+// Bought items on the frame: axles and wheels, jacks, coupler, tongue jack.
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "layout/builder.h"
+
+namespace bedwright {
+namespace {
+
+Hole as_bought(const BoltHole& hole, const char* purpose) {
+  return {{}, hole.diameter, hole.slot.value_or(hole.diameter), 0, Process::as_bought, purpose};
+}
+
+Block box(Vec3 low, Vec3 high) {
+  Block b;
+  b.low = low;
+  b.high = high;
+  return b;
+}
+
+// Cylinder about the y axis through (x, z) of the item's frame.
+Block across(Mm radius, Mm from, Mm to, Mm z) {
+  Block b;
+  b.frame = {{0, 0, z}, {1, 0, 0}, {0, 0, -1}};  // its Z along +y
+  b.low = {0, 0, from};
+  b.high = {0, 0, to};
+  b.radius = radius;
+  return b;
+}
+
+Bought axle_item(const Builder& b) {
+  const FrameAxle& a = b.frame.axle;
+  const Mm end = a.tyre_inside / 2, tube = a.tube_diameter / 2;
+  Bought axle;
+  axle.envelope.push_back(across(tube, -end, end, 0));
+  const Mm outer = b.frame.main.spacing / 2;
+  for (double side : {-1.0, 1.0}) {
+    const Mm edge = side * outer, inner = side * (outer - a.spring_width);
+    axle.envelope.push_back(box({-a.spring_length / 2, std::min(edge, inner), tube}, {a.spring_length / 2, std::max(edge, inner), a.below}));
+  }
+  axle.mass = a.mass;
+  return axle;
+}
+
+// A wheel, and the room it takes at full bump: itself, itself raised, and the
+// box between.
+Bought wheel_item(const FrameAxle& a, Mm bump) {
+  Bought wheel;
+  const Mm r = a.tyre_diameter / 2, half = a.tyre_width / 2;
+  wheel.envelope = {across(r, -half, half, 0)};
+  if (bump > 0) {
+    wheel.envelope.push_back(across(r, -half, half, bump));
+    wheel.envelope.push_back(box({-r, -half, 0}, {r, half, bump}));
+  }
+  wheel.mass = a.wheel_mass;
+  return wheel;
+}
+
+void lay_axles(Builder& b) {
+  const FrameAxle& a = b.frame.axle;
+  const Mm z = -b.main_section().depth - a.below;
+  const int axle_part = b.add("axle", "", Origin::bought, axle_item(b));
+  const int wheel_part = b.add("wheel", "", Origin::bought, wheel_item(a, 0));
+  for (int i = 0; i < a.count; ++i) {
+    const Mm x = b.order.axle.position + (i - (a.count - 1) / 2.0) * a.spread;
+    const int axle = b.place(axle_part, fmt::format("axle {}", i + 1), {{x, 0, z}});
+    for (Side side : both_sides) {
+      b.weld(axle, b.bed.find_item(fmt::format("main {}", letter(side))), 0, 0, "spring hangers, as the axle's maker says");
+      const Vec3 centre{x, outward(side) * (a.tyre_inside + a.tyre_width) / 2, z};
+      const int rest = b.place(wheel_part, fmt::format("wheel {}{}", letter(side), i + 1), {centre});
+      const int bump = b.place(b.add("wheel at full bump", "", Origin::bought, wheel_item(a, a.bump)),
+                               fmt::format("wheel {}{} at full bump", letter(side), i + 1), {centre});
+      b.bed.items[bump].shown = false;
+      b.bed.items[bump].moving = true;
+      const int group = 2000 + 10 * i + (side == Side::left ? 0 : 1);
+      for (int wheel : {rest, bump}) {
+        b.bed.items[wheel].group = group;
+        b.join(wheel, axle, "turns on it");
+      }
+    }
+  }
+}
+
+Bought jack_item(const Builder& b) {
+  const FrameJack& j = b.frame.jack;
+  const Mm mid = -b.main_section().depth / 2, flange = j.plate_thickness, post = flange + j.flange_thickness;
+  Bought jack;
+  jack.envelope = {box({-j.plate_length / 2, flange, mid - j.plate_height / 2}, {j.plate_length / 2, post, mid + j.plate_height / 2}),
+                   box({-j.post_width / 2, post, j.post_bottom}, {j.post_width / 2, post + j.post_width, j.post_top})};
+  for (double dx : {-0.5, 0.5})
+    for (double dz : {-0.5, 0.5})
+      jack.lugs.push_back({{dx * j.bolt_x, post, mid + dz * j.bolt_z}, {0, -1, 0}, j.flange_thickness, as_bought(j.hole, "jack bolt")});
+  jack.mass = j.mass;
+  jack.centre_of_mass = {0, post, (j.post_top + j.post_bottom) / 2};
+  return jack;
+}
+
+Plate jack_plate(const FrameJack& j) {
+  Plate plate;
+  plate.thickness = j.plate_thickness;
+  plate.outline = rectangle({-j.plate_length / 2, -j.plate_height / 2}, {j.plate_length / 2, j.plate_height / 2});
+  for (double dx : {-0.5, 0.5})
+    for (double dz : {-0.5, 0.5})
+      plate.holes.push_back({{tidy(dx * j.bolt_x), tidy(dz * j.bolt_z)}, j.hole.diameter, j.hole.slot.value_or(j.hole.diameter), 0, Process::cut, "jack bolt"});
+  return plate;
+}
+
+void lay_jacks(Builder& b) {
+  const FrameJack& j = b.frame.jack;
+  const Mm mid = -b.main_section().depth / 2;
+  const int jack_part = b.add("jack", "", Origin::bought, jack_item(b));
+  const int plate_part = b.add("jack plate", b.frame.grade, Origin::made, jack_plate(j));
+  int number = 0;
+  for (Mm x : b.order.jacks) {
+    ++number;
+    for (Side side : both_sides) {
+      const double out = outward(side);
+      const int main = b.bed.find_item(fmt::format("main {}", letter(side)));
+      // Plate: its X along x, its Y up (down on the road side), so Z points at the web.
+      const int plate = b.place(plate_part, fmt::format("jack plate {}{}", letter(side), number),
+                                {{x, b.web_back(side) + out * j.plate_thickness, mid}, {1, 0, 0}, {0, 0, out}});
+      const int jack = b.place(jack_part, fmt::format("jack {}{}", letter(side), number), {{x, b.web_back(side), 0}, {out, 0, 0}, {0, out, 0}});
+      int hole = 0;
+      for (double dx : {-0.5, 0.5})
+        for (double dz : {-0.5, 0.5}) {
+          BoltPlan bolt;
+          bolt.name = fmt::format("jack bolt {}{}.{}", letter(side), number, ++hole);
+          bolt.role = Role::jack;
+          bolt.size = j.hole.bolt.text;
+          bolt.length = b.order.bolts.jack;
+          bolt.seat = {x + dx * j.bolt_x, b.web_back(side) + out * (j.plate_thickness + j.flange_thickness), mid + dz * j.bolt_z};
+          bolt.direction = {0, -out, 0};
+          bolt.items = {jack, plate, main};
+          const Mm cut = b.order.tolerances.cut_position;
+          bolt.stack_up = {either_way("hole in the plate", cut, 0), either_way("hole in the main", cut, 0)};
+          b.bolt(bolt);
+        }
+    }
+  }
+}
+
+void lay_coupler(Builder& b) {
+  const FrameCoupler& c = b.frame.coupler;
+  const Mm front = b.main_start() - b.frame.tongue.length;
+  const Mm middle = -b.main_section().depth - b.section(b.frame.tongue.section).depth / 2;
+  Bought coupler;
+  coupler.envelope = {box({0, -c.width / 2, -c.height / 2}, {c.length, c.width / 2, c.height / 2})};
+  coupler.mass = c.mass;
+  coupler.centre_of_mass = {c.length / 2, 0, 0};
+  // The ball's socket takes up the coupler's front two inches.
+  const int item = b.place(b.add("coupler", "", Origin::bought, coupler), "coupler", {{front - c.ball_ahead - 2 * inch, 0, middle}});
+  for (Side side : both_sides) b.join(item, b.bed.find_item(fmt::format("tongue {}", letter(side))), "fits over the tongue's ends");
+}
+
+void lay_tongue_jack(Builder& b) {
+  const FrameTongueJack& j = b.frame.tongue_jack;
+  const Mm top = -b.main_section().depth + j.plate_thickness;
+  Bought jack;
+  Block tube;
+  tube.radius = j.tube_diameter / 2;
+  tube.low = {0, 0, -j.below};
+  tube.high = {0, 0, j.above};
+  const Mm flange = j.bolt_circle / 2 + j.hole.diameter;
+  jack.envelope = {tube, box({-flange, -flange, 0}, {flange, flange, j.flange_thickness})};
+  for (double turn : {60.0, 180.0, 300.0})
+    jack.lugs.push_back({{j.bolt_circle / 2 * std::cos(turn * degree), j.bolt_circle / 2 * std::sin(turn * degree), j.flange_thickness},
+                         {0, 0, -1}, j.flange_thickness, as_bought(j.hole, "tongue jack bolt")});
+  jack.mass = j.mass;
+  jack.centre_of_mass = {0, 0, (j.above - j.below) / 2};
+  const Mm x = b.main_start() - b.frame.tongue.length + j.behind_front;
+  const int item = b.place(b.add("tongue jack", "", Origin::bought, jack), "tongue jack", {{x, 0, top}});
+  const int plate = b.bed.find_item("tongue plate");
+  int number = 0;
+  for (const Lug& lug : std::get<Bought>(b.bed.part_of(item).form).lugs) {
+    BoltPlan bolt;
+    bolt.name = fmt::format("tongue jack bolt {}", ++number);
+    bolt.role = Role::tongue_jack;
+    bolt.size = j.hole.bolt.text;
+    bolt.length = b.order.bolts.tongue_jack;
+    bolt.seat = Vec3{x, 0, top} + lug.at;
+    bolt.direction = {0, 0, -1};
+    bolt.items = {item, plate};
+    bolt.stack_up = {either_way("hole in the plate", b.order.tolerances.cut_position, b.order.tolerances.cut_position)};
+    b.bolt(bolt);
+  }
+}
+
+}  // namespace
+
+void lay_running_gear(Builder& b) {
+  lay_axles(b);
+  lay_jacks(b);
+  lay_coupler(b);
+  lay_tongue_jack(b);
+}
+
+}  // namespace bedwright

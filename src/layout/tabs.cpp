@@ -1,0 +1,184 @@
+// Mounting tabs and the track bolts through them.
+#include <fmt/format.h>
+
+#include <cmath>
+#include <map>
+
+#include "layout/builder.h"
+
+namespace bedwright {
+namespace {
+
+// A track hole further than this from every tab of an existing frame has none:
+// no slot a shop cuts reaches so far.
+constexpr Mm tab_reach = 2 * inch;
+
+struct TabParts {
+  int tab = -1;
+  int pad = -1;
+};
+
+// Distance from the web's back out to the hole line.
+Mm hole_from_web(const Builder& b) { return tidy(b.kit.gauge / 2 - b.kit.mounting.line - b.frame.main.spacing / 2); }
+
+Hole tab_hole(const Builder& b, Vec2 at, Process process) {
+  return {at, b.frame.tabs.hole_diameter, b.frame.tabs.slot_length, 0, process, "track bolt"};
+}
+
+TabParts make_parts(Builder& b) {
+  const FrameTabs& t = b.frame.tabs;
+  const Mm half = t.length / 2, hole = hole_from_web(b);
+  TabParts parts;
+  if (t.style == TabStyle::clip) {
+    const Member clip{b.section(t.clip->section), t.length, 0, 0, {{Face::flat_leg, tab_hole(b, {half, hole}, Process::drilled)}}};
+    parts.tab = b.add("clip tab", b.frame.grade, Origin::made, clip);
+    return parts;
+  }
+  const Plate plate{rectangle({-half, -t.plate->inboard}, {half, t.plate->outboard}), t.plate->plate_thickness, {tab_hole(b, {0, hole}, Process::cut)}};
+  parts.tab = b.add("tab plate", b.frame.grade, Origin::made, plate);
+  if (t.plate->pad_thickness > same_place) {
+    const Mm pad_half = t.plate->pad_width / 2;
+    const Plate pad{rectangle({-half, -pad_half}, {half, pad_half}), t.plate->pad_thickness, {tab_hole(b, {0, 0}, Process::cut)}};
+    parts.pad = b.add("tab pad", b.frame.grade, Origin::made, pad);
+  }
+  return parts;
+}
+
+struct Tab {
+  Mm x = 0;           // of its hole, where it was meant to be
+  int item = -1, pad = -1;
+  bool used = false;
+};
+
+// `found`: where it stands against where it was laid out.
+Tab place_tab(Builder& b, const TabParts& parts, Side side, int number, Mm x, Vec2 found) {
+  const FrameTabs& t = b.frame.tabs;
+  const double out = outward(side);
+  const std::string name = fmt::format("tab {}{}", letter(side), number);
+  const Vec3 moved{x + found.x, out * found.y, 0};
+  Tab tab;
+  tab.x = x;
+  const int main = b.bed.find_item(fmt::format("main {}", letter(side)));
+  if (t.style == TabStyle::clip) {
+    tab.item = b.place(parts.tab, name, {moved + Vec3{out * t.length / 2, b.web_back(side), t.clip->standoff}, {-out, 0, 0}, {0, out, 0}});
+    b.weld(tab.item, main, t.weld_leg, 2 * b.section(t.clip->section).depth, "both ends of the clip, down the web");
+    return tab;
+  }
+  tab.item = b.place(parts.tab, name, {moved + Vec3{0, b.web_back(side), 0}, {out, 0, 0}, {0, out, 0}});
+  b.weld(tab.item, main, t.weld_leg, 2 * b.main_section().flange, "both edges across the flange");
+  if (parts.pad >= 0) {
+    tab.pad = b.place(parts.pad, fmt::format("pad {}{}", letter(side), number),
+                      {moved + Vec3{0, b.line(side, b.kit.mounting.line), t.plate->plate_thickness}, {out, 0, 0}, {0, out, 0}});
+    b.weld(tab.pad, tab.item, t.weld_leg, 2 * t.plate->pad_width, "both ends of the pad");
+  }
+  return tab;
+}
+
+// How far the rail's hole may be from the tab's: what the rails add up from the
+// datum, what the tab's own making adds.
+std::vector<Contribution> stack_up(const Builder& b, int section) {
+  const Accumulated a = accumulated(b.order.track.datum, b.plan.sections, section);
+  const KitRail& r = b.kit.rail;
+  const Tolerances& t = b.order.tolerances;
+  std::vector<Contribution> all;
+  const auto both = [&](const std::string& what, Mm x, Mm y) {
+    if (x > 0 || y > 0) all.push_back({what, x, x, y, y});
+  };
+  // One entry a section, because a root-sum-square is over separate errors.
+  for (int i = 0; i < static_cast<int>(a.sections); ++i) both(fmt::format("length of rail section {} from the datum", i + 1), r.length_tolerance, 0);
+  if (const double part = a.sections - std::floor(a.sections); part > 0) both("length of the pinned section, shared", part * r.length_tolerance, 0);
+  for (double left = a.joints; left > 0; left -= 1) {
+    const Mm open = std::min(left, 1.0) * r.joint_gap_plus;
+    if (open > 0) all.push_back({"joint gap", a.direction > 0 ? open : 0, a.direction > 0 ? 0 : open, 0, 0});
+  }
+  both("hole in the rail", r.hole_tolerance, r.hole_tolerance);
+  both("gauge", 0, t.gauge / 2);
+  if (b.frame.tabs.existing.empty()) {
+    both("tape reading", b.order.order.tape / 2, b.order.order.tape / 2);
+    both("weld placement", t.weld_placement, t.weld_placement);
+    both("hole in the tab", t.cut_position, t.cut_position);
+  } else {
+    both("measured tab", t.existing_tab, t.existing_tab);
+  }
+  return all;
+}
+
+// Tab name, as "R7", to where it was found.
+std::map<std::string, const TabFound*> found_tabs(const Builder& b) {
+  std::map<std::string, const TabFound*> found;
+  for (const TabFound& f : b.order.tabs_found) found[f.tab.text] = &f;
+  return found;
+}
+
+// Where each side's tabs go, front to rear: under every track hole to the
+// nearest mark of the tape, or where the existing frame has them.
+std::vector<Mm> tab_positions(const Builder& b) {
+  std::vector<Mm> places;
+  if (!b.frame.tabs.existing.empty()) {
+    for (Mm x : b.frame.tabs.existing) places.push_back(tidy(b.main_start() + x));
+    std::sort(places.begin(), places.end());
+    return places;
+  }
+  const Mm mark = b.order.order.tape;
+  for (Mm start : b.plan.starts)
+    for (Mm within : b.plan.mounting) places.push_back(tidy(std::round((start + within) / mark) * mark));
+  return places;
+}
+
+Tab* nearest_free(std::vector<Tab>& tabs, Mm x) {
+  Tab* best = nullptr;
+  for (Tab& tab : tabs)
+    if (!tab.used && std::abs(tab.x - x) < (best ? std::abs(best->x - x) : tab_reach)) best = &tab;
+  return best;
+}
+
+void lay_side(Builder& b, const TabParts& parts, Side side, std::map<std::string, const TabFound*>& found) {
+  std::vector<Tab> tabs;
+  int number = 0;
+  for (Mm x : tab_positions(b)) {
+    const auto it = found.find(fmt::format("{}{}", letter(side), ++number));
+    Vec2 off;
+    if (it != found.end()) {
+      off = {it->second->x, it->second->y};
+      found.erase(it);
+    }
+    tabs.push_back(place_tab(b, parts, side, number, x, off));
+  }
+  number = 0;
+  for (int s = 0; s < b.plan.sections; ++s)
+    for (Mm within : b.plan.mounting) {
+      const Mm x = b.plan.starts[s] + within;
+      BoltPlan bolt;
+      bolt.name = fmt::format("track bolt {}{}", letter(side), ++number);
+      bolt.role = Role::track;
+      bolt.size = b.kit.mounting.hole.bolt.text;
+      bolt.length = b.order.bolts.track;
+      bolt.seat = {x, b.line(side, b.kit.mounting.line), b.rail_seat()};
+      bolt.direction = {0, 0, -1};
+      bolt.items = {b.bed.find_item(fmt::format("rail {}{}", letter(side), s + 1))};
+      bolt.stack_up = stack_up(b, s);
+      bolt.flat_under_nut = b.frame.tabs.slot_length > b.frame.tabs.hole_diameter + same_place;
+      Tab* tab = nearest_free(tabs, x);
+      if (!tab) {
+        b.missing_bolt(bolt);
+        continue;
+      }
+      tab->used = true;
+      if (tab->pad >= 0) bolt.items.push_back(tab->pad);
+      bolt.items.push_back(tab->item);
+      b.bolt(bolt);
+    }
+}
+
+}  // namespace
+
+void lay_tabs(Builder& b) {
+  const TabParts parts = make_parts(b);
+  auto found = found_tabs(b);
+  for (Side side : both_sides) lay_side(b, parts, side, found);
+  for (const auto& [name, tab] : found)
+    b.problems.push_back({tab->tab.mark, "there is no tab " + name,
+                          fmt::format("tabs run L1 to L{0} and R1 to R{0}, from the front", tab_positions(b).size())});
+}
+
+}  // namespace bedwright

@@ -1,0 +1,91 @@
+// The command line: reads the arguments, calls one command, returns its code.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <exception>
+#include <filesystem>
+
+#include "commands/commands.h"
+#include "commands/session.h"
+
+namespace {
+
+using namespace bedwright;
+
+void order_options(CLI::App& command, OrderArguments& arguments) {
+  command.add_option("ORDER", arguments.order, "The order file, as params/orders/base.yaml")->required();
+  command
+      .add_option("--set", arguments.sets,
+                  "Try another value without touching the file: KEY=VALUE, as track.rail_length=\"84 in\". "
+                  "Keys that start with kit. or frame. reach into those files. May be given again and again.")
+      ->take_all()
+      ->allow_extra_args(false)
+      ->type_name("KEY=VALUE");
+}
+
+const char* const exit_codes =
+    "Exit codes: 0 released or nothing stops it, 1 stopped by a finding, 2 something in the input, 3 a fault of the program.\n"
+    "The program advises; it does not certify. Local codes and licensed practice come first.";
+
+int run(int argc, char** argv) {
+  CLI::App app{"Bedwright: from one order file to a checked trailer bed and the files to cut, drill and weld it."};
+  app.name("bedwright");
+  app.set_version_flag("--version", version());
+  app.require_subcommand(1);
+  app.footer(std::string("Each command tells more:  bedwright draw --help\n") + exit_codes);
+
+  DrawArguments draw;
+  CLI::App* draw_app = app.add_subcommand("draw", "Check an order and write its files");
+  order_options(*draw_app, draw);
+  draw_app->add_flag("--draft", draw.draft, "Write model, picture and lists for discussion even when something stops the bed; never cut or drill files");
+  draw_app->add_option("--out", draw.out, "Folder that gets one folder an order (default: out/ beside this program)");
+  draw_app->footer(
+      "Example:\n  bedwright draw params/orders/base.yaml\n"
+      "Writes out/QB-1041/: bed.step (the model), bed.svg (a picture), cut/ (plasma table), drill/ (drill press),\n"
+      "lists/ (parts, cut list, drill list, hardware), report.txt and report.json. When anything stops the bed, only the report.");
+
+  CheckArguments check;
+  CLI::App* check_app = app.add_subcommand("check", "Say whether an order goes together, and what to change if not");
+  order_options(*check_app, check);
+  check_app->add_flag("--json", check.json, "Print the report as JSON");
+  check_app->footer("Example:\n  bedwright check params/orders/base.yaml --set track.rail_length=\"84 in\"");
+
+  std::string schema_of = "order";
+  CLI::App* schema_app = app.add_subcommand("schema", "Print the JSON Schema of a file, for editors that complete as you type");
+  schema_app->add_option("FILE", schema_of, "order, kit or frame")->capture_default_str();
+  schema_app->footer("Example:\n  bedwright schema order > order.schema.json");
+
+  std::string code;
+  CLI::App* explain_app = app.add_subcommand("explain", "Say what a rule asks, where it comes from and what to change");
+  explain_app->add_option("CODE", code, "The code printed with a finding; leave out to list all");
+  explain_app->footer("Example:\n  bedwright explain HOLE-FIT");
+
+  NewArguments fresh;
+  CLI::App* new_app = app.add_subcommand("new", "Write a starter order with a note on every line");
+  new_app->add_option("FILE", fresh.file, "File to write; it must not be there yet")->required();
+  new_app->add_flag("--metric", fresh.metric, "Millimetres and metric bolts");
+  new_app->footer("Example:\n  bedwright new params/orders/my_order.yaml");
+
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& e) {
+    const int help_or_version = 0;
+    return app.exit(e) == help_or_version ? released : bad_input;
+  }
+  if (*draw_app) return draw_command(draw);
+  if (*check_app) return check_command(check);
+  if (*schema_app) return schema_command(schema_of);
+  if (*explain_app) return explain_command(code);
+  return new_command(fresh);
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  try {
+    return run(argc, argv);
+  } catch (const std::exception& fault) {
+    fmt::print(stderr, "bedwright: a fault of the program, not of your order: {}\n", fault.what());
+    return our_fault;
+  }
+}

@@ -1,0 +1,128 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <chrono>
+#include <map>
+
+#include "params/cross_check.h"
+#include "units/print.h"
+#include "yaml/key_path.h"
+#include "yaml/text.h"
+
+namespace bedwright {
+namespace {
+
+constexpr std::size_t longest_folder_name = 64;
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+int digits_value(const std::string& text, std::size_t from, std::size_t count) {
+  int value = 0;
+  for (std::size_t i = from; i < from + count; ++i) value = value * 10 + (text[i] - '0');
+  return value;
+}
+
+// L or R and a number from 1 up to three digits.
+bool is_tab_name(const std::string& text) {
+  if (text.size() < 2 || text.size() > 4 || (text[0] != 'L' && text[0] != 'R') || text[1] == '0') return false;
+  return std::all_of(text.begin() + 1, text.end(), is_digit);
+}
+
+}  // namespace
+
+bool is_calendar_date(const std::string& text) {
+  if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (i != 4 && i != 7 && !is_digit(text[i])) return false;
+  }
+  const std::chrono::year_month_day date{std::chrono::year(digits_value(text, 0, 4)),
+                                         std::chrono::month(static_cast<unsigned>(digits_value(text, 5, 2))),
+                                         std::chrono::day(static_cast<unsigned>(digits_value(text, 8, 2)))};
+  return date.ok();
+}
+
+std::string folder_name_fault(const std::string& text) {
+  if (text.size() > longest_folder_name) return fmt::format("is longer than {} characters", longest_folder_name);
+  if (text.starts_with('.')) return "starts with a point";
+  const auto plain = [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || is_digit(c) || c == '-' || c == '_' || c == '.';
+  };
+  const auto odd = std::ranges::find_if_not(text, plain);
+  if (odd == text.end()) return {};
+  if (*odd == ' ') return "has a space in it";
+  if (static_cast<unsigned char>(*odd) >= 0x80) return "has a letter beyond a to z in it";
+  return fmt::format("has {} in it", quoted(std::string(1, *odd)));
+}
+
+Mm track_length(const Order& order, const Kit& kit) {
+  const int sections = kit.rail.base_sections + order.track.extension_count;
+  return sections * order.track.rail_length + (sections - 1) * kit.rail.joint_gap;
+}
+
+void CrossCheck::check_heading() {
+  const Heading& heading = job_.order.order;
+  if (sound(order_, {"order.number"})) {
+    const std::string fault = folder_name_fault(heading.number);
+    if (!fault.empty()) {
+      problem(order_, "order.number", fmt::format("{} {}; it names the output folder", quoted(heading.number), fault),
+              "use letters a to z, digits, - _ and . only, at most 64, not starting with a point");
+    }
+  }
+  if (sound(order_, {"order.date"}) && !is_calendar_date(heading.date)) {
+    problem(order_, "order.date", fmt::format("{} is no day of the calendar", quoted(heading.date)),
+            "write year-month-day, such as 2025-03-31");
+  }
+  if (sound(order_, {"catalog"}) && job_.order.catalog.empty()) {
+    problem(order_, "catalog", "names no file", "name the catalogue files with the sections and bolts used");
+  }
+}
+
+void CrossCheck::check_track() {
+  const TrackOrder& track = job_.order.track;
+  check_order(order_, "track.bunk_pitch", track.bunk_pitch, "track.rail_length", track.rail_length);
+  if (sound(order_, {"track.rail_length", "track.extension_count"}) &&
+      sound(kit_, {"rail.base_sections", "rail.joint_gap"})) {
+    const Mm total = track_length(job_.order, job_.kit);
+    if (total > longest_track) {
+      const int sections = job_.kit.rail.base_sections + track.extension_count;
+      problem(order_, "track.rail_length",
+              fmt::format("{} sections come to a track of {}", sections, both_units(Dimension::length, total)),
+              fmt::format("keep the track within {}", both_units(Dimension::length, longest_track)));
+    }
+  }
+  const auto once = [&](const std::string& key, int bunk, std::map<int, std::string>& seen) {
+    const auto [first, fresh] = seen.emplace(bunk, key);
+    if (!fresh) {
+      problem(order_, key, fmt::format("bunk {} is already named by {}", bunk, first->second), "name each bunk once");
+    }
+  };
+  std::map<int, std::string> clamped, stopped;
+  if (sound(order_, {"track.clamps"})) {
+    for (std::size_t i = 0; i < track.clamps.size(); ++i) {
+      once(path_to("track.clamps", i + 1), track.clamps[i].bunk, clamped);
+    }
+  }
+  if (sound(order_, {"track.log_stops"})) {
+    for (std::size_t i = 0; i < track.log_stops.size(); ++i) {
+      once(path_to("track.log_stops", i + 1), track.log_stops[i], stopped);
+    }
+  }
+}
+
+void CrossCheck::check_tabs_found() {
+  std::map<std::string, std::size_t> seen;
+  for (std::size_t i = 0; i < job_.order.tabs_found.size(); ++i) {
+    const std::string key = path_to("tabs_found", i + 1) + ".tab";
+    const Name& tab = job_.order.tabs_found[i].tab;
+    if (!sound(order_, {key})) continue;
+    if (!is_tab_name(tab.text)) {
+      problem(order_, key, fmt::format("{} is no tab's name", quoted(tab.text)),
+              "write L or R and the tab's number from the front, such as R7");
+    } else if (const auto [first, fresh] = seen.emplace(tab.text, i + 1); !fresh) {
+      problem(order_, key, fmt::format("{} is already given by entry {}", tab.text, first->second),
+              "give each tab once");
+    }
+  }
+}
+
+}  // namespace bedwright

@@ -1,0 +1,114 @@
+#include <BRepAlgoAPI_Common.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
+#include <stdexcept>
+
+#include "solids/build.h"
+#include "solids/flats.h"
+#include "solids/shell_edit.h"
+#include "solids/wires.h"
+
+namespace bedwright {
+
+namespace {
+
+constexpr Mm clear_by = 10;  // how far tools stand out past the steel
+
+// The section swept along X from `from` to `to`.
+TopoDS_Solid swept(const Section& section, Mm from, Mm to) {
+  const gp_Ax2 plane = plane_frame({from, 0, 0}, {0, 1, 0}, {0, 0, 1});
+  return prism_solid(outline_wire(profile(section), plane), {}, plane, to - from);
+}
+
+// All of space between the two end cuts, near enough: a block that stands out
+// past the steel everywhere else.
+TopoDS_Solid between_end_cuts(const Member& member) {
+  const Mm low = -clear_by, high = member.section.flange + clear_by;
+  const double start = std::tan(member.start_mitre), end = std::tan(member.end_mitre);
+  const Outline plan = polygon({{low * start, low}, {member.length + low * end, low},
+                                {member.length + high * end, high}, {high * start, high}});
+  const Mm reach = member.section.depth + clear_by;
+  const gp_Ax2 plane = plane_frame({0, 0, -reach}, {1, 0, 0}, {0, 1, 0});
+  return prism_solid(outline_wire(plan, plane), {}, plane, 2 * reach);
+}
+
+TopoDS_Solid mitred(const Member& member) {
+  const Mm start = member.section.flange * std::tan(member.start_mitre);
+  const Mm end = member.section.flange * std::tan(member.end_mitre);
+  const TopoDS_Solid blank = swept(member.section, std::min(0.0, start) - clear_by,
+                                   member.length + std::max(0.0, end) + clear_by);
+  BRepAlgoAPI_Common common(blank, between_end_cuts(member));
+  if (common.HasErrors()) throw std::runtime_error("the kernel could not cut the mitres");
+  const TopExp_Explorer it(common.Shape(), TopAbs_SOLID);
+  if (!it.More()) throw std::runtime_error("the mitres leave nothing of the member");
+  return TopoDS::Solid(it.Current());
+}
+
+// The plane of a face's outer side in the face's own coordinates, its direction
+// into the steel. A face whose coordinates turn the other way about that
+// direction is described with its second axis turned round.
+struct FacePlane {
+  gp_Ax2 plane;
+  bool mirrored = false;
+  Mm depth = 0;  // through the steel at its thickest there, fillet included
+};
+
+FacePlane face_plane(const Section& section, Face face) {
+  const Mm leg = section.web + section.root_radius;
+  const Mm flange = section.flange_thickness + section.root_radius +
+                    channel_flange_slope * (section.flange - section.web) / 2;
+  switch (face) {
+    case Face::web:
+    case Face::standing_leg:
+      return {plane_frame({0, 0, 0}, {1, 0, 0}, {0, 0, -1}), true, leg};
+    case Face::flat_leg: return {plane_frame({0, 0, 0}, {1, 0, 0}, {0, 1, 0}), false, leg};
+    case Face::top_flange:
+      return {plane_frame({0, 0, section.depth / 2}, {1, 0, 0}, {0, -1, 0}), true, flange};
+    case Face::bottom_flange:
+      return {plane_frame({0, 0, -section.depth / 2}, {1, 0, 0}, {0, 1, 0}), false, flange};
+  }
+  throw std::logic_error("a face of no known kind");
+}
+
+Hole in_plane(Hole hole, const FacePlane& face) {
+  if (face.mirrored) {
+    hole.at.y = -hole.at.y;
+    hole.angle = -hole.angle;
+  }
+  return hole;
+}
+
+std::vector<Hole> holes_of(const Member& member, Face face) {
+  std::vector<Hole> holes;
+  for (const FaceHole& f : member.holes) {
+    if (f.face == face) holes.push_back(f.hole);
+  }
+  return holes;
+}
+
+}  // namespace
+
+TopoDS_Solid build_member(const Member& member) {
+  const bool square = member.start_mitre == 0 && member.end_mitre == 0;
+  const TopoDS_Solid blank = square ? swept(member.section, 0, member.length) : mitred(member);
+  if (member.holes.empty()) return blank;
+  ShellEdit edit(blank);
+  std::vector<CutHole> rest;
+  for (Face face : {Face::web, Face::top_flange, Face::bottom_flange, Face::flat_leg, Face::standing_leg}) {
+    const std::vector<Hole> holes = holes_of(member, face);
+    if (holes.empty()) continue;
+    const std::vector<bool> clear = clear_holes(flat_region(member, face), holes);
+    const FacePlane on = face_plane(member.section, face);
+    for (std::size_t i = 0; i < holes.size(); ++i) {
+      const Hole hole = in_plane(holes[i], on);
+      if (clear[i]) {
+        edit.through_hole(hole_wire(hole, on.plane), on.plane, member.section.web);
+      } else {
+        rest.push_back({hole, on.plane, 1, on.depth});
+      }
+    }
+  }
+  return cut_holes(edit.solid(), rest);
+}
+
+}  // namespace bedwright

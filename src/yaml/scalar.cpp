@@ -1,0 +1,26 @@
+#include "yaml/scalar.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+
+namespace bedwright {
+
+bool is_truth_word(std::string_view text) {
+  static constexpr std::array<std::string_view, 6> words{"true", "True", "TRUE", "false", "False", "FALSE"};
+  return std::ranges::find(words, text) != words.end();
+}
+
+std::optional<double> number_in(std::string_view text) {
+  if (text.starts_with('+')) text.remove_prefix(1);
+  const std::string_view digits = text.starts_with('-') ? text.substr(1) : text;
+  if (digits.empty() || digits.find_first_not_of("0123456789.eE+-") != std::string_view::npos) return std::nullopt;
+  if (digits[0] == '-' || digits[0] == '+') return std::nullopt;
+  double value = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (error != std::errc{} || end != text.data() + text.size() || !std::isfinite(value)) return std::nullopt;
+  return value;
+}
+
+}  // namespace bedwright

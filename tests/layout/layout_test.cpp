@@ -1,0 +1,197 @@
+#include "layout/layout.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <map>
+#include <set>
+
+#include "support/demo.h"
+
+namespace bedwright {
+namespace {
+
+using ::testing::HasSubstr;
+using testing::bed_of;
+using testing::demo_bed;
+using testing::demo_job;
+
+class DemoBed : public ::testing::TestWithParam<std::string> {};
+INSTANTIATE_TEST_SUITE_P(Good, DemoBed, ::testing::ValuesIn(testing::good_orders));
+
+TEST_P(DemoBed, ItemNamesAreUnique) {
+  const Bed bed = demo_bed(GetParam());
+  std::set<std::string> names;
+  for (const Item& item : bed.items) EXPECT_TRUE(names.insert(item.name).second) << item.name;
+}
+
+TEST_P(DemoBed, EveryPlyIsAHoleTheBoltPassesThrough) {
+  const Bed bed = demo_bed(GetParam());
+  for (const Bolt& bolt : bed.bolts) {
+    ASSERT_TRUE(bolt.in_place) << bolt.name;
+    EXPECT_GE(bolt.plies.size(), 2u) << bolt.name;
+    for (const Ply& ply : bolt.plies) {
+      const HoleInWorld hole = hole_in_world(bed, ply);
+      const Vec3 to = hole.centre - bolt.seat;
+      EXPECT_LT(norm(to - dot(to, bolt.direction) * bolt.direction), 2 * inch) << bolt.name << " in " << bed.items[ply.item].name;
+      EXPECT_GT(hole.hole.diameter, bolt.size.diameter) << bolt.name;
+    }
+  }
+}
+
+TEST_P(DemoBed, PliesLieFaceToFaceAlongTheBolt) {
+  // Each ply's steel starts where the one before ends, measured from the
+  // items' own bounds, not from the thicknesses the bolt was given.
+  const Bed bed = demo_bed(GetParam());
+  for (const Bolt& bolt : bed.bolts) {
+    Mm depth = 0;
+    for (const Ply& ply : bolt.plies) {
+      const Part& part = bed.part_of(ply.item);
+      Mm thickness = 0, first = 0;
+      if (const Plate* plate = std::get_if<Plate>(&part.form)) {
+        const Vec3 a = bed.items[ply.item].placement.point({0, 0, 0}), b = bed.items[ply.item].placement.point({0, 0, plate->thickness});
+        first = std::min(dot(a - bolt.seat, bolt.direction), dot(b - bolt.seat, bolt.direction));
+        thickness = plate->thickness;
+      } else if (const Member* member = std::get_if<Member>(&part.form)) {
+        const HoleFrame f = hole_frame(member->section, member->holes[ply.hole]);
+        const Vec3 out = bed.items[ply.item].placement.point(f.centre);
+        const Vec3 in = bed.items[ply.item].placement.point(f.centre - f.thickness * f.outward);
+        first = std::min(dot(out - bolt.seat, bolt.direction), dot(in - bolt.seat, bolt.direction));
+        thickness = f.thickness;
+      } else {
+        const Lug& lug = std::get<Bought>(part.form).lugs[ply.hole];
+        first = dot(bed.items[ply.item].placement.point(lug.at) - bolt.seat, bolt.direction);
+        thickness = lug.thickness;
+      }
+      EXPECT_NEAR(first, depth, 1e-6) << bolt.name << " at " << bed.items[ply.item].name;
+      EXPECT_NEAR(ply.thickness, thickness, 1e-9);
+      depth += thickness;
+    }
+  }
+}
+
+// Mirror symmetry, left to right, of everything that comes in pairs.
+TEST_P(DemoBed, LeftMirrorsRight) {
+  const Bed bed = demo_bed(GetParam());
+  int pairs = 0;
+  for (const Bolt& bolt : bed.bolts) {
+    std::string other = bolt.name;
+    const auto at = other.find(" L");
+    if (at == std::string::npos) continue;
+    other[at + 1] = 'R';
+    const auto twin = std::find_if(bed.bolts.begin(), bed.bolts.end(), [&](const Bolt& b) { return b.name == other; });
+    ASSERT_NE(twin, bed.bolts.end()) << other;
+    EXPECT_NEAR(twin->seat.x, bolt.seat.x, 1e-6);
+    EXPECT_NEAR(twin->seat.y, -bolt.seat.y, 1e-6);
+    EXPECT_NEAR(twin->seat.z, bolt.seat.z, 1e-6);
+    EXPECT_EQ(twin->length, bolt.length);
+    ++pairs;
+  }
+  EXPECT_GE(pairs, 40);
+}
+
+TEST_P(DemoBed, MassCentreIsOnTheCentreLineButForClampsStopsAndHead) {
+  const Bed bed = demo_bed(GetParam());
+  Kg total = 0;
+  double moment = 0;
+  for (const Item& item : bed.items) {
+    const Part& part = bed.parts[item.part];
+    if (!item.shown || part.name.starts_with("clamp") || part.name == "log stop" || part.name == "head") continue;
+    const Bought* bought = std::get_if<Bought>(&part.form);
+    const Vec3 centre = item.placement.point(bought ? bought->centre_of_mass : centroid(part));
+    total += mass(part);
+    moment += mass(part) * centre.y;
+  }
+  EXPECT_GT(total, 300);
+  EXPECT_NEAR(moment / total, 0, 1e-6);
+}
+
+TEST(Layout, BaseBedHasTheCountsOneWouldMakeByHand) {
+  const Bed bed = demo_bed("base");
+  std::map<std::string, int> count;
+  for (std::size_t i = 0; i < bed.parts.size(); ++i) count[bed.parts[i].name] = bed.count(static_cast<int>(i));
+  EXPECT_EQ(count["rail section"], 6);
+  EXPECT_EQ(count["bunk"], 13);
+  EXPECT_EQ(count["tab plate"], 24);
+  EXPECT_EQ(count["tab pad"], 24);
+  EXPECT_EQ(count["main"], 2);
+  EXPECT_EQ(count["tongue"], 2);
+  EXPECT_EQ(count["joint gusset"], 4);
+  EXPECT_EQ(count["track stop"], 4);
+  EXPECT_EQ(count["jack"], 4);
+  EXPECT_EQ(count["jack plate"], 4);
+  EXPECT_EQ(count["wheel"], 2);
+  EXPECT_EQ(count["corner gusset"], 2);
+  std::map<Role, int> bolts;
+  for (const Bolt& b : bed.bolts) ++bolts[b.role];
+  EXPECT_EQ(bolts[Role::track], 24);
+  EXPECT_EQ(bolts[Role::bunk], 26);
+  EXPECT_EQ(bolts[Role::gusset], 16);
+  EXPECT_EQ(bolts[Role::stop], 4);
+  EXPECT_EQ(bolts[Role::jack], 16);
+  EXPECT_EQ(bolts[Role::tongue_jack], 3);
+}
+
+TEST(Layout, TongueEndsAreSquareToTheBed) {
+  const Bed bed = demo_bed("base");
+  for (const char* name : {"tongue L", "tongue R"}) {
+    const Item& item = bed.items[bed.find_item(name)];
+    const Member& m = std::get<Member>(bed.parts[item.part].form);
+    for (Mm y : {0.0, m.section.flange}) {
+      const Vec3 front = item.placement.point({y * std::tan(m.start_mitre), y, 0});
+      const Vec3 back = item.placement.point({m.length + y * std::tan(m.end_mitre), y, 0});
+      EXPECT_NEAR(front.x, -42 * inch, 1e-6);
+      EXPECT_NEAR(back.x, 6 * inch, 1e-5);
+      EXPECT_GT(std::abs(front.y), 0.5) << "toes must not cross the centre line";
+    }
+  }
+}
+
+TEST(Layout, TabsComeToTheNearestMarkOfTheTape) {
+  const Bed bed = demo_bed("base", {"track.rail_length=84 in", "track.bunk_pitch=21 in", "order.tape=1/16 in"});
+  for (const Item& item : bed.items) {
+    if (!item.name.starts_with("tab ")) continue;
+    const double marks = item.placement.origin.x / (inch / 16);
+    EXPECT_NEAR(marks, std::round(marks), 1e-6) << item.name;
+  }
+}
+
+TEST(Layout, AFoundTabMovesItsHoleAndNothingElse) {
+  const Bed straight = demo_bed("base");
+  const Bed moved = demo_bed("base", {"tabs_found=[{tab: R7, x: 3/16 in, y: -1/8 in}]"});
+  ASSERT_EQ(straight.items.size(), moved.items.size());
+  for (std::size_t i = 0; i < straight.items.size(); ++i) {
+    const Vec3 by = moved.items[i].placement.origin - straight.items[i].placement.origin;
+    const bool tab = straight.items[i].name == "tab R7" || straight.items[i].name == "pad R7";
+    EXPECT_NEAR(by.x, tab ? 3.0 / 16 * inch : 0, 1e-9) << straight.items[i].name;
+    EXPECT_NEAR(by.y, tab ? -1.0 / 8 * inch : 0, 1e-9) << straight.items[i].name;
+  }
+}
+
+TEST(Layout, AnExistingFrameKeepsItsTabsWhateverTheTrack) {
+  const Bed bed = demo_bed("wrong");
+  std::vector<Mm> tabs;
+  for (const Item& item : bed.items)
+    if (item.name.starts_with("tab R")) tabs.push_back(item.placement.origin.x / inch);
+  ASSERT_EQ(tabs.size(), 18u);
+  for (std::size_t i = 0; i < tabs.size(); ++i) EXPECT_NEAR(tabs[i], 7 + 14.0 * static_cast<double>(i), 1e-9);
+  EXPECT_TRUE(std::any_of(bed.bolts.begin(), bed.bolts.end(), [](const Bolt& b) { return !b.in_place; }));
+}
+
+std::string problems_of(const Job& job) {
+  std::string all;
+  const auto laid = lay_out(job);
+  if (const auto* p = std::get_if<std::vector<Problem>>(&laid))
+    for (const Problem& problem : *p) all += to_line(problem) + "\n";
+  return all;
+}
+
+TEST(Layout, SaysWhatCannotBeMade) {
+  EXPECT_THAT(problems_of(demo_job("base", {"frame.cross_member.section=C5x6.7"})), HasSubstr("does not fit between the flanges"));
+  EXPECT_THAT(problems_of(demo_job("base", {"track.clamps=[{bunk: 14}]"})), HasSubstr("there is no bunk 14"));
+  EXPECT_THAT(problems_of(demo_job("base", {"tabs_found=[{tab: R77, x: 1 in}]"})), HasSubstr("there is no tab R77"));
+  EXPECT_EQ(problems_of(demo_job("base")), "");
+}
+
+}  // namespace
+}  // namespace bedwright

@@ -1,0 +1,105 @@
+// Thousands of damaged inputs: none may crash, hang, or be refused without a
+// line to look at.
+#include <gtest/gtest.h>
+
+#include <random>
+
+#include "params/samples.h"
+
+namespace bedwright {
+namespace {
+
+class Damage {
+ public:
+  explicit Damage(unsigned seed) : random_(seed) {}
+
+  std::string operator()(std::string text) {
+    const auto times = 1 + pick(3);
+    for (std::size_t i = 0; i < times; ++i) text = once(std::move(text));
+    return text;
+  }
+  std::size_t pick(std::size_t below) { return below == 0 ? 0 : random_() % below; }
+
+ private:
+  std::string once(std::string text) {
+    static const std::vector<std::string> pieces{
+        "0", "-1", "1e99", "nan", "84", "84 in", "-5 mm", "99999999 ft", "[", "]", "{", "}", ": ", "- ", "\n", "  ",
+        "\t", "&a ", "*a", "<<: *a\n", "!!int ", "|\n", "'", "\"", "#", "~", "true", "null", "[]", "{}", "\xff",
+        std::string(1, '\0'), "é", "1/0 in", "kit.yaml", "order.yaml", ".", "C4", "1/2 in", "---\n", "...\n", "? ",
+        std::string(70, '[')};
+    const std::size_t at = pick(text.size() + 1);
+    switch (pick(6)) {
+      case 0: return text.insert(at, pieces[pick(pieces.size())]);
+      case 1: return text.erase(at, 1 + pick(12));
+      case 2: {
+        if (!text.empty()) text[pick(text.size())] = static_cast<char>(random_());
+        return text;
+      }
+      case 3: return replace_line(text, at, [&](const std::string&) { return std::string(); });
+      case 4: return replace_line(text, at, [&](const std::string& line) { return line + line; });
+      default:
+        return replace_line(text, at, [&](const std::string& line) {
+          return line.substr(0, line.find(':')) + ": " + pieces[pick(pieces.size())] + "\n";
+        });
+    }
+  }
+
+  template <class F>
+  static std::string replace_line(const std::string& text, std::size_t at, F change) {
+    const std::size_t before = at == 0 ? std::string::npos : text.rfind('\n', at - 1);
+    const std::size_t from = before == std::string::npos ? 0 : before + 1;
+    const std::size_t end = std::min(text.find('\n', at), text.size() - 1);
+    const std::string line = text.substr(from, end + 1 - from);
+    return text.substr(0, from) + change(line) + text.substr(from + line.size());
+  }
+
+  std::mt19937 random_;
+};
+
+TEST(DamagedInput, IsAlwaysAJobOrProblemsWithALine) {
+  const samples::Folder folder;
+  Damage damage(1234);
+  const std::pair<const char*, const std::string*> files[] = {
+      {"order.yaml", &samples::order}, {"kit.yaml", &samples::kit}, {"frame.yaml", &samples::frame}};
+  int jobs = 0, refused = 0;
+  for (int i = 0; i < 6000; ++i) {
+    const auto& [name, text] = files[damage.pick(3)];
+    const std::string damaged = damage(*text);
+    folder.write(name, damaged);
+    const auto loaded = folder.load();
+    folder.write(name, *text);
+    if (std::holds_alternative<Job>(loaded)) {
+      ++jobs;
+      continue;
+    }
+    ++refused;
+    const auto& problems = std::get<std::vector<Problem>>(loaded);
+    ASSERT_FALSE(problems.empty()) << damaged;
+    for (const Problem& problem : problems) {
+      ASSERT_GT(problem.where.line, 0) << to_line(problem) << "\n" << damaged;
+      ASSERT_GT(problem.where.column, 0) << to_line(problem);
+      ASSERT_FALSE(problem.what.empty()) << damaged;
+      ASSERT_FALSE(problem.would_do.empty()) << to_line(problem);
+      ASSERT_EQ(to_line(problem).find('\n'), std::string::npos);
+    }
+  }
+  EXPECT_GT(jobs, 100) << "some damage, as to a comment or a spelling, must leave the order readable";
+  EXPECT_GT(refused, 3000);
+}
+
+TEST(DamagedOverrides, AreAlwaysAJobOrProblemsWithALine) {
+  const samples::Folder folder;
+  Damage damage(99);
+  const std::vector<std::string> good{"track.rail_length=84 in", "kit.rail.thickness=1/4 in", "jacks=[18 in, 222 in]",
+                                      "track.clamps[2].bunk=4",  "frame.tabs.existing=[8 in]", "kit.box={}"};
+  for (int i = 0; i < 3000; ++i) {
+    const auto loaded = folder.load({damage(good[damage.pick(good.size())])});
+    if (std::holds_alternative<Job>(loaded)) continue;
+    const auto& problems = std::get<std::vector<Problem>>(loaded);
+    ASSERT_FALSE(problems.empty());
+    for (const Problem& problem : problems) ASSERT_GT(problem.where.line, 0) << to_line(problem);
+  }
+}
+
+}  // namespace
+}  // namespace bedwright
