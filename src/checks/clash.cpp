@@ -119,7 +119,7 @@ void report(const Scene& scene, const char* code, bool moving, std::vector<Findi
     f.limit = clearance;
     f.margin = f.measured - f.limit;
     f.message = message(scene, pair, clearance);
-    f.remedy = remedy(scene, m, clearance);
+    f.remedy = (m.standing == Standing::undecided ? "if they do, " : "") + remedy(scene, m, clearance);
     findings.push_back(std::move(f));
   }
 }

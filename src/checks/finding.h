@@ -14,6 +14,7 @@ enum class Severity { stop, warn, note };
 struct Change {
   std::string key;    // "frame.tabs.slot_length"
   std::string value;  // "1-1/4 in"
+  int brings = 0;     // stops that are not there now and that it would bring
 };
 
 struct Finding {

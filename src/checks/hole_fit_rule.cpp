@@ -39,14 +39,34 @@ struct Fit {
 
 constexpr Mm hair = 1e-9;  // rounding of sums of a few millimetres
 
+bool lies_within(const Clearance& a, const Clearance& b) {
+  return a.travel[0] <= b.travel[0] && a.travel[1] <= b.travel[1] && a.radius <= b.radius;
+}
+
+// Hole `k` asks nothing more than another of the same centre (a pad on its tab, cut alike).
+bool adds_nothing(const Fit& fit, std::size_t k) {
+  for (std::size_t i = 1; i < fit.holes.size(); ++i) {
+    if (i == k || norm(fit.centres[i] - fit.centres[k]) > hair || !lies_within(fit.holes[i], fit.holes[k]))
+      continue;
+    if (i < k || !lies_within(fit.holes[k], fit.holes[i])) return true;
+  }
+  return false;
+}
+
 // All holes at once, the first at each corner of its range from the second.
 bool fits_together(const Fit& fit, const Range2& range) {
-  if (fit.holes.size() < 3) return true;
+  std::vector<Clearance> holes{fit.holes[0]};
+  std::vector<Vec2> centres{fit.centres[0]};
+  for (std::size_t k = 1; k < fit.holes.size(); ++k) {
+    if (adds_nothing(fit, k)) continue;
+    holes.push_back(fit.holes[k]);
+    centres.push_back(fit.centres[k]);
+  }
+  if (holes.size() < 3) return true;  // the pairs have said it all
   for (int corner = 0; corner < 4; ++corner) {
-    std::vector<Vec2> centres = fit.centres;
-    centres[0] = centres[1] +
-                 Vec2{corner & 1 ? range.high[0] : range.low[0], corner & 2 ? range.high[1] : range.low[1]};
-    if (joint_misfit(fit.holes, centres) > 1e-5) return false;
+    const Vec2 reach{corner & 1 ? range.high[0] : range.low[0], corner & 2 ? range.high[1] : range.low[1]};
+    centres[0] = fit.centres[1] + reach;
+    if (joint_misfit(holes, centres) > 1e-5) return false;
   }
   return true;
 }

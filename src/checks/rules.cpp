@@ -68,14 +68,49 @@ const std::vector<Rule>& rules() {
   return table;
 }
 
+namespace {
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+// Names as a person sorts them: "bolt R9" before "bolt R10".
+int compare_names(const std::string& a, const std::string& b) {
+  std::size_t i = 0, j = 0;
+  while (i < a.size() && j < b.size()) {
+    if (!is_digit(a[i]) || !is_digit(b[j])) {
+      if (a[i] != b[j]) return a[i] < b[j] ? -1 : 1;
+      ++i, ++j;
+      continue;
+    }
+    std::size_t end_a = i, end_b = j;
+    while (end_a < a.size() && is_digit(a[end_a])) ++end_a;
+    while (end_b < b.size() && is_digit(b[end_b])) ++end_b;
+    if (end_a - i != end_b - j) return end_a - i < end_b - j ? -1 : 1;  // names have no leading zeros
+    if (const int digits = a.compare(i, end_a - i, b, j, end_b - j)) return digits;
+    i = end_a, j = end_b;
+  }
+  return a.size() - i == b.size() - j ? 0 : a.size() - i < b.size() - j ? -1 : 1;
+}
+
+int compare_subjects(const Finding& a, const Finding& b) {
+  for (std::size_t i = 0; i < std::min(a.subjects.size(), b.subjects.size()); ++i)
+    if (const int names = compare_names(a.subjects[i], b.subjects[i])) return names;
+  return a.subjects.size() == b.subjects.size() ? 0 : a.subjects.size() < b.subjects.size() ? -1 : 1;
+}
+
+bool comes_before(const Finding& a, const Finding& b) {
+  if (a.severity != b.severity) return a.severity < b.severity;
+  if (a.code != b.code) return a.code < b.code;
+  if (const int subjects = compare_subjects(a, b)) return subjects < 0;
+  return std::tie(a.x, a.y, a.z) < std::tie(b.x, b.y, b.z);
+}
+
+}  // namespace
+
 std::vector<Finding> run_checks(const CheckInput& input) {
   const Scene scene(input);
   std::vector<Finding> findings;
   for (const Rule& rule : rules()) rule.check(scene, findings);
-  std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
-    return std::tie(a.severity, a.code, a.subjects, a.x, a.y, a.z) <
-           std::tie(b.severity, b.code, b.subjects, b.x, b.y, b.z);
-  });
+  std::stable_sort(findings.begin(), findings.end(), comes_before);
   return findings;
 }
 

@@ -22,7 +22,7 @@ const char* colour_of(Severity severity) {
 }
 
 std::string figure(double value, const std::string& unit, const Figures& figures) {
-  return unit == "mm" ? figures.say(value) : fmt::format("{:.2f} {}", value, unit);
+  return unit == "mm" ? figures.say(value) : fmt::format("{:.3g} {}", value, unit);
 }
 
 std::size_t widest(const std::vector<Finding>& findings, const std::string& (*text)(const Finding&)) {

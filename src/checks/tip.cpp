@@ -1,15 +1,35 @@
 // TIP: room between each bolt's tip and whatever is beyond it.
 #include <fmt/format.h>
 
+#include <numbers>
+
 #include "checks/rule_list.h"
 #include "checks/scene.h"
 
 namespace bedwright {
 namespace {
 
-// Bolts that ride on the rail, so that a higher rail gives their tips more room.
 bool rides_on_rail(const Bolt& bolt) {
   return bolt.direction.z < -0.99 && (bolt.role == Role::bunk || bolt.role == Role::stop);
+}
+
+// A tab or pad the rail itself lies on: a higher standoff lifts it along, so only
+// moving it clears the bolt.
+bool bears_the_rail(const Room& room) { return room.distance <= same_place; }
+
+bool standoff_helps(const Bolt& bolt, const Room& room) {
+  return rides_on_rail(bolt) && !bears_the_rail(room);
+}
+
+// The shorter way along the bed that takes the thing in the way out from under the nut.
+void suggest_moving_it(const Scene& scene, const Bolt& bolt, const Room& room, Finding& finding) {
+  const Box3& box = scene.boxes[room.item];
+  const Mm nut = bolt.size.nut_flats / std::numbers::sqrt3;  // to its corners
+  const Mm forward = box.high.x - (bolt.seat.x - nut), rearward = bolt.seat.x + nut - box.low.x;
+  const Figures& say = scene.figures;
+  finding.remedy += fmt::format("; or move {} {} {}", scene.bed.items[room.item].name,
+                                say.say(say.round_up(std::min(forward, rearward))),
+                                forward < rearward ? "forward" : "rearward");
 }
 
 // The tab's own value that lifts the rail by `rise`.
@@ -63,13 +83,15 @@ void check_tip(const Scene& scene, std::vector<Finding>& findings) {
     if (clearance >= scene.limits.tip_clearance - same_place) continue;
     failing.push_back(i);
     findings.push_back(describe_tip(scene, i, clearance));
-    if (rides_on_rail(bolt)) rise = std::max(rise, scene.limits.tip_clearance - clearance);
+    if (standoff_helps(bolt, scene.rooms[i])) rise = std::max(rise, scene.limits.tip_clearance - clearance);
   }
   for (std::size_t k = 0; k < failing.size(); ++k) {
     const Bolt& bolt = scene.bed.bolts[failing[k]];
     suggest_length(scene, bolt, true, findings[first + k]);
     // One standoff for the whole bed: what the worst bolt needs.
-    if (rides_on_rail(bolt)) suggest_standoff(scene, rise, findings[first + k]);
+    if (standoff_helps(bolt, scene.rooms[failing[k]])) suggest_standoff(scene, rise, findings[first + k]);
+    if (rides_on_rail(bolt) && bears_the_rail(scene.rooms[failing[k]]))
+      suggest_moving_it(scene, bolt, scene.rooms[failing[k]], findings[first + k]);
   }
 }
 

@@ -6,9 +6,11 @@
 namespace bedwright {
 
 ExitCode check_command(const CheckArguments& arguments) {
+  Progress progress;
   const auto loaded = load(arguments);
   if (!loaded) return bad_input;
-  const std::vector<Finding> findings = check(*loaded);
+  const std::vector<Finding> findings = check(*loaded, arguments, progress);
+  progress.step("");
   const bool stop = stops(findings);
   if (arguments.json) {
     fmt::print("{}", report_json({version(), loaded->job.order, stop ? ReportState::refused : ReportState::released, loaded->bed, findings}));

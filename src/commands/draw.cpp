@@ -11,8 +11,7 @@ ExitCode draw_command(const DrawArguments& arguments) {
   progress.step("laying out");
   const auto loaded = load(arguments);
   if (!loaded) return bad_input;
-  progress.step("checking");
-  const std::vector<Finding> findings = check(*loaded);
+  const std::vector<Finding> findings = check(*loaded, arguments, progress);
   const bool stop = stops(findings);
 
   Packet packet;

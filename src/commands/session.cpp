@@ -8,6 +8,7 @@
 #include <cstdio>
 #include <cstdlib>
 
+#include "advice/advice.h"
 #include "checks/table.h"
 #include "commands/kernel_judge.h"
 #include "layout/layout.h"
@@ -46,9 +47,33 @@ std::optional<Loaded> load(const OrderArguments& arguments) {
 
 Figures figures_of(const Heading& heading) { return {heading.printing, heading.tape}; }
 
-std::vector<Finding> check(const Loaded& loaded) {
-  KernelJudge judge(loaded.bed);
-  return run_checks({loaded.bed, loaded.job.order.limits, &loaded.job, &judge, figures_of(loaded.job.order.order)});
+namespace {
+
+std::vector<Finding> check_once(const Job& job, const Bed& bed) {
+  KernelJudge judge(bed);
+  return run_checks({bed, job.order.limits, &job, &judge, figures_of(job.order.order)});
+}
+
+}  // namespace
+
+std::vector<Finding> check(const Loaded& loaded, const OrderArguments& arguments, Progress& progress) {
+  progress.step("checking");
+  std::vector<Finding> findings = check_once(loaded.job, loaded.bed);
+  if (!stops(findings)) return findings;
+  const Retry retry = [&](const std::vector<std::string>& more) -> std::optional<std::vector<Finding>> {
+    progress.step("trying " + more.front());
+    std::vector<std::string> sets = arguments.sets;
+    sets.insert(sets.end(), more.begin(), more.end());
+    const auto read = load_job(arguments.order, sets);
+    const Job* job = std::get_if<Job>(&read);
+    if (!job) return std::nullopt;
+    const auto laid = lay_out(*job);
+    const Bed* bed = std::get_if<Bed>(&laid);
+    if (!bed) return std::nullopt;
+    return check_once(*job, *bed);
+  };
+  advise(loaded.job, loaded.bed.track.bunks, retry, findings);
+  return findings;
 }
 
 bool stops(const std::vector<Finding>& findings) {
@@ -69,7 +94,7 @@ Progress::~Progress() {
 }
 
 void Progress::step(const std::string& what) {
-  if (terminal_) fmt::print(stderr, "\r\033[K{} ...", what);
+  if (terminal_) fmt::print(stderr, "\r\033[K{}", what.empty() ? "" : what + " ...");
 }
 
 void print_findings(const std::vector<Finding>& findings, const Loaded& loaded) {

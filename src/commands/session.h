@@ -22,9 +22,6 @@ struct Loaded {
 // returns nothing.
 std::optional<Loaded> load(const OrderArguments& arguments);
 
-// All rules, with the kernel behind the pairs the cheap test cannot decide.
-std::vector<Finding> check(const Loaded& loaded);
-
 bool stops(const std::vector<Finding>& findings);
 
 // The checkout, or wherever the program's own params/ and templates/ are.
@@ -46,6 +43,10 @@ class Progress {
  private:
   bool terminal_;
 };
+
+// All rules, with the kernel behind the pairs the cheap test cannot decide; the
+// remedies of stops are tried (advice/advice.h).
+std::vector<Finding> check(const Loaded& loaded, const OrderArguments& arguments, Progress& progress);
 
 // Findings as a table on standard output, coloured when that is a terminal.
 void print_findings(const std::vector<Finding>& findings, const Loaded& loaded);

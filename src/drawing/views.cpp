@@ -55,7 +55,7 @@ void collect(HLRBRep_PolyAlgo& algo, View& visible, View& hidden) {
     TopoDS_Shape shape;
     bool smooth = false, very_smooth = false, outline = false, inner = false;
     const auto& run = algo.Hide(status, shape, smooth, very_smooth, outline, inner);
-    const ViewEdge edge = outline || inner         ? ViewEdge::outline
+    const ViewEdge edge = outline || inner        ? ViewEdge::outline
                           : smooth || very_smooth ? ViewEdge::smooth
                                                   : ViewEdge::sharp;
     const gp_XY from = run.PntP12D(), to = run.PntP22D();

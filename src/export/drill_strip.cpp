@@ -168,7 +168,7 @@ class Drawer {
     std::vector<Mm> ups;
     for (const auto& r : rows) ups.push_back(r.first);
     const std::vector<Mm> places = spread(ups, label_pitch * h_);
-    const Mm edge = std::min(0.0, at(face_bounds(m_, view_.face).low.x)) - 0.5 * h_;
+    const Mm edge = -0.5 * h_;
     const Mm bend = edge - (places == ups ? 0.5 : 1.5) * h_;
     left_ = bend - 0.3 * h_;
     for (std::size_t i = 0; i < rows.size(); ++i) {

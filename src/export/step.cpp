@@ -1,5 +1,7 @@
 #include "export/step.h"
 
+#include <fmt/format.h>
+
 #include <APIHeaderSection_MakeHeader.hxx>
 #include <BRep_Builder.hxx>
 #include <IFSelect_ReturnStatus.hxx>
@@ -31,7 +33,6 @@
 #include <TopoDS_Compound.hxx>
 #include <XSControl_TransferWriter.hxx>
 #include <XSControl_WorkSession.hxx>
-#include <fmt/format.h>
 #include <fstream>
 #include <map>
 #include <sstream>
@@ -92,8 +93,10 @@ Quantity_Color colour(const Part& part) {
   switch (part.origin) {
     case Origin::made:
       return std::holds_alternative<Plate>(part.form) ? rgb(0.70, 0.30, 0.20) : rgb(0.35, 0.40, 0.45);
-    case Origin::bought: return rgb(0.20, 0.22, 0.24);
-    case Origin::kit: return rgb(0.25, 0.45, 0.65);
+    case Origin::bought:
+      return rgb(0.20, 0.22, 0.24);
+    case Origin::kit:
+      return rgb(0.25, 0.45, 0.65);
   }
   throw std::logic_error("an origin of no known kind");
 }
@@ -121,7 +124,7 @@ Assembly assemble(const Bed& bed) {
   return assembly;
 }
 
-void name_product(const Handle(StepBasic_ProductDefinition)& definition, const std::string& name) {
+void name_product(const Handle(StepBasic_ProductDefinition) & definition, const std::string& name) {
   const Handle(StepBasic_Product) product = definition->Formation()->OfProduct();
   product->SetId(text(name));
   product->SetName(text(name));
@@ -130,7 +133,7 @@ void name_product(const Handle(StepBasic_ProductDefinition)& definition, const s
 // The kernel writes one usage for each component, in the order of the compound,
 // and names them by counters that run on in a process; both ends of each usage
 // get the bed's names here.
-void name_all(const Handle(StepData_StepModel)& model, const Bed& bed, const Assembly& assembly,
+void name_all(const Handle(StepData_StepModel) & model, const Bed& bed, const Assembly& assembly,
               const std::string& bed_name) {
   std::size_t found = 0;
   std::map<int, Handle(StepBasic_ProductDefinition)> definitions;
@@ -153,7 +156,7 @@ void name_all(const Handle(StepData_StepModel)& model, const Bed& bed, const Ass
   if (found != assembly.items.size()) throw std::logic_error("fewer components than items");
 }
 
-void colour_all(const Handle(XSControl_WorkSession)& session, const Bed& bed, const Assembly& assembly) {
+void colour_all(const Handle(XSControl_WorkSession) & session, const Bed& bed, const Assembly& assembly) {
   STEPConstruct_Styles styles(session);
   for (const auto& [index, shape] : assembly.parts) {
     styles.ClearStyles();
@@ -169,7 +172,7 @@ void colour_all(const Handle(XSControl_WorkSession)& session, const Bed& bed, co
   }
 }
 
-void write_header(const Handle(StepData_StepModel)& model, const StepHeader& header) {
+void write_header(const Handle(StepData_StepModel) & model, const StepHeader& header) {
   APIHeaderSection_MakeHeader out(model);
   const bool has_time = header.date.find('T') != std::string::npos;
   out.SetName(text(header.name));

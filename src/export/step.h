@@ -12,11 +12,11 @@ namespace bedwright {
 // What the file says of itself. Given, never taken from the clock or the
 // machine, so that the same bed makes the same bytes.
 struct StepHeader {
-  std::string name;          // of the bed: the order's number; names the top product too
-  std::string date;          // ISO 8601: "2024-05-31" (midnight is added) or with "T08:30:00"
+  std::string name;  // of the bed: the order's number; names the top product too
+  std::string date;  // ISO 8601: "2024-05-31" (midnight is added) or with "T08:30:00"
   std::string author;
   std::string organisation;
-  std::string program;       // "bedwright 0.1.0"
+  std::string program;  // "bedwright 0.1.0"
 };
 
 // The file's whole text. Only shown items; the component's name is the item's,

@@ -29,10 +29,17 @@ std::string escaped(const std::string& text) {
   std::string out;
   for (const char c : text) {
     switch (c) {
-      case '&': out += "&amp;"; break;
-      case '<': out += "&lt;"; break;
-      case '>': out += "&gt;"; break;
-      default: out += static_cast<unsigned char>(c) < 0x20 ? ' ' : c;
+      case '&':
+        out += "&amp;";
+        break;
+      case '<':
+        out += "&lt;";
+        break;
+      case '>':
+        out += "&gt;";
+        break;
+      default:
+        out += static_cast<unsigned char>(c) < 0x20 ? ' ' : c;
     }
   }
   return out;
@@ -47,7 +54,8 @@ void add_text(std::string& out, Vec2 at, Mm size, Mm room, const char* anchor, c
   const auto length = static_cast<double>(std::max<std::size_t>(1, characters(text)));
   fmt::format_to(std::back_inserter(out),
                  "<text x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{}\">{}</text>\n", number(at.x),
-                 number(at.y), number(std::min(size, room / (wide_character * length))), anchor, escaped(text));
+                 number(at.y), number(std::min(size, room / (wide_character * length))), anchor,
+                 escaped(text));
 }
 
 struct Extent {
@@ -112,8 +120,8 @@ std::vector<std::string> caption_lines(const PictureCaption& caption) {
   return lines;
 }
 
-void add_caption(std::string& out, const PictureCaption& caption, const std::vector<std::string>& lines, Mm top,
-                 int reduction) {
+void add_caption(std::string& out, const PictureCaption& caption, const std::vector<std::string>& lines,
+                 Mm top, int reduction) {
   const Mm right = sheet_width - border, side = 70, left_room = right - side - border - 6;
   fmt::format_to(std::back_inserter(out),
                  "<path stroke-width=\"0.35\" d=\"M{} {}L{} {}\"/>\n<g fill=\"black\" stroke=\"none\">\n",
@@ -122,14 +130,17 @@ void add_caption(std::string& out, const PictureCaption& caption, const std::vec
     const Mm y = top + static_cast<double>(i + 1) * note_step;
     add_text(out, {border + 3, y}, note_size, left_room, "start", lines[i]);
   }
-  add_text(out, {right - 3, top + note_step}, note_size, side, "end", fmt::format("Revision {}", caption.revision));
-  add_text(out, {right - 3, top + 2 * note_step}, note_size, side, "end", fmt::format("Scale 1:{} on A3", reduction));
+  add_text(out, {right - 3, top + note_step}, note_size, side, "end",
+           fmt::format("Revision {}", caption.revision));
+  add_text(out, {right - 3, top + 2 * note_step}, note_size, side, "end",
+           fmt::format("Scale 1:{} on A3", reduction));
   out += "</g>\n";
 }
 
 void add_stamp(std::string& out) {
   out += "<g fill=\"black\" stroke=\"none\" font-weight=\"bold\">\n";
-  add_text(out, {sheet_width / 2, border + 18}, 16, sheet_width - 2 * border - 6, "middle", "NOT FOR FABRICATION");
+  add_text(out, {sheet_width / 2, border + 18}, 16, sheet_width - 2 * border - 6, "middle",
+           "NOT FOR FABRICATION");
   out += "</g>\n";
 }
 
@@ -155,7 +166,8 @@ std::string picture_svg(const View& view, const PictureCaption& caption) {
   if (room_height < 20) throw std::invalid_argument("the caption leaves no room for the picture");
   const Extent e = extent(view);
   const Fit fit{round_reduction(e.high.x - e.low.x, e.high.y - e.low.y, room_width, room_height),
-                0.5 * (e.low + e.high), {sheet_width / 2, (top + caption_top) / 2}};
+                0.5 * (e.low + e.high),
+                {sheet_width / 2, (top + caption_top) / 2}};
   std::string out = fmt::format(
       "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
       "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{0}mm\" height=\"{1}mm\" "

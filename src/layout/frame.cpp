@@ -98,13 +98,15 @@ void lay_cross_members(Builder& b) {
   }
 }
 
-// Across the mains' ends, web against them, toes away from the bed.
+// Across the mains' ends, web against them, toes away from the bed. Front and
+// rear are one part when they are of one section.
 void lay_end_members(Builder& b) {
   const Mm depth = b.main_section().depth;
   const Mm half = b.frame.main.spacing / 2;
+  const bool alike = b.frame.front_member.section.text == b.frame.rear_member.section.text;
   const auto lay = [&](const char* name, const Name& section, Placement at) {
     const Section& s = b.section(section);
-    const int part = b.add(name, b.frame.grade, Origin::made, Member{s, tidy(2 * half), 0, 0, {}});
+    const int part = b.add(alike ? "end member" : name, b.frame.grade, Origin::made, Member{s, tidy(2 * half), 0, 0, {}});
     const int item = b.place(part, name, at);
     for (Side side : both_sides)
       b.weld(item, b.bed.find_item(fmt::format("main {}", letter(side))), b.frame.tabs.weld_leg, 2 * s.depth, "around the main's end");

@@ -17,7 +17,8 @@ std::string told(Mm length) { return both_units(Dimension::length, length); }
 // The key of a problem as its own document names it.
 std::string_view own_key(const Problem& problem, const Document& document) {
   std::string_view key = problem.where.key;
-  if (problem.where.file == "--set" && key.starts_with(document.key_prefix)) key.remove_prefix(document.key_prefix.size());
+  if (problem.where.file == "--set" && key.starts_with(document.key_prefix))
+    key.remove_prefix(document.key_prefix.size());
   return key;
 }
 
@@ -55,7 +56,8 @@ bool CrossCheck::sound(const Document& document, std::initializer_list<std::stri
                       (problem.where.file == "--set" && problem.where.key.starts_with(document.key_prefix));
     if (!here || problem.where.key.empty()) return false;
     const std::string_view at = own_key(problem, document);
-    return std::ranges::any_of(keys, [&](const std::string& key) { return is_within(at, key) || is_within(key, at); });
+    return std::ranges::any_of(
+        keys, [&](const std::string& key) { return is_within(at, key) || is_within(key, at); });
   });
 }
 
@@ -68,7 +70,8 @@ bool CrossCheck::given(const Document& document, const std::string& key) const {
   return true;
 }
 
-void CrossCheck::problem(const Document& document, const std::string& key, std::string what, std::string would_do) {
+void CrossCheck::problem(const Document& document, const std::string& key, std::string what,
+                         std::string would_do) {
   problems_.push_back({mark_of(document, key), std::move(what), std::move(would_do)});
 }
 
@@ -77,16 +80,18 @@ void CrossCheck::check_order(const Document& document, const std::string& small_
   if (!sound(document, {small_key, large_key})) return;
   if (small_value < large_value || (!strictly && small_value <= large_value + same_place)) return;
   problem(document, small_key,
-          fmt::format("{} is {} {}, {}", told(small_value), strictly ? "not less than" : "more than", large_key,
-                      told(large_value)),
+          fmt::format("{} is {} {}, {}", told(small_value), strictly ? "not less than" : "more than",
+                      large_key, told(large_value)),
           fmt::format("make it {} {}", strictly ? "less than" : "at most", told(large_value)));
 }
 
-void CrossCheck::check_ascending(const Document& document, const std::string& key, const std::vector<Mm>& values) {
+void CrossCheck::check_ascending(const Document& document, const std::string& key,
+                                 const std::vector<Mm>& values) {
   if (!sound(document, {key})) return;
   for (std::size_t i = 1; i < values.size(); ++i) {
     if (values[i] > values[i - 1] + same_place) continue;
-    problem(document, path_to(key, i + 1), fmt::format("{} does not lie behind the one before it, {}", told(values[i]), told(values[i - 1])),
+    problem(document, path_to(key, i + 1),
+            fmt::format("{} does not lie behind the one before it, {}", told(values[i]), told(values[i - 1])),
             "list them from the front to the rear, each once");
   }
 }
@@ -118,7 +123,8 @@ void CrossCheck::check_section(const Name& section, Shape shape) {
     if (candidate.shape == shape) names.push_back(candidate.name);
   }
   const std::string what =
-      found ? fmt::format("{} is not of the shape wanted here, {} {}", quoted(section.text), shape == Shape::channel ? "a" : "an", wanted)
+      found ? fmt::format("{} is not of the shape wanted here, {} {}", quoted(section.text),
+                          shape == Shape::channel ? "a" : "an", wanted)
             : fmt::format("{} is no section of the catalogue", quoted(section.text));
   std::string would_do = suggestion(section.text, names);
   if (names.empty()) would_do = fmt::format("add a catalogue file with the {} you need", wanted);

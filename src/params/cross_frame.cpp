@@ -21,12 +21,14 @@ void CrossCheck::check_tabs() {
   if (sound(frame_, {"tabs.slot_length", "tabs.hole_diameter"}) &&
       tabs.slot_length + same_place < tabs.hole_diameter) {
     problem(frame_, "tabs.slot_length",
-            fmt::format("{} is shorter than the hole's diameter, {}", both_units(Dimension::length, tabs.slot_length),
+            fmt::format("{} is shorter than the hole's diameter, {}",
+                        both_units(Dimension::length, tabs.slot_length),
                         both_units(Dimension::length, tabs.hole_diameter)),
             "give the slot's length overall, the same as hole_diameter for a round hole");
   }
   check_order(frame_, "tabs.slot_length", tabs.slot_length, "tabs.length", tabs.length, true);
-  if (tabs.plate && sound(frame_, {"tabs.plate"}) && tabs.plate->pad_thickness > 0 && tabs.plate->pad_width <= 0) {
+  if (tabs.plate && sound(frame_, {"tabs.plate"}) && tabs.plate->pad_thickness > 0 &&
+      tabs.plate->pad_width <= 0) {
     problem(frame_, "tabs.plate.pad_thickness", "is a pad's, yet the pad has no width",
             "give tabs.plate.pad_width, or leave the pad out");
   }
@@ -40,7 +42,8 @@ void CrossCheck::check_tabs() {
   }
   if (wants_plate ? clip : plate) {
     const char* extra = wants_plate ? "clip" : "plate";
-    problem(frame_, fmt::format("tabs.{}", extra), fmt::format("is not used by tabs of style {}", wants_plate ? "plate" : "clip"),
+    problem(frame_, fmt::format("tabs.{}", extra),
+            fmt::format("is not used by tabs of style {}", wants_plate ? "plate" : "clip"),
             fmt::format("leave it out, or change the style to {}", extra));
   }
 }
@@ -54,7 +57,8 @@ void CrossCheck::check_existing() {
   check_ascending(frame_, "tabs.existing", frame.tabs.existing);
   if (!frame.main.length) return;
   for (std::size_t i = 0; i < frame.tabs.existing.size(); ++i) {
-    check_order(frame_, path_to("tabs.existing", i + 1), frame.tabs.existing[i], "main.length", *frame.main.length);
+    check_order(frame_, path_to("tabs.existing", i + 1), frame.tabs.existing[i], "main.length",
+                *frame.main.length);
   }
 }
 

@@ -9,8 +9,10 @@ namespace bedwright {
 void CrossCheck::check_rail_and_bunk() {
   // An angle whose legs are shorter than its thickness and fillet has no profile.
   const auto angle = [&](const std::string& key, const auto& s) {
-    if (!sound(kit_, {key + ".flat_leg", key + ".standing_leg", key + ".thickness", key + ".root_radius"})) return;
-    for (const auto& [leg_key, leg] : {std::pair{key + ".flat_leg", s.flat_leg}, {key + ".standing_leg", s.standing_leg}}) {
+    if (!sound(kit_, {key + ".flat_leg", key + ".standing_leg", key + ".thickness", key + ".root_radius"}))
+      return;
+    for (const auto& [leg_key, leg] :
+         {std::pair{key + ".flat_leg", s.flat_leg}, {key + ".standing_leg", s.standing_leg}}) {
       if (leg > s.thickness + s.root_radius) continue;
       problem(kit_, leg_key,
               fmt::format("{} leaves nothing beside the thickness and the fillet, {} together",
@@ -25,7 +27,8 @@ void CrossCheck::check_rail_and_bunk() {
   check_hole(kit_, "bunk.hole", kit.bunk.hole);
   check_order(kit_, "bunk.outer_set", kit.bunk.outer_set, "bunk.inner_set", kit.bunk.inner_set, true);
   // A hole line beyond the flat leg, or in the standing one, is no hole in the rail.
-  for (const auto& [key, line] : {std::pair{"mounting.line", kit.mounting.line}, {"bunk.line", kit.bunk.line},
+  for (const auto& [key, line] : {std::pair{"mounting.line", kit.mounting.line},
+                                  {"bunk.line", kit.bunk.line},
                                   {"track_stop.line", kit.track_stop.line}}) {
     check_order(kit_, key, line, "rail.flat_leg", kit.rail.flat_leg, true);
     if (sound(kit_, {key, "rail.thickness"}) && line <= kit.rail.thickness) {
@@ -53,7 +56,10 @@ void CrossCheck::check_mounting() {
   } else if (listed && mounting.positions.empty()) {
     problem(kit_, "mounting.positions", "lists no hole", "list the holes, or give end_offset and max_pitch");
   } else if (!listed && !(offset && pitch)) {
-    problem(kit_, "mounting", offset ? "has end_offset but no max_pitch" : pitch ? "has max_pitch but no end_offset" : "does not say where its holes are",
+    problem(kit_, "mounting",
+            offset  ? "has end_offset but no max_pitch"
+            : pitch ? "has max_pitch but no end_offset"
+                    : "does not say where its holes are",
             "give end_offset and max_pitch, or list the positions");
   }
 }
@@ -68,13 +74,16 @@ void CrossCheck::check_positions() {
     const std::string key = path_to("mounting.positions", i + 1);
     const Mm at = kit.mounting.positions[i];
     if (!sound(kit_, {key}) || (at > 0 && at < rail)) continue;
-    problem(kit_, key, fmt::format("{} is not within the rail, {} long", both_units(Dimension::length, at), rail_told),
+    problem(kit_, key,
+            fmt::format("{} is not within the rail, {} long", both_units(Dimension::length, at), rail_told),
             "measure from the section's front end, and check track.rail_length in the order");
   }
   // Distances kept from both ends of a section must leave its middle.
   const auto from_both_ends = [&](const char* key, Mm distance) {
     if (!sound(kit_, {key}) || 2 * distance < rail) return;
-    problem(kit_, key, fmt::format("{} from each end does not fit a rail {} long", both_units(Dimension::length, distance), rail_told),
+    problem(kit_, key,
+            fmt::format("{} from each end does not fit a rail {} long",
+                        both_units(Dimension::length, distance), rail_told),
             "check it against track.rail_length in the order");
   };
   from_both_ends("mounting.end_offset", kit.mounting.end_offset);
@@ -96,8 +105,11 @@ void CrossCheck::check_kit_fittings() {
   for (std::size_t i = 0; i < kit.gusset.bolts.size(); ++i) {
     const std::string key = path_to("gusset.bolts", i + 1);
     if (!sound(kit_, {key, "gusset.length"}) || kit.gusset.bolts[i] < kit.gusset.length / 2) continue;
-    problem(kit_, key, fmt::format("{} from the joint is beyond the gusset's end", both_units(Dimension::length, kit.gusset.bolts[i])),
-            fmt::format("keep it less than half of gusset.length, {}", both_units(Dimension::length, kit.gusset.length / 2)));
+    problem(kit_, key,
+            fmt::format("{} from the joint is beyond the gusset's end",
+                        both_units(Dimension::length, kit.gusset.bolts[i])),
+            fmt::format("keep it less than half of gusset.length, {}",
+                        both_units(Dimension::length, kit.gusset.length / 2)));
   }
   check_order(kit_, "clamp.travel_from", kit.clamp.travel_from, "clamp.travel_to", kit.clamp.travel_to);
   for (const KitBox& box : kit.box) check_bolt(box.bolt);

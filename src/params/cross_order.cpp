@@ -24,7 +24,8 @@ int digits_value(const std::string& text, std::size_t from, std::size_t count) {
 
 // L or R and a number from 1 up to three digits.
 bool is_tab_name(const std::string& text) {
-  if (text.size() < 2 || text.size() > 4 || (text[0] != 'L' && text[0] != 'R') || text[1] == '0') return false;
+  if (text.size() < 2 || text.size() > 4 || (text[0] != 'L' && text[0] != 'R') || text[1] == '0')
+    return false;
   return std::all_of(text.begin() + 1, text.end(), is_digit);
 }
 
@@ -42,10 +43,12 @@ bool is_calendar_date(const std::string& text) {
 }
 
 std::string folder_name_fault(const std::string& text) {
-  if (text.size() > longest_folder_name) return fmt::format("is longer than {} characters", longest_folder_name);
+  if (text.size() > longest_folder_name)
+    return fmt::format("is longer than {} characters", longest_folder_name);
   if (text.starts_with('.')) return "starts with a point";
   const auto plain = [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || is_digit(c) || c == '-' || c == '_' || c == '.';
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || is_digit(c) || c == '-' || c == '_' ||
+           c == '.';
   };
   const auto odd = std::ranges::find_if_not(text, plain);
   if (odd == text.end()) return {};
@@ -64,7 +67,8 @@ void CrossCheck::check_heading() {
   if (sound(order_, {"order.number"})) {
     const std::string fault = folder_name_fault(heading.number);
     if (!fault.empty()) {
-      problem(order_, "order.number", fmt::format("{} {}; it names the output folder", quoted(heading.number), fault),
+      problem(order_, "order.number",
+              fmt::format("{} {}; it names the output folder", quoted(heading.number), fault),
               "use letters a to z, digits, - _ and . only, at most 64, not starting with a point");
     }
   }
@@ -85,15 +89,17 @@ void CrossCheck::check_track() {
     const Mm total = track_length(job_.order, job_.kit);
     if (total > longest_track) {
       const int sections = job_.kit.rail.base_sections + track.extension_count;
-      problem(order_, "track.rail_length",
-              fmt::format("{} sections come to a track of {}", sections, both_units(Dimension::length, total)),
-              fmt::format("keep the track within {}", both_units(Dimension::length, longest_track)));
+      problem(
+          order_, "track.rail_length",
+          fmt::format("{} sections come to a track of {}", sections, both_units(Dimension::length, total)),
+          fmt::format("keep the track within {}", both_units(Dimension::length, longest_track)));
     }
   }
   const auto once = [&](const std::string& key, int bunk, std::map<int, std::string>& seen) {
     const auto [first, fresh] = seen.emplace(bunk, key);
     if (!fresh) {
-      problem(order_, key, fmt::format("bunk {} is already named by {}", bunk, first->second), "name each bunk once");
+      problem(order_, key, fmt::format("bunk {} is already named by {}", bunk, first->second),
+              "name each bunk once");
     }
   };
   std::map<int, std::string> clamped, stopped;

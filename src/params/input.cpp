@@ -13,7 +13,8 @@ namespace fs = std::filesystem;
 
 namespace bedwright {
 
-std::optional<std::string> read_bytes(const std::string& path, const Mark& where, std::vector<Problem>& problems) {
+std::optional<std::string> read_bytes(const std::string& path, const Mark& where,
+                                      std::vector<Problem>& problems) {
   const auto refuse = [&](std::string what, std::string would_do) -> std::optional<std::string> {
     problems.push_back({where, fmt::format("{} {}", path, what), std::move(would_do)});
     return std::nullopt;

@@ -10,7 +10,8 @@
 namespace bedwright {
 
 // The bytes of an ordinary file of bounded size. Otherwise nothing, and a problem at `where`.
-std::optional<std::string> read_bytes(const std::string& path, const Mark& where, std::vector<Problem>& problems);
+std::optional<std::string> read_bytes(const std::string& path, const Mark& where,
+                                      std::vector<Problem>& problems);
 
 // A path written in the order file, from the order file's folder.
 std::string beside(const std::string& order_path, const std::string& written);

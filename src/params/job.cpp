@@ -58,12 +58,14 @@ class Loading {
                                       : set.starts_with(frame_prefix) ? frame_prefix
                                                                       : std::string_view{};
       if (prefix != document.key_prefix) continue;
-      apply_set(document, set.substr(prefix.size()), static_cast<int>(i) + 1, static_cast<int>(prefix.size()));
+      apply_set(document, set.substr(prefix.size()), static_cast<int>(i) + 1,
+                static_cast<int>(prefix.size()));
     }
   }
 
   // The bytes of the file a key of the order names; `path` becomes how it is opened.
-  std::optional<std::string> named_bytes(const std::string& key, const std::string& written, std::string& path) {
+  std::optional<std::string> named_bytes(const std::string& key, const std::string& written,
+                                         std::string& path) {
     if (written.empty()) return std::nullopt;  // missing or faulty; reading the order has said so
     path = beside(order_path_, written);
     const Mark where = mark_of(order_, key);

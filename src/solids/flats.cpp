@@ -61,7 +61,7 @@ struct Range {
 
 // The straight run of a profile on which one coordinate has a given value, as
 // the range of the other coordinate.
-std::optional<Range> straight_run(const Outline& outline, double Vec2::* fixed, double Vec2::* free, Mm value) {
+std::optional<Range> straight_run(const Outline& outline, double Vec2::*fixed, double Vec2::*free, Mm value) {
   for (std::size_t i = 0; i < outline.size(); ++i) {
     const Vec2 a = outline[i].at, b = outline[(i + 1) % outline.size()].at;
     if (outline[i].bulge != 0 || std::abs(a.*fixed - value) > same_place ||
@@ -101,7 +101,9 @@ Outline flat_region(const Member& member, Face face) {
   const Mm low = std::max(outer->low, inner->low), high = std::min(outer->high, inner->high);
   const double start = std::tan(member.start_mitre), end = std::tan(member.end_mitre);
   if (flat_leg) {
-    return polygon({{low * start, low}, {member.length + low * end, low}, {member.length + high * end, high},
+    return polygon({{low * start, low},
+                    {member.length + low * end, low},
+                    {member.length + high * end, high},
                     {high * start, high}});
   }
   const Mm thick = member.section.web;

@@ -38,19 +38,23 @@ TopoDS_Solid build_ring(const Washer& washer) {
 }  // namespace
 
 TopoDS_Solid build_bolt_head(const Hardware& bolt) {
-  return prism_solid(outline_wire(hexagon(bolt.size.head_flats), level(0)), {}, level(0), bolt.size.head_height);
+  return prism_solid(outline_wire(hexagon(bolt.size.head_flats), level(0)), {}, level(0),
+                     bolt.size.head_height);
 }
 
 TopoDS_Solid build_hardware(const Hardware& hardware) {
   const BoltSize& size = hardware.size;
   const gp_Ax2 nut_base = level(-size.nut_height);
   switch (hardware.kind) {
-    case HardwareKind::bolt: return build_bolt(hardware);
+    case HardwareKind::bolt:
+      return build_bolt(hardware);
     case HardwareKind::nut:
       return prism_solid(outline_wire(hexagon(size.nut_flats), nut_base),
                          {circle_wire({}, size.diameter, nut_base)}, nut_base, size.nut_height);
-    case HardwareKind::flat_washer: return build_ring(size.flat);
-    case HardwareKind::lock_washer: return build_ring(size.lock);
+    case HardwareKind::flat_washer:
+      return build_ring(size.flat);
+    case HardwareKind::lock_washer:
+      return build_ring(size.lock);
   }
   throw std::logic_error("hardware of no known kind");
 }

@@ -1,10 +1,8 @@
-#include <BRepAlgoAPI_Common.hxx>
-#include <TopExp_Explorer.hxx>
-#include <TopoDS.hxx>
 #include <stdexcept>
 
 #include "solids/build.h"
 #include "solids/flats.h"
+#include "solids/mitre.h"
 #include "solids/shell_edit.h"
 #include "solids/wires.h"
 
@@ -12,36 +10,13 @@ namespace bedwright {
 
 namespace {
 
-constexpr Mm clear_by = 10;  // how far tools stand out past the steel
-
-// The section swept along X from `from` to `to`.
-TopoDS_Solid swept(const Section& section, Mm from, Mm to) {
-  const gp_Ax2 plane = plane_frame({from, 0, 0}, {0, 1, 0}, {0, 0, 1});
-  return prism_solid(outline_wire(profile(section), plane), {}, plane, to - from);
-}
-
-// All of space between the two end cuts, near enough: a block that stands out
-// past the steel everywhere else.
-TopoDS_Solid between_end_cuts(const Member& member) {
-  const Mm low = -clear_by, high = member.section.flange + clear_by;
-  const double start = std::tan(member.start_mitre), end = std::tan(member.end_mitre);
-  const Outline plan = polygon({{low * start, low}, {member.length + low * end, low},
-                                {member.length + high * end, high}, {high * start, high}});
-  const Mm reach = member.section.depth + clear_by;
-  const gp_Ax2 plane = plane_frame({0, 0, -reach}, {1, 0, 0}, {0, 1, 0});
-  return prism_solid(outline_wire(plan, plane), {}, plane, 2 * reach);
-}
-
-TopoDS_Solid mitred(const Member& member) {
-  const Mm start = member.section.flange * std::tan(member.start_mitre);
-  const Mm end = member.section.flange * std::tan(member.end_mitre);
-  const TopoDS_Solid blank = swept(member.section, std::min(0.0, start) - clear_by,
-                                   member.length + std::max(0.0, end) + clear_by);
-  BRepAlgoAPI_Common common(blank, between_end_cuts(member));
-  if (common.HasErrors()) throw std::runtime_error("the kernel could not cut the mitres");
-  const TopExp_Explorer it(common.Shape(), TopAbs_SOLID);
-  if (!it.More()) throw std::runtime_error("the mitres leave nothing of the member");
-  return TopoDS::Solid(it.Current());
+TopoDS_Solid blank(const Member& member) {
+  const Outline outline = profile(member.section);
+  if (member.start_mitre != 0 || member.end_mitre != 0) {
+    return slanted_prism(outline, member.length, std::tan(member.start_mitre), std::tan(member.end_mitre));
+  }
+  const gp_Ax2 plane = plane_frame({}, {0, 1, 0}, {0, 0, 1});
+  return prism_solid(outline_wire(outline, plane), {}, plane, member.length);
 }
 
 // The plane of a face's outer side in the face's own coordinates, its direction
@@ -61,7 +36,8 @@ FacePlane face_plane(const Section& section, Face face) {
     case Face::web:
     case Face::standing_leg:
       return {plane_frame({0, 0, 0}, {1, 0, 0}, {0, 0, -1}), true, leg};
-    case Face::flat_leg: return {plane_frame({0, 0, 0}, {1, 0, 0}, {0, 1, 0}), false, leg};
+    case Face::flat_leg:
+      return {plane_frame({0, 0, 0}, {1, 0, 0}, {0, 1, 0}), false, leg};
     case Face::top_flange:
       return {plane_frame({0, 0, section.depth / 2}, {1, 0, 0}, {0, -1, 0}), true, flange};
     case Face::bottom_flange:
@@ -89,10 +65,8 @@ std::vector<Hole> holes_of(const Member& member, Face face) {
 }  // namespace
 
 TopoDS_Solid build_member(const Member& member) {
-  const bool square = member.start_mitre == 0 && member.end_mitre == 0;
-  const TopoDS_Solid blank = square ? swept(member.section, 0, member.length) : mitred(member);
-  if (member.holes.empty()) return blank;
-  ShellEdit edit(blank);
+  if (member.holes.empty()) return blank(member);
+  ShellEdit edit(blank(member));
   std::vector<CutHole> rest;
   for (Face face : {Face::web, Face::top_flange, Face::bottom_flange, Face::flat_leg, Face::standing_leg}) {
     const std::vector<Hole> holes = holes_of(member, face);

@@ -40,7 +40,8 @@ TopoDS_Shape build_part(const Part& part, Detail detail) {
 }
 
 TopLoc_Location location(const Placement& placement) {
-  const gp_Ax3 to(point(placement.origin), gp_Dir(vector(placement.z_axis())), gp_Dir(vector(placement.x_axis)));
+  const gp_Ax3 to(point(placement.origin), gp_Dir(vector(placement.z_axis())),
+                  gp_Dir(vector(placement.x_axis)));
   gp_Trsf move;
   move.SetDisplacement(gp_Ax3(), to);
   return TopLoc_Location(move);

@@ -34,7 +34,8 @@ Handle(Geom_Circle) circle(const gp_Pnt& centre, const gp_Pnt& start, bool left,
   return new Geom_Circle(gp_Ax2(centre, axis, gp_Dir(gp_Vec(centre, start))), centre.Distance(start));
 }
 
-TopoDS_Edge straight_edge(const TopoDS_Vertex& from, const gp_Pnt& a, const TopoDS_Vertex& to, const gp_Pnt& b) {
+TopoDS_Edge straight_edge(const TopoDS_Vertex& from, const gp_Pnt& a, const TopoDS_Vertex& to,
+                          const gp_Pnt& b) {
   const Handle(Geom_Line) line = new Geom_Line(a, gp_Dir(gp_Vec(a, b)));
   return BRepBuilderAPI_MakeEdge(line, from, to, 0, a.Distance(b));
 }
@@ -97,7 +98,8 @@ TopoDS_Wire hole_wire(const Hole& hole, const gp_Ax2& plane) {
                         : circle_wire(hole.at, hole.diameter, plane);
 }
 
-TopoDS_Face planar_face(const TopoDS_Wire& outer, const std::vector<TopoDS_Wire>& inner, const gp_Ax2& plane) {
+TopoDS_Face planar_face(const TopoDS_Wire& outer, const std::vector<TopoDS_Wire>& inner,
+                        const gp_Ax2& plane) {
   BRepBuilderAPI_MakeFace face(gp_Pln(gp_Ax3(plane)), outer, false);
   for (const TopoDS_Wire& wire : inner) face.Add(TopoDS::Wire(wire.Reversed()));
   return face.Face();

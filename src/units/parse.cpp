@@ -20,9 +20,8 @@ struct Unit {
 };
 
 constexpr std::array length_units{
-    Unit{"ft", foot, System::imperial}, Unit{"'", foot, System::imperial},
-    Unit{"in", inch, System::imperial}, Unit{"\"", inch, System::imperial},
-    Unit{"mm", 1, System::metric},      Unit{"cm", 10, System::metric},
+    Unit{"ft", foot, System::imperial}, Unit{"'", foot, System::imperial}, Unit{"in", inch, System::imperial},
+    Unit{"\"", inch, System::imperial}, Unit{"mm", 1, System::metric},     Unit{"cm", 10, System::metric},
     Unit{"m", 1000, System::metric},
 };
 constexpr std::array mass_units{
@@ -51,9 +50,12 @@ Vocabulary vocabulary(Dimension dimension) {
   switch (dimension) {
     case Dimension::length:
       return {length_units, "lengths", "ft, in, mm, cm or m", "80 in, 6 ft 8 in or 2032 mm"};
-    case Dimension::mass: return {mass_units, "masses", "lb, oz, kg or g", "850 lb or 386 kg"};
-    case Dimension::stress: return {stress_units, "stresses", "ksi, psi or MPa", "36 ksi or 250 MPa"};
-    case Dimension::angle: break;
+    case Dimension::mass:
+      return {mass_units, "masses", "lb, oz, kg or g", "850 lb or 386 kg"};
+    case Dimension::stress:
+      return {stress_units, "stresses", "ksi, psi or MPa", "36 ksi or 250 MPa"};
+    case Dimension::angle:
+      break;
   }
   return {angle_units, "angles", "deg or rad", "25 deg or 0.4 rad"};
 }
@@ -118,9 +120,12 @@ std::string patterns_for(Dimension dimension) {
     case Dimension::length:
       return open + imperial + gap + "(ft|in|'|\")|[0-9]{1,9}" + gap + "(ft" + gap + "|'" + gap + "(-" + gap +
              ")?)" + inches + "|" + decimal + gap + "(mm|cm|m)" + close;
-    case Dimension::mass: return open + imperial + gap + "(lb|oz)|" + decimal + gap + "(kg|g)" + close;
-    case Dimension::stress: return open + imperial + gap + "(ksi|psi)|" + decimal + gap + "MPa" + close;
-    case Dimension::angle: break;
+    case Dimension::mass:
+      return open + imperial + gap + "(lb|oz)|" + decimal + gap + "(kg|g)" + close;
+    case Dimension::stress:
+      return open + imperial + gap + "(ksi|psi)|" + decimal + gap + "MPa" + close;
+    case Dimension::angle:
+      break;
   }
   return open + decimal + gap + "(deg|\u00b0|rad)" + close;
 }

@@ -85,11 +85,14 @@ std::string plain_figure(double value) {
 
 std::string both_units(Dimension dimension, double value) {
   switch (dimension) {
-    case Dimension::length: return fmt::format("{} mm ({} in)", plain_figure(value), plain_figure(value / inch));
-    case Dimension::mass: return fmt::format("{} kg ({} lb)", plain_figure(value), plain_figure(value / pound));
+    case Dimension::length:
+      return fmt::format("{} mm ({} in)", plain_figure(value), plain_figure(value / inch));
+    case Dimension::mass:
+      return fmt::format("{} kg ({} lb)", plain_figure(value), plain_figure(value / pound));
     case Dimension::stress:
       return fmt::format("{} MPa ({} ksi)", plain_figure(value), plain_figure(value / ksi));
-    case Dimension::angle: break;
+    case Dimension::angle:
+      break;
   }
   return plain_figure(value / degree) + " deg";
 }
@@ -100,9 +103,12 @@ std::string as_written(Dimension dimension, double value) {
     case Dimension::length:
       if (!is_round(value, 0.5) && is_round(value, inch / 64)) return tape(value, 64);
       return plain_figure(value) + " mm";
-    case Dimension::mass: return plain_figure(value) + " kg";
-    case Dimension::stress: return plain_figure(value) + " MPa";
-    case Dimension::angle: break;
+    case Dimension::mass:
+      return plain_figure(value) + " kg";
+    case Dimension::stress:
+      return plain_figure(value) + " MPa";
+    case Dimension::angle:
+      break;
   }
   return plain_figure(value / degree) + " deg";
 }

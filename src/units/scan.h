@@ -11,8 +11,8 @@ namespace bedwright {
 // One figure with the word behind it.
 struct QuantityTerm {
   double figure = 0;
-  bool whole = false;     // no point, no fraction
-  bool fraction = false;  // has a fraction
+  bool whole = false;      // no point, no fraction
+  bool fraction = false;   // has a fraction
   std::string text, unit;  // the figure as written; the unit, empty when there is none
 };
 

@@ -106,8 +106,7 @@ Document parse_document(const std::string& file, std::string_view text) {
   return document;
 }
 
-Node parse_value(Document& document, std::string_view text, int number, int column,
-                 const std::string& key) {
+Node parse_value(Document& document, std::string_view text, int number, int column, const std::string& key) {
   Node value;
   value.place = {number, column, number};
   const auto refuse = [&](std::string what, std::string would_do) {
@@ -129,8 +128,10 @@ Mark mark_of(const Document& document, const std::string& key) {
   Place at = node->place.line > 0 ? node->place : Place{1, 1, 0};
   if (const auto steps = parse_key_path(key)) {
     for (const KeyStep& step : *steps) {
-      const bool listed = node->kind == NodeKind::list && step.index >= 1 && step.index <= node->children.size();
-      const Node* next = step.index > 0 ? (listed ? &node->children[step.index - 1] : nullptr) : node->find(step.key);
+      const bool listed =
+          node->kind == NodeKind::list && step.index >= 1 && step.index <= node->children.size();
+      const Node* next =
+          step.index > 0 ? (listed ? &node->children[step.index - 1] : nullptr) : node->find(step.key);
       if (!next) break;
       node = next;
       at = step.index > 0 ? node->place : node->key_place;
@@ -141,10 +142,14 @@ Mark mark_of(const Document& document, const std::string& key) {
 
 std::string describe_node(const Node& node) {
   switch (node.kind) {
-    case NodeKind::list: return "a list";
-    case NodeKind::map: return "a map";
-    case NodeKind::scalar: return quoted(node.scalar);
-    case NodeKind::null: break;
+    case NodeKind::list:
+      return "a list";
+    case NodeKind::map:
+      return "a map";
+    case NodeKind::scalar:
+      return quoted(node.scalar);
+    case NodeKind::null:
+      break;
   }
   return "nothing";
 }

@@ -19,7 +19,7 @@ namespace bedwright {
 
 inline constexpr std::size_t largest_file = 1 << 20;  // bytes
 inline constexpr int deepest_nesting = 64;
-inline constexpr std::size_t most_nodes = 100'000;    // anchors and aliases counted as often as copied
+inline constexpr std::size_t most_nodes = 100'000;  // anchors and aliases counted as often as copied
 
 enum class NodeKind { null, scalar, list, map };
 

@@ -46,7 +46,9 @@ std::string path_to(const std::string& parent, const std::string& key) {
   return parent.empty() ? key : parent + "." + key;
 }
 
-std::string path_to(const std::string& parent, std::size_t index) { return fmt::format("{}[{}]", parent, index); }
+std::string path_to(const std::string& parent, std::size_t index) {
+  return fmt::format("{}[{}]", parent, index);
+}
 
 bool is_within(std::string_view path, std::string_view ancestor) {
   if (ancestor.empty()) return true;

@@ -54,9 +54,9 @@ std::string suggestion(std::string_view word, std::span<const std::string> candi
   if (const auto near = nearest(word, candidates)) return fmt::format("did you mean {}?", *near);
   if (candidates.empty()) return {};
   const auto listed = candidates.first(std::min(candidates.size(), most_listed));
-  return fmt::format("one of {}{}", fmt::join(listed, ", "),
-                     candidates.size() > most_listed ? fmt::format(" and {} more", candidates.size() - most_listed)
-                                                     : "");
+  return fmt::format(
+      "one of {}{}", fmt::join(listed, ", "),
+      candidates.size() > most_listed ? fmt::format(" and {} more", candidates.size() - most_listed) : "");
 }
 
 }  // namespace bedwright

@@ -22,7 +22,8 @@ class Override {
     if (path.empty()) return refuse({}, "has nothing before its =", "write it as key=value");
     const auto steps = parse_key_path(path);
     if (!steps) {
-      return refuse(path, "is no path to a key", "write it as key.key or list[2].key, entries counted from 1");
+      return refuse(path, "is no path to a key",
+                    "write it as key.key or list[2].key, entries counted from 1");
     }
     if (steps->size() > deepest_nesting) return refuse(path, "is too deep", "name a key the files have");
     const std::size_t faults = document_.problems.size();

@@ -24,8 +24,8 @@ class Reader : public ReaderCore {
 
   template <class Enum>
   void choice(const char* key, Enum& value,
-              std::initializer_list<std::pair<const char*, std::type_identity_t<Enum>>> words, const char* doc,
-              Need need = {}) {
+              std::initializer_list<std::pair<const char*, std::type_identity_t<Enum>>> words,
+              const char* doc, Need need = {}) {
     std::vector<std::string> names;
     for (const auto& word : words) names.emplace_back(word.first);
     if (const auto index = take_choice(key, names, doc, need)) value = (words.begin() + *index)->second;

@@ -41,12 +41,13 @@ const Node* ReaderCore::take(const char* key, const char* doc, Need need, const 
   const Node* found = node_.find(key);
   if (!found && need.required) {
     const Place at = path_.empty() || node_.key.empty() ? node_.place : node_.key_place;
-    problems_.push_back({document_.mark(at, path_of(key)), "is missing",
-                         fmt::format("add {}: {} ({})", key, such_as, doc)});
+    problems_.push_back(
+        {document_.mark(at, path_of(key)), "is missing", fmt::format("add {}: {} ({})", key, such_as, doc)});
   }
   if (found && found->kind == NodeKind::null) {
-    problems_.push_back({document_.mark(found->key_place, path_of(key)), "has no value",
-                         fmt::format("give it {}{}", such_as, need.required ? "" : ", or leave the key out")});
+    problems_.push_back(
+        {document_.mark(found->key_place, path_of(key)), "has no value",
+         fmt::format("give it {}{}", such_as, need.required ? "" : ", or leave the key out")});
     return nullptr;
   }
   return found;
@@ -134,7 +135,8 @@ void ReaderCore::flag(const char* key, bool& value, const char* doc, Need need) 
   const Node* node = take(key, doc, need, "true or false");
   if (!node) return;
   if (node->kind != NodeKind::scalar || node->quoted || !is_truth_word(node->scalar)) {
-    problem(*node, path_of(key), fmt::format("is {}", describe_node(*node)), "write true or false, without quotes");
+    problem(*node, path_of(key), fmt::format("is {}", describe_node(*node)),
+            "write true or false, without quotes");
     return;
   }
   value = node->scalar[0] == 't' || node->scalar[0] == 'T';
@@ -143,7 +145,8 @@ void ReaderCore::flag(const char* key, bool& value, const char* doc, Need need) 
 std::optional<double> ReaderCore::plain_number(const Node& node, const std::string& path,
                                                const std::string& such_as) {
   const auto value = node.kind == NodeKind::scalar && !node.quoted ? number_in(node.scalar) : std::nullopt;
-  if (!value) problem(node, path, fmt::format("is {}", describe_node(node)), fmt::format("write {}", such_as));
+  if (!value)
+    problem(node, path, fmt::format("is {}", describe_node(node)), fmt::format("write {}", such_as));
   return value;
 }
 
@@ -164,7 +167,8 @@ std::optional<int> ReaderCore::whole_number(const Node& node, const std::string&
   const auto read = plain_number(node, path, count_help(low, high));
   if (!read) return std::nullopt;
   if (*read < low || *read > high || *read != std::floor(*read)) {
-    problem(node, path, fmt::format("is {}", quoted(node.scalar)), fmt::format("use {}", count_help(low, high)));
+    problem(node, path, fmt::format("is {}", quoted(node.scalar)),
+            fmt::format("use {}", count_help(low, high)));
     return std::nullopt;
   }
   return static_cast<int>(*read);
@@ -189,7 +193,8 @@ void ReaderCore::counts(const char* key, std::vector<int>& values, int low, int 
 std::optional<double> ReaderCore::quantity(const Node& node, const std::string& path, Dimension dimension,
                                            Range range) {
   if (node.kind != NodeKind::scalar) {
-    problem(node, path, fmt::format("is {}", describe_node(node)), fmt::format("write {}", such_as(dimension, range)));
+    problem(node, path, fmt::format("is {}", describe_node(node)),
+            fmt::format("write {}", such_as(dimension, range)));
     return std::nullopt;
   }
   ParsedQuantity parsed = parse_quantity(dimension, node.scalar);
@@ -264,9 +269,10 @@ std::optional<std::size_t> ReaderCore::take_choice(const char* key, const std::v
 void ReaderCore::finish() {
   for (const Node& child : node_.children) {
     if (std::ranges::find(known_, child.key) != known_.end()) continue;
-    const std::string help = child.key == "<<" ? "write the keys out; merging is not supported"
-                                               : suggestion(child.key, known_);
-    problems_.push_back({document_.mark(child.key_place, path_to(path_, child.key)), "is no known key", help});
+    const std::string help =
+        child.key == "<<" ? "write the keys out; merging is not supported" : suggestion(child.key, known_);
+    problems_.push_back(
+        {document_.mark(child.key_place, path_to(path_, child.key)), "is no known key", help});
   }
 }
 

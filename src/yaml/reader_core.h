@@ -50,8 +50,8 @@ class ReaderCore {
   const Node* take_map(const char* key, const char* doc, Need need);
   const Node* take_list(const char* key, std::size_t most, const char* doc, Need need);
   // The index in `words` of a choice's value, if it is one.
-  std::optional<std::size_t> take_choice(const char* key, const std::vector<std::string>& words, const char* doc,
-                                         Need need);
+  std::optional<std::size_t> take_choice(const char* key, const std::vector<std::string>& words,
+                                         const char* doc, Need need);
   bool require_map(const Node& node, const std::string& path);
 
   const Document& document() const { return document_; }

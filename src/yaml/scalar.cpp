@@ -15,7 +15,8 @@ bool is_truth_word(std::string_view text) {
 std::optional<double> number_in(std::string_view text) {
   if (text.starts_with('+')) text.remove_prefix(1);
   const std::string_view digits = text.starts_with('-') ? text.substr(1) : text;
-  if (digits.empty() || digits.find_first_not_of("0123456789.eE+-") != std::string_view::npos) return std::nullopt;
+  if (digits.empty() || digits.find_first_not_of("0123456789.eE+-") != std::string_view::npos)
+    return std::nullopt;
   if (digits[0] == '-' || digits[0] == '+') return std::nullopt;
   double value = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);

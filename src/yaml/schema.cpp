@@ -11,7 +11,9 @@ namespace {
 using Json = SchemaWriter::Json;
 
 // A line of text, as the reader takes it: a plain number is one too.
-Json text_property() { return {{"type", Json::array({"string", "number"})}, {"pattern", "^[^\\r\\n]*[^ \\t\\r\\n][^\\r\\n]*$"}}; }
+Json text_property() {
+  return {{"type", Json::array({"string", "number"})}, {"pattern", "^[^\\r\\n]*[^ \\t\\r\\n][^\\r\\n]*$"}};
+}
 
 Json count_property(int low, int high) { return {{"type", "integer"}, {"minimum", low}, {"maximum", high}}; }
 
@@ -24,7 +26,9 @@ Json quantity_property(Dimension dimension, Range own) {
 }  // namespace
 
 SchemaWriter::SchemaWriter()
-    : schema_{{"type", "object"}, {"additionalProperties", false}, {"properties", Json::object()},
+    : schema_{{"type", "object"},
+              {"additionalProperties", false},
+              {"properties", Json::object()},
               {"required", Json::array()}} {}
 
 void SchemaWriter::add(const char* key, Json property, const std::string& doc, Need need) {
@@ -34,7 +38,8 @@ void SchemaWriter::add(const char* key, Json property, const std::string& doc, N
   if (need.required) schema_["required"].push_back(key);
 }
 
-void SchemaWriter::add_list(const char* key, Json items, std::size_t most, const std::string& doc, Need need) {
+void SchemaWriter::add_list(const char* key, Json items, std::size_t most, const std::string& doc,
+                            Need need) {
   add(key, {{"type", "array"}, {"maxItems", most}, {"items", std::move(items)}}, doc, need);
 }
 
@@ -92,7 +97,8 @@ void SchemaWriter::length(const char* key, Mm& value, Range range, const char* d
   quantity(key, Dimension::length, range, value, doc, need);
 }
 
-void SchemaWriter::length(const char* key, std::optional<Mm>& value, Range range, const char* doc, Need need) {
+void SchemaWriter::length(const char* key, std::optional<Mm>& value, Range range, const char* doc,
+                          Need need) {
   quantity(key, Dimension::length, range, value, doc, need);
 }
 

@@ -48,8 +48,8 @@ class SchemaWriter {
 
   template <class Enum>
   void choice(const char* key, Enum& value,
-              std::initializer_list<std::pair<const char*, std::type_identity_t<Enum>>> words, const char* doc,
-              Need need = {}) {
+              std::initializer_list<std::pair<const char*, std::type_identity_t<Enum>>> words,
+              const char* doc, Need need = {}) {
     Json choice = {{"enum", Json::array()}};
     for (const auto& [word, meaning] : words) {
       choice["enum"].push_back(word);
@@ -85,8 +85,8 @@ class SchemaWriter {
   void add(const char* key, Json property, const std::string& doc, Need need);
   void add_list(const char* key, Json items, std::size_t most, const std::string& doc, Need need);
   // `value` is stated as the default of an optional key, when it is one the key may have.
-  void quantity(const char* key, Dimension dimension, Range range, std::optional<double> value, const char* doc,
-                Need need);
+  void quantity(const char* key, Dimension dimension, Range range, std::optional<double> value,
+                const char* doc, Need need);
 
   Json schema_;
 };

@@ -26,7 +26,8 @@ std::size_t character_size(std::string_view text, std::size_t at) {
   // No overlong forms, no surrogates.
   if ((lead == 0xE0 && second < 0xA0) || (lead == 0xED && second > 0x9F)) return 0;
   if (lead < 0xF0) return 3;
-  if (!continues(text, at + 3) || (lead == 0xF0 && second < 0x90) || (lead == 0xF4 && second > 0x8F)) return 0;
+  if (!continues(text, at + 3) || (lead == 0xF0 && second < 0x90) || (lead == 0xF4 && second > 0x8F))
+    return 0;
   return 4;
 }
 

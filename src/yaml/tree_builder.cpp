@@ -31,7 +31,8 @@ TreeBuilder::TreeBuilder(Document& document, std::string_view text, int override
 Node TreeBuilder::take() { return std::move(root_); }
 
 Place TreeBuilder::place(const YAML::Mark& mark) const {
-  if (mark.is_null()) return override_number_ == 0 ? Place{1, 1, 0} : Place{override_number_, 1, override_number_};
+  if (mark.is_null())
+    return override_number_ == 0 ? Place{1, 1, 0} : Place{override_number_, 1, override_number_};
   const auto line = std::min<std::size_t>(std::max(mark.line, 0), line_starts_.size() - 1);
   const std::size_t from = line_starts_[line];
   const std::size_t to = std::min(text_.size(), from + static_cast<std::size_t>(std::max(mark.column, 0)));
@@ -62,7 +63,8 @@ void TreeBuilder::problem(const Place& at, std::string what, std::string would_d
 void TreeBuilder::count(std::size_t nodes, const Place& at) {
   nodes_ += nodes;
   if (nodes_ > most_nodes) {
-    throw Stop{{document_.mark(at, path()), fmt::format("holds more than {} values, anchors and aliases unfolded", most_nodes),
+    throw Stop{{document_.mark(at, path()),
+                fmt::format("holds more than {} values, anchors and aliases unfolded", most_nodes),
                 "shorten it or use fewer aliases"}};
   }
 }
@@ -104,7 +106,8 @@ void TreeBuilder::OnAlias(const YAML::Mark& mark, YAML::anchor_t anchor) {
   const auto found = anchors_.find(anchor);
   // The parser has refused aliases to anchors it has not seen; one whose key was let go is the rest.
   if (found == anchors_.end()) {
-    throw Stop{{document_.mark(at, path()), "is an alias to nothing", "write the value out instead of the alias"}};
+    throw Stop{
+        {document_.mark(at, path()), "is an alias to nothing", "write the value out instead of the alias"}};
   }
   count(count_nodes(found->second), at);
   add(found->second, YAML::NullAnchor);
@@ -118,7 +121,8 @@ void TreeBuilder::open(NodeKind kind, const YAML::Mark& mark, const std::string&
   count(1, open.node.place);
   reject_tag(tag, open.node.place);
   if (stack_.size() >= deepest_nesting) {
-    throw Stop{{document_.mark(open.node.place, {}), fmt::format("is nested more than {} deep", deepest_nesting),
+    throw Stop{{document_.mark(open.node.place, {}),
+                fmt::format("is nested more than {} deep", deepest_nesting),
                 "flatten it; a parameter file is a few levels deep"}};
   }
   stack_.push_back(std::move(open));

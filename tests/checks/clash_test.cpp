@@ -95,7 +95,7 @@ TEST(Clash, ShankIsExcusedInItsPliesOnlyAndTheHeadNowhere) {
 
 SmallBed plate_with_hole_over_box() {
   SmallBed s;
-  s.plate("pierced", {0, 0, 0}, {100, 100}, 10, {round_hole({}, 60)});
+  s.plate("pierced", {0, 0, 0}, {200, 200}, 10, {round_hole({}, 60)});
   s.box("post", {-10, -10, -50}, {10, 10, 50});  // through the hole: no clash
   return s;
 }

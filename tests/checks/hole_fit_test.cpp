@@ -286,6 +286,20 @@ TEST(HoleFit, ThreeHolesThatMeetOnlyTwoByTwoAreFound) {
   EXPECT_THAT(three(1.9)[0].message, testing::HasSubstr("all together do not"));
 }
 
+TEST(HoleFit, APadAndItsTabTogetherTakeWhatTheTighterTakes) {
+  const auto off = [](Mm x) {
+    SmallBed s;
+    const int tab = s.plate("tab R1", {x, 0, 0}, {100, 80}, 6, {slot({}, width, tab_slot, 0)});
+    const int pad = s.plate("pad R1", {x, 0, 6}, {100, 80}, 6, {slot({}, width, tab_slot - 4, 0)});
+    const int rail = s.plate("rail R1", {0, 0, 12}, {400, 80}, 6, {round_hole({}, width)}, Origin::kit);
+    s.bolt("track bolt R1", Role::track, {rail, pad, tab}, 2 * inch);
+    return s.of("HOLE-FIT");
+  };
+  EXPECT_THAT(off(travel - 2 + pair_radius - 0.001), testing::IsEmpty());
+  ASSERT_EQ(off(travel - 2 + pair_radius + 0.001).size(), 1u);
+  EXPECT_EQ(off(travel - 2 + pair_radius + 0.001)[0].subjects[2], "pad R1");
+}
+
 TEST(HoleNoTab, IsStoppedWithTheNearestTabAndAPlaceForANewOne) {
   SmallBed s = rail_on_tab({0, 0});
   Bolt lone = s.bed.bolts[0];

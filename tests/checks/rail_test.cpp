@@ -51,10 +51,10 @@ TEST(RailRemainder, NamesTheNearestPitchesOnTheTape) {
   // 77-1/2 in over 24: 3 gives 25.833 (no mark of a tape), 4 gives 19-3/8, 2 gives 38-3/4.
   const auto found = track(77.5 * inch, 24 * inch).of("RAIL-REMAINDER").at(0);
   EXPECT_NEAR(found.measured, 5.5 * inch, 1e-9);
-  EXPECT_THAT(found.remedy, HasSubstr("72 in"));
+  EXPECT_THAT(found.remedy, HasSubstr("make the rail 6 ft 0 in (1828.8 mm)"));
   EXPECT_THAT(found.message, HasSubstr("holds 3 bunk pitches"));
-  EXPECT_NEAR(change_of(found, "track.bunk_pitch"), 38.75 * inch, 1e-9);
-  EXPECT_THAT(found.remedy, HasSubstr("19-3/8 in"));
+  EXPECT_NEAR(change_of(found, "track.bunk_pitch"), 19.375 * inch, 1e-9);
+  EXPECT_THAT(found.remedy, HasSubstr("or 38-3/4 in"));
 }
 
 SmallBed with_joint(Mm left_tab, Mm right_tab) {

@@ -134,6 +134,23 @@ TEST(Tip, TheStandoffOfferedIsEnough) {
   EXPECT_NEAR(change_of(s.of("TIP").at(0), "frame.tabs.plate.pad_thickness"), 8 + standoff - 18, 1e-6);
 }
 
+TEST(Tip, WhatTheRailLiesOnIsMovedNotLifted) {
+  Job job;
+  job.frame.tabs.style = TabStyle::clip;
+  job.frame.tabs.clip = ClipTab{{}, 18};
+  SmallBed s = two_plates(34);
+  s.job = &job;
+  s.figures.printing = Printing::metric;
+  s.box("tab R3", {-10, -40, -6}, {90, 40, 0});
+  const auto found = s.of("TIP");
+  ASSERT_EQ(found.size(), 1u);
+  EXPECT_FALSE(offers(found[0], "frame.tabs.clip.standoff"));
+  // Its front edge at -10 goes behind the nut's corner at 19.05 / sqrt(3) = 11.0.
+  EXPECT_THAT(found[0].remedy, HasSubstr("move tab R3 21.0 mm rearward"));
+  s.bed.items.back().placement.origin.x = 21;
+  EXPECT_THAT(s.of("TIP"), IsEmpty());
+}
+
 TEST(Tip, ARimThatClipsAnEdgeCounts) {
   // The main's edge lies under the shank's rim, not under its axis.
   const auto edge_at = [](Mm y) {

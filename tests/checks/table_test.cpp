@@ -106,5 +106,16 @@ TEST(RunChecks, SortsBySeverityCodeAndName) {
   EXPECT_EQ(found[3].code, "JOINT-SUPPORT");
 }
 
+TEST(RunChecks, SortsNumbersInNamesAsNumbers) {
+  SmallBed s;
+  s.box("post", {0, 0, 0}, {10, 10, 10});
+  for (const char* name : {"stop R10", "stop R9", "stop R100"}) s.box(name, {0, 0, 0}, {10, 10, 10});
+  std::vector<std::string> second;
+  for (const auto& [a, b] : {std::pair{1, 2}, std::pair{1, 3}, std::pair{2, 3}})
+    s.bed.joined.push_back({a, b, ""});
+  for (const Finding& f : s.run()) second.push_back(f.subjects.at(1));
+  EXPECT_THAT(second, testing::ElementsAre("stop R9", "stop R10", "stop R100"));
+}
+
 }  // namespace
 }  // namespace bedwright

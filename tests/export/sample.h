@@ -177,7 +177,7 @@ inline Member random_member(std::mt19937& random) {
     const int tries = static_cast<int>(from(1, 24));
     const bool gang = from(0, 1) < 0.5;
     for (int i = 0; i < tries; ++i) {
-      const Mm diameter = from(8, 18), length = from(0, 1) < 0.3 ? diameter * from(1.3, 3) : diameter;
+      const Mm diameter = 8 + 2 * std::floor(from(0, 6)), length = from(0, 1) < 0.3 ? diameter * 2.25 : diameter;
       Vec2 at{from(80 + length, std::max(81 + length, m.length - 80 - length)), from(low + 1.2 * diameter, high - 1.2 * diameter)};
       if (gang) at = {std::round(at.x / 40) * 40, (low + high) / 2};
       bool clear = at.x > 40 + length && at.x < m.length - 40 - length;

@@ -22,21 +22,63 @@ class Damage {
 
  private:
   std::string once(std::string text) {
-    static const std::vector<std::string> pieces{
-        "0", "-1", "1e99", "nan", "84", "84 in", "-5 mm", "99999999 ft", "[", "]", "{", "}", ": ", "- ", "\n", "  ",
-        "\t", "&a ", "*a", "<<: *a\n", "!!int ", "|\n", "'", "\"", "#", "~", "true", "null", "[]", "{}", "\xff",
-        std::string(1, '\0'), "é", "1/0 in", "kit.yaml", "order.yaml", ".", "C4", "1/2 in", "---\n", "...\n", "? ",
-        std::string(70, '[')};
+    static const std::vector<std::string> pieces{"0",
+                                                 "-1",
+                                                 "1e99",
+                                                 "nan",
+                                                 "84",
+                                                 "84 in",
+                                                 "-5 mm",
+                                                 "99999999 ft",
+                                                 "[",
+                                                 "]",
+                                                 "{",
+                                                 "}",
+                                                 ": ",
+                                                 "- ",
+                                                 "\n",
+                                                 "  ",
+                                                 "\t",
+                                                 "&a ",
+                                                 "*a",
+                                                 "<<: *a\n",
+                                                 "!!int ",
+                                                 "|\n",
+                                                 "'",
+                                                 "\"",
+                                                 "#",
+                                                 "~",
+                                                 "true",
+                                                 "null",
+                                                 "[]",
+                                                 "{}",
+                                                 "\xff",
+                                                 std::string(1, '\0'),
+                                                 "é",
+                                                 "1/0 in",
+                                                 "kit.yaml",
+                                                 "order.yaml",
+                                                 ".",
+                                                 "C4",
+                                                 "1/2 in",
+                                                 "---\n",
+                                                 "...\n",
+                                                 "? ",
+                                                 std::string(70, '[')};
     const std::size_t at = pick(text.size() + 1);
     switch (pick(6)) {
-      case 0: return text.insert(at, pieces[pick(pieces.size())]);
-      case 1: return text.erase(at, 1 + pick(12));
+      case 0:
+        return text.insert(at, pieces[pick(pieces.size())]);
+      case 1:
+        return text.erase(at, 1 + pick(12));
       case 2: {
         if (!text.empty()) text[pick(text.size())] = static_cast<char>(random_());
         return text;
       }
-      case 3: return replace_line(text, at, [&](const std::string&) { return std::string(); });
-      case 4: return replace_line(text, at, [&](const std::string& line) { return line + line; });
+      case 3:
+        return replace_line(text, at, [&](const std::string&) { return std::string(); });
+      case 4:
+        return replace_line(text, at, [&](const std::string& line) { return line + line; });
       default:
         return replace_line(text, at, [&](const std::string& line) {
           return line.substr(0, line.find(':')) + ": " + pieces[pick(pieces.size())] + "\n";
@@ -62,7 +104,7 @@ TEST(DamagedInput, IsAlwaysAJobOrProblemsWithALine) {
   const std::pair<const char*, const std::string*> files[] = {
       {"order.yaml", &samples::order}, {"kit.yaml", &samples::kit}, {"frame.yaml", &samples::frame}};
   int jobs = 0, refused = 0;
-  for (int i = 0; i < 6000; ++i) {
+  for (int i = 0; i < 4000; ++i) {
     const auto& [name, text] = files[damage.pick(3)];
     const std::string damaged = damage(*text);
     folder.write(name, damaged);
@@ -84,15 +126,16 @@ TEST(DamagedInput, IsAlwaysAJobOrProblemsWithALine) {
     }
   }
   EXPECT_GT(jobs, 100) << "some damage, as to a comment or a spelling, must leave the order readable";
-  EXPECT_GT(refused, 3000);
+  EXPECT_GT(refused, 2000);
 }
 
 TEST(DamagedOverrides, AreAlwaysAJobOrProblemsWithALine) {
   const samples::Folder folder;
   Damage damage(99);
-  const std::vector<std::string> good{"track.rail_length=84 in", "kit.rail.thickness=1/4 in", "jacks=[18 in, 222 in]",
-                                      "track.clamps[2].bunk=4",  "frame.tabs.existing=[8 in]", "kit.box={}"};
-  for (int i = 0; i < 3000; ++i) {
+  const std::vector<std::string> good{"track.rail_length=84 in",    "kit.rail.thickness=1/4 in",
+                                      "jacks=[18 in, 222 in]",      "track.clamps[2].bunk=4",
+                                      "frame.tabs.existing=[8 in]", "kit.box={}"};
+  for (int i = 0; i < 1500; ++i) {
     const auto loaded = folder.load({damage(good[damage.pick(good.size())])});
     if (std::holds_alternative<Job>(loaded)) continue;
     const auto& problems = std::get<std::vector<Problem>>(loaded);

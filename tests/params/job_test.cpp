@@ -42,13 +42,16 @@ TEST(LoadJob, FilesThatAreNotThere) {
   const auto missing = load_job(folder.path("none.yaml"), {});
   ASSERT_EQ(std::get<std::vector<Problem>>(missing).size(), 1u);
   EXPECT_THAT(to_line(std::get<std::vector<Problem>>(missing)[0]), HasSubstr("does not exist"));
-  EXPECT_THAT(to_line(std::get<std::vector<Problem>>(load_job(folder.path(""), {}))[0]), HasSubstr("is a folder"));
+  EXPECT_THAT(to_line(std::get<std::vector<Problem>>(load_job(folder.path(""), {}))[0]),
+              HasSubstr("is a folder"));
   EXPECT_THAT(folder.faults({"kit=none.yaml"}),
-              ElementsAre("--set:1:1: kit: none.yaml does not exist; check the spelling; files are looked for beside the order"));
+              ElementsAre("--set:1:1: kit: none.yaml does not exist; check the spelling; files are looked "
+                          "for beside the order"));
   folder.write("order.yaml", changed(samples::order, "kit.yaml", "no/such.yaml"));
   EXPECT_THAT(folder.faults(), ElementsAre(StartsWith("order.yaml:6:1: kit: no/such.yaml does not exist")));
   folder.write("order.yaml", changed(samples::order, "[catalog.yaml]", "[catalog.yaml, .]"));
-  EXPECT_THAT(folder.faults(), ElementsAre(AllOf(StartsWith("order.yaml:8:25: catalog[2]: "), HasSubstr("is a folder"))));
+  EXPECT_THAT(folder.faults(),
+              ElementsAre(AllOf(StartsWith("order.yaml:8:25: catalog[2]: "), HasSubstr("is a folder"))));
 }
 
 TEST(LoadJob, RefusesWhatIsNoOrdinaryFile) {
@@ -64,30 +67,35 @@ TEST(LoadJob, RefusesFilesThatNameThemselvesOrEachOther) {
   EXPECT_THAT(folder.faults({"kit=order.yaml"}), ElementsAre(HasSubstr("kit: names the order file itself")));
   EXPECT_THAT(folder.faults({"frame=./kit.yaml"}),
               ElementsAre(HasSubstr("frame: names kit.yaml, which is already read for another key")));
-  EXPECT_THAT(folder.faults({"catalog[2]=catalog.yaml"}), ElementsAre(HasSubstr("catalog[2]: names catalog.yaml")));
+  EXPECT_THAT(folder.faults({"catalog[2]=catalog.yaml"}),
+              ElementsAre(HasSubstr("catalog[2]: names catalog.yaml")));
   std::filesystem::create_symlink(folder.path("order.yaml"), folder.path("link.yaml"));
   EXPECT_THAT(folder.faults({"kit=link.yaml"}), ElementsAre(HasSubstr("names the order file itself")));
 }
 
 TEST(LoadJob, TellsAllFaultsOfAllFilesInFileOrder) {
   const Folder folder;
-  folder.write("order.yaml", changed(changed(samples::order, "rail_length: 84 in", "rail_lenght: 84 in"), "2024-02-29", "2023-02-29"));
+  folder.write("order.yaml", changed(changed(samples::order, "rail_length: 84 in", "rail_lenght: 84 in"),
+                                     "2024-02-29", "2023-02-29"));
   folder.write("kit.yaml", changed(samples::kit, "gauge: 34 in", "gauge: 34"));
   folder.write("frame.yaml", changed(samples::frame, "grade: A36\n", ""));
-  EXPECT_THAT(folder.faults({"track.bunk_pitch=twelve", "kit.name="}),
-              ElementsAre(StartsWith("order.yaml:5:9: order.date: \"2023-02-29\" is no day of the calendar"),
-                          StartsWith("order.yaml:9:1: track.rail_length: is missing"),
-                          StartsWith("order.yaml:10:3: track.rail_lenght: is no known key; did you mean rail_length?"),
-                          StartsWith("kit.yaml:2:8: gauge: \"34\" has no unit"),
-                          StartsWith("frame.yaml:1:1: grade: is missing"),
-                          StartsWith("--set:1:18: track.bunk_pitch: \"twelve\""),
-                          StartsWith("--set:2:5: kit.name: has no value")));
+  EXPECT_THAT(
+      folder.faults({"track.bunk_pitch=twelve", "kit.name="}),
+      ElementsAre(
+          StartsWith("order.yaml:5:3: order.date: \"2023-02-29\" is no day of the calendar"),
+          StartsWith("order.yaml:9:1: track.rail_length: is missing"),
+          StartsWith("order.yaml:10:3: track.rail_lenght: is no known key; did you mean rail_length?"),
+          StartsWith("kit.yaml:2:8: gauge: \"34\" has no unit"),
+          StartsWith("frame.yaml:1:1: grade: is missing"),
+          StartsWith("--set:1:18: track.bunk_pitch: \"twelve\""),
+          StartsWith("--set:2:5: kit.name: has no value")));
 }
 
 // One fault each: the overrides, and how the one line that follows begins.
 struct Case {
   std::vector<std::string> sets;
   std::string line;
+  friend void PrintTo(const Case& fault, std::ostream* out) { *out << testing::PrintToString(fault.sets); }
 };
 class CrossChecks : public testing::TestWithParam<Case> {};
 
@@ -99,18 +107,25 @@ TEST_P(CrossChecks, EachFaultIsOneClearProblem) {
 INSTANTIATE_TEST_SUITE_P(
     Names, CrossChecks,
     testing::Values(
-        Case{{"frame.main.section=C66"}, "--set:1:20: frame.main.section: \"C66\" is no section of the catalogue; did you mean C6?"},
-        Case{{"frame.main.section=L3"}, "--set:1:20: frame.main.section: \"L3\" is not of the shape wanted here, a channel;"},
-        Case{{"frame.tabs.clip.section=C4"}, "--set:1:25: frame.tabs.clip.section: \"C4\" is not of the shape wanted here, an angle;"},
-        Case{{"frame.tongue.section=W10"}, "--set:1:22: frame.tongue.section: \"W10\" is no section of the catalogue; one of C6, C4"},
-        Case{{"kit.bunk.hole.bolt=3/9 in"}, "--set:1:20: kit.bunk.hole.bolt: \"3/9 in\" is no bolt size of the catalogue; did you mean 3/8 in?"},
+        Case{{"frame.main.section=C66"},
+             "--set:1:20: frame.main.section: \"C66\" is no section of the catalogue; did you mean C6?"},
+        Case{{"frame.main.section=L3"},
+             "--set:1:20: frame.main.section: \"L3\" is not of the shape wanted here, a channel;"},
+        Case{{"frame.tabs.clip.section=C4"},
+             "--set:1:25: frame.tabs.clip.section: \"C4\" is not of the shape wanted here, an angle;"},
+        Case{{"frame.tongue.section=W10"},
+             "--set:1:22: frame.tongue.section: \"W10\" is no section of the catalogue; one of C6, C4"},
+        Case{{"kit.bunk.hole.bolt=3/9 in"},
+             "--set:1:20: kit.bunk.hole.bolt: \"3/9 in\" is no bolt size of the catalogue; did you mean 3/8 "
+             "in?"},
         Case{{"kit.box[1].bolt=M12"}, "--set:1:17: kit.box[1].bolt: \"M12\" is no bolt size"},
         Case{{"frame.jack.hole.bolt=M12"}, "--set:1:22: frame.jack.hole.bolt: \"M12\" is no bolt size"}));
 
 INSTANTIATE_TEST_SUITE_P(
     Order, CrossChecks,
     testing::Values(
-        Case{{"order.number=a/b"}, "--set:1:1: order.number: \"a/b\" has \"/\" in it; it names the output folder"},
+        Case{{"order.number=a/b"},
+             "--set:1:1: order.number: \"a/b\" has \"/\" in it; it names the output folder"},
         Case{{"order.number=.hidden"}, "--set:1:1: order.number: \".hidden\" starts with a point"},
         Case{{"order.number=.."}, "--set:1:1: order.number: \"..\" starts with a point"},
         Case{{"order.number=a b"}, "--set:1:1: order.number: \"a b\" has a space in it"},
@@ -118,55 +133,87 @@ INSTANTIATE_TEST_SUITE_P(
         Case{{"order.date=2025-13-01"}, "--set:1:1: order.date: \"2025-13-01\" is no day of the calendar"},
         Case{{"order.date=1 May 2025"}, "--set:1:1: order.date: "},
         Case{{"catalog=[]"}, "--set:1:1: catalog: names no file"},
-        Case{{"track.bunk_pitch=85 in"}, "--set:1:1: track.bunk_pitch: 2159 mm (85 in) is more than track.rail_length, 2133.6 mm (84 in)"},
-        Case{{"track.extension_count=12"}, "order.yaml:10:3: track.rail_length: 14 sections come to a track of 29870.4 mm"},
+        Case{
+            {"track.bunk_pitch=85 in"},
+            "--set:1:1: track.bunk_pitch: 2159 mm (85 in) is more than track.rail_length, 2133.6 mm (84 in)"},
+        Case{{"track.extension_count=12"},
+             "order.yaml:10:3: track.rail_length: 14 sections come to a track of 29870.4 mm"},
         Case{{"track.rail_length=400 ft"}, "--set:1:19: track.rail_length: \"400 ft\" is out of range"},
-        Case{{"track.extension_count=1000000"}, "--set:1:23: track.extension_count: is \"1000000\"; use a whole number from 0 to 12"},
-        Case{{"track.clamps[2].bunk=2"}, "order.yaml:15:7: track.clamps[2]: bunk 2 is already named by track.clamps[1]"},
-        Case{{"track.clamps[2].bunk=0"}, "--set:1:22: track.clamps[2].bunk: is \"0\"; use a whole number from 1"},
+        Case{{"track.extension_count=1000000"},
+             "--set:1:23: track.extension_count: is \"1000000\"; use a whole number from 0 to 12"},
+        Case{{"track.clamps[2].bunk=2"},
+             "order.yaml:15:7: track.clamps[2]: bunk 2 is already named by track.clamps[1]"},
+        Case{{"track.clamps[2].bunk=0"},
+             "--set:1:22: track.clamps[2].bunk: is \"0\"; use a whole number from 1"},
         Case{{"track.log_stops=[2, 2]"}, "--set:1:21: track.log_stops[2]: bunk 2 is already named"},
         Case{{"tabs_found=[{tab: X7}]"}, "--set:1:14: tabs_found[1].tab: \"X7\" is no tab's name"},
-        Case{{"tabs_found=[{tab: R7}, {tab: R7}]"}, "--set:1:25: tabs_found[2].tab: R7 is already given by entry 1"}));
+        Case{{"tabs_found=[{tab: R7}, {tab: R7}]"},
+             "--set:1:25: tabs_found[2].tab: R7 is already given by entry 1"}));
 
 INSTANTIATE_TEST_SUITE_P(
     Kit, CrossChecks,
     testing::Values(
-        Case{{"kit.mounting.positions=[4 in]"}, "kit.yaml:15:3: mounting.end_offset: stands beside mounting.positions"},
-        Case{{"kit.mounting={hole: {bolt: 1/2 in, diameter: 9/16 in}, line: 2 in}"}, "--set:1:1: kit.mounting: does not say where its holes are"},
-        Case{{"kit.mounting={hole: {bolt: 1/2 in, diameter: 9/16 in}, line: 2 in, max_pitch: 20 in}"}, "--set:1:1: kit.mounting: has max_pitch but no end_offset"},
-        Case{{"kit.mounting={hole: {bolt: 1/2 in, diameter: 9/16 in}, line: 2 in, positions: [4 in, 90 in]}"}, "--set:1:86: kit.mounting.positions[2]: 2286 mm (90 in) is not within the rail"},
-        Case{{"kit.mounting={hole: {bolt: 1/2 in, diameter: 9/16 in}, line: 2 in, positions: [40 in, 4 in]}"}, "--set:1:87: kit.mounting.positions[2]: 101.6 mm (4 in) does not lie behind"},
-        Case{{"kit.mounting.hole.slot=1/2 in"}, "--set:1:5: kit.mounting.hole.slot: 12.7 mm (0.5 in) is shorter than the hole's diameter"},
-        Case{{"kit.mounting.slot_along=none"}, "--set:1:5: kit.mounting.slot_along: is none, yet the hole has a slot"},
-        Case{{"kit.mounting.line=3 in"}, "--set:1:5: kit.mounting.line: 76.2 mm (3 in) is not less than rail.flat_leg"},
-        Case{{"kit.mounting.line=6 mm"}, "--set:1:5: kit.mounting.line: 6 mm (0.2362 in) lies within the standing leg"},
-        Case{{"kit.mounting.end_offset=42 in"}, "--set:1:25: kit.mounting.end_offset: \"42 in\" is out of range"},
-        Case{{"kit.clamp.travel_from=15 in"}, "--set:1:5: kit.clamp.travel_from: 381 mm (15 in) is more than clamp.travel_to, 355.6 mm (14 in)"},
-        Case{{"kit.head.boxes[1].x_from=14 in"}, "--set:1:5: kit.head.boxes[1].x_from: 355.6 mm (14 in) is not less than head.boxes[1].x_to"},
+        Case{{"kit.mounting.positions=[4 in]"},
+             "kit.yaml:15:3: mounting.end_offset: stands beside mounting.positions"},
+        Case{{"kit.mounting={hole: {bolt: 1/2 in, diameter: 9/16 in}, line: 2 in}"},
+             "--set:1:5: kit.mounting: does not say where its holes are"},
+        Case{{"kit.mounting={hole: {bolt: 1/2 in, diameter: 9/16 in}, line: 2 in, max_pitch: 20 in}"},
+             "--set:1:5: kit.mounting: has max_pitch but no end_offset"},
+        Case{{"kit.mounting={hole: {bolt: 1/2 in, diameter: 9/16 in}, line: 2 in, positions: [4 in, 90 in]}"},
+             "--set:1:86: kit.mounting.positions[2]: 2286 mm (90 in) is not within the rail"},
+        Case{{"kit.mounting={hole: {bolt: 1/2 in, diameter: 9/16 in}, line: 2 in, positions: [40 in, 4 in]}"},
+             "--set:1:87: kit.mounting.positions[2]: 101.6 mm (4 in) does not lie behind"},
+        Case{{"kit.mounting.hole.slot=1/2 in"},
+             "--set:1:5: kit.mounting.hole.slot: 12.7 mm (0.5 in) is shorter than the hole's diameter"},
+        Case{{"kit.mounting.slot_along=none"},
+             "--set:1:5: kit.mounting.slot_along: is none, yet the hole has a slot"},
+        Case{{"kit.mounting.line=3 in"},
+             "--set:1:5: kit.mounting.line: 76.2 mm (3 in) is not less than rail.flat_leg"},
+        Case{{"kit.mounting.line=6 mm"},
+             "--set:1:5: kit.mounting.line: 6 mm (0.2362 in) lies within the standing leg"},
+        Case{{"kit.mounting.end_offset=42 in"},
+             "--set:1:25: kit.mounting.end_offset: \"42 in\" is out of range"},
+        Case{{"kit.clamp.travel_from=15 in"},
+             "--set:1:5: kit.clamp.travel_from: 381 mm (15 in) is more than clamp.travel_to, 355.6 mm (14 "
+             "in)"},
+        Case{{"kit.head.boxes[1].x_from=14 in"},
+             "--set:1:5: kit.head.boxes[1].x_from: 355.6 mm (14 in) is not less than head.boxes[1].x_to"},
         Case{{"kit.head.boxes=[]"}, "--set:1:5: kit.head.boxes: lists no box"},
         Case{{"kit.gusset.bolts=[]"}, "--set:1:5: kit.gusset.bolts: lists no bolt"},
-        Case{{"kit.gusset.bolts[2]=6 in"}, "--set:1:21: kit.gusset.bolts[2]: 152.4 mm (6 in) from the joint is beyond the gusset's end"},
-        Case{{"kit.bunk.outer_set=12 in"}, "--set:1:5: kit.bunk.outer_set: 304.8 mm (12 in) is not less than bunk.inner_set"},
-        Case{{"kit.bunk.root_radius=30 mm", "kit.bunk.standing_leg=3 in", "kit.bunk.flat_leg=1 in"}, "--set:3:5: kit.bunk.flat_leg: 25.4 mm (1 in) leaves nothing beside the thickness"}));
+        Case{{"kit.gusset.bolts[2]=6 in"},
+             "--set:1:21: kit.gusset.bolts[2]: 152.4 mm (6 in) from the joint is beyond the gusset's end"},
+        Case{{"kit.bunk.outer_set=12 in"},
+             "--set:1:5: kit.bunk.outer_set: 304.8 mm (12 in) is not less than bunk.inner_set"},
+        Case{{"kit.bunk.root_radius=30 mm", "kit.bunk.standing_leg=3 in", "kit.bunk.flat_leg=1 in"},
+             "--set:3:5: kit.bunk.flat_leg: 25.4 mm (1 in) leaves nothing beside the thickness"}));
 
 INSTANTIATE_TEST_SUITE_P(
     Frame, CrossChecks,
     testing::Values(
-        Case{{"frame.tabs.plate={plate_thickness: 3/8 in, inboard: 1 in, outboard: 2 in}"}, "--set:1:7: frame.tabs.plate: is not used by tabs of style clip"},
-        Case{{"frame.tabs.slot_length=1/2 in"}, "--set:1:7: frame.tabs.slot_length: 12.7 mm (0.5 in) is shorter than the hole's diameter"},
-        Case{{"frame.tabs.slot_length=3 in"}, "--set:1:7: frame.tabs.slot_length: 76.2 mm (3 in) is not less than tabs.length"},
+        Case{{"frame.tabs.plate={plate_thickness: 3/8 in, inboard: 1 in, outboard: 2 in}"},
+             "--set:1:7: frame.tabs.plate: is not used by tabs of style clip"},
+        Case{{"frame.tabs.slot_length=1/2 in"},
+             "--set:1:7: frame.tabs.slot_length: 12.7 mm (0.5 in) is shorter than the hole's diameter"},
+        Case{{"frame.tabs.slot_length=3 in"},
+             "--set:1:7: frame.tabs.slot_length: 76.2 mm (3 in) is not less than tabs.length"},
         Case{{"frame.tabs.existing=[]"}, "--set:1:7: frame.tabs.existing: lists no tab"},
-        Case{{"frame.tabs.existing=[8 in, 8 in]"}, "--set:1:28: frame.tabs.existing[2]: 203.2 mm (8 in) does not lie behind"},
-        Case{{"frame.main.length=100 in", "frame.tabs.existing=[8 in, 101 in]"}, "--set:2:28: frame.tabs.existing[2]: 2565.4 mm (101 in) is more than main.length"},
-        Case{{"frame.axle.count=2"}, "frame.yaml:46:1: axle.spread: is missing for 2 axles"},
-        Case{{"frame.jack.post_top=-15 in"}, "frame.yaml:28:3: jack.post_bottom: -355.6 mm (-14 in) is not less than jack.post_top"},
-        Case{{"frame.corner_gusset.corner_cut=6 in"}, "--set:1:7: frame.corner_gusset.corner_cut: 152.4 mm (6 in) is not less than corner_gusset.leg"}));
+        Case{{"frame.tabs.existing=[8 in, 8 in]"},
+             "--set:1:28: frame.tabs.existing[2]: 203.2 mm (8 in) does not lie behind"},
+        Case{{"frame.main.length=100 in", "frame.tabs.existing=[8 in, 101 in]"},
+             "--set:2:28: frame.tabs.existing[2]: 2565.4 mm (101 in) is more than main.length"},
+        Case{{"frame.axle.count=2"}, "frame.yaml:42:1: axle.spread: is missing for 2 axles"},
+        Case{{"frame.jack.post_top=-15 in"},
+             "frame.yaml:26:3: jack.post_bottom: -355.6 mm (-14 in) is not less than jack.post_top"},
+        Case{{"frame.corner_gusset.corner_cut=6 in"},
+             "--set:1:7: frame.corner_gusset.corner_cut: 152.4 mm (6 in) is not less than "
+             "corner_gusset.leg"}));
 
 TEST(LoadJob, ATabStyleNeedsItsOwnSizes) {
   const Folder folder;
   folder.write("frame.yaml", changed(samples::frame, "style: clip", "style: plate"));
-  EXPECT_THAT(folder.faults(), ElementsAre(StartsWith("frame.yaml:9:3: tabs.style: is plate, yet tabs.plate is missing"),
-                                           StartsWith("frame.yaml:14:3: tabs.clip: is not used by tabs of style plate")));
+  EXPECT_THAT(folder.faults(),
+              ElementsAre(StartsWith("frame.yaml:9:3: tabs.style: is plate, yet tabs.plate is missing"),
+                          StartsWith("frame.yaml:14:3: tabs.clip: is not used by tabs of style plate")));
 }
 
 TEST(LoadJob, AFaultInTheCatalogueBlamesNoName) {
@@ -178,9 +225,10 @@ TEST(LoadJob, AFaultInTheCatalogueBlamesNoName) {
 }
 
 TEST(CalendarDate, KnowsTheCalendar) {
-  for (const char* good : {"2024-02-29", "2000-02-29", "2025-12-31", "1999-01-01"}) EXPECT_TRUE(is_calendar_date(good)) << good;
-  for (const char* bad : {"2023-02-29", "1900-02-29", "2025-04-31", "2025-00-01", "2025-01-00", "2025-1-01", "25-01-01",
-                          "2025/01/01", "2025-01-01 ", "-025-01-01", "2025-01-0a", ""}) {
+  for (const char* good : {"2024-02-29", "2000-02-29", "2025-12-31", "1999-01-01"})
+    EXPECT_TRUE(is_calendar_date(good)) << good;
+  for (const char* bad : {"2023-02-29", "1900-02-29", "2025-04-31", "2025-00-01", "2025-01-00", "2025-1-01",
+                          "25-01-01", "2025/01/01", "2025-01-01 ", "-025-01-01", "2025-01-0a", ""}) {
     EXPECT_FALSE(is_calendar_date(bad)) << bad;
   }
 }

@@ -47,7 +47,8 @@ const std::vector<Kind>& kinds() {
 // What an editor makes of a document, after the YAML 1.2 core schema.
 Json to_json(const Node& node) {
   switch (node.kind) {
-    case NodeKind::null: return nullptr;
+    case NodeKind::null:
+      return nullptr;
     case NodeKind::list: {
       Json list = Json::array();
       for (const Node& child : node.children) list.push_back(to_json(child));
@@ -58,7 +59,8 @@ Json to_json(const Node& node) {
       for (const Node& child : node.children) map[child.key] = to_json(child);
       return map;
     }
-    case NodeKind::scalar: break;
+    case NodeKind::scalar:
+      break;
   }
   if (node.quoted) return node.scalar;
   if (is_truth_word(node.scalar)) return node.scalar[0] == 't' || node.scalar[0] == 'T';
@@ -119,7 +121,8 @@ class Maker {
     }
     if (type == "array") {
       Json list = Json::array();
-      const std::size_t size = everything ? 1 : pick(std::min<std::size_t>(schema["maxItems"], 3) + 1);
+      const std::size_t size =
+          everything ? 1 : pick(std::min<std::size_t>(schema["maxItems"].get<std::size_t>(), 3) + 1);
       for (std::size_t i = 0; i < size; ++i) list.push_back(make(schema["items"], everything));
       return list;
     }
@@ -128,7 +131,8 @@ class Maker {
     return texts[pick(texts.size())];
   }
 
-  // A value, object or list of the instance made wrong in one way; what was done, or nothing when it could not be.
+  // A value, object or list of the instance made wrong in one way; what was done, or nothing when it could
+  // not be.
   std::string spoil(Json& value, const Json& schema) {
     const Json& type = schema.contains("type") ? schema["type"] : Json();
     if (type == "object" && pick(3) > 0 && !value.empty()) {  // go down
@@ -136,11 +140,15 @@ class Maker {
       std::advance(it, static_cast<long>(pick(value.size())));
       return spoil(it.value(), schema["properties"][it.key()]);
     }
-    if (type == "array" && pick(2) == 0 && !value.empty()) return spoil(value[pick(value.size())], schema["items"]);
+    if (type == "array" && pick(2) == 0 && !value.empty())
+      return spoil(value[pick(value.size())], schema["items"]);
     switch (pick(4)) {
-      case 0: return value = nullptr, "nothing";
-      case 1: return wrong_kind(value, type);
-      default: return wrong_in_kind(value, schema, type);
+      case 0:
+        return value = nullptr, "nothing";
+      case 1:
+        return wrong_kind(value, type);
+      default:
+        return wrong_in_kind(value, schema, type);
     }
   }
 
@@ -156,7 +164,9 @@ class Maker {
   }
 
   std::string wrong_kind(Json& value, const Json& type) {
-    value = type == "object" || type == "array" ? Json("word") : pick(2) == 0 ? Json::array() : Json::object();
+    value = type == "object" || type == "array" ? Json("word")
+            : pick(2) == 0                      ? Json::array()
+                                                : Json::object();
     return "wrong kind";
   }
 
@@ -168,11 +178,12 @@ class Maker {
     }
     if (type == "array") {
       if (value.empty()) return "";
-      while (value.size() <= schema["maxItems"]) value.push_back(Json(value[0]));
+      while (value.size() <= schema["maxItems"].get<std::size_t>()) value.push_back(Json(value[0]));
       return "list too long";
     }
     if (schema.contains("enum")) return value = "no such word", "no choice";
-    if (type == "integer") return value = pick(2) == 0 ? Json(schema["maximum"].get<int>() + 1) : Json(1.5), "count";
+    if (type == "integer")
+      return value = pick(2) == 0 ? Json(schema["maximum"].get<int>() + 1) : Json(1.5), "count";
     if (type == "number") return value = schema["maximum"].get<double>() + 1, "number";
     if (schema.contains("examples")) {
       static const std::vector<Json> bad{"5", 5, "5 parsecs", "5 in 3 ft", "nan", "1/0 in", ""};
@@ -226,8 +237,11 @@ TEST(Schema, SpoiltDocumentsAreRefusedByBoth) {
   EXPECT_GT(items.size(), 700u);
   const bool asked = ask_outside_reader(items);
   for (std::size_t i = 0; i < items.size(); ++i) {
-    EXPECT_FALSE(items[i].kind->load(items[i].instance.dump(1)).empty()) << deeds[i] << items[i].instance.dump(1);
-    if (asked) EXPECT_NE(items[i].verdict, "ok") << deeds[i] << items[i].instance.dump(1);
+    EXPECT_FALSE(items[i].kind->load(items[i].instance.dump(1)).empty())
+        << deeds[i] << items[i].instance.dump(1);
+    if (asked) {
+      EXPECT_NE(items[i].verdict, "ok") << deeds[i] << items[i].instance.dump(1);
+    }
   }
   if (!asked) GTEST_SKIP() << "python3-jsonschema is not installed";
 }
@@ -244,30 +258,50 @@ class KeyLister {
     note(key, (std::is_same_v<std::decay_t<Rest>, OptionalKey> || ...)); \
     ((void)rest, ...);                                                   \
   }
-  LISTS(text) LISTS(name) LISTS(path) LISTS(paths) LISTS(flag)
+  LISTS(text)
+  LISTS(name) LISTS(path) LISTS(paths) LISTS(flag)
 #undef LISTS
+      template <class T, class... Rest>
+      void number(const char* key, T&, Range, const char*, Rest...) {
+    note(key, sizeof...(Rest) > 0);
+  }
+  template <class... Rest>
+  void count(const char* key, int&, int, int, const char*, Rest...) {
+    note(key, sizeof...(Rest) > 0);
+  }
+  template <class... Rest>
+  void counts(const char* key, std::vector<int>&, int, int, std::size_t, const char*, Rest...) {
+    note(key, sizeof...(Rest) > 0);
+  }
   template <class T, class... Rest>
-  void number(const char* key, T&, Range, const char*, Rest...) { note(key, sizeof...(Rest) > 0); }
+  void length(const char* key, T&, Range, const char*, Rest...) {
+    note(key, sizeof...(Rest) > 0);
+  }
   template <class... Rest>
-  void count(const char* key, int&, int, int, const char*, Rest...) { note(key, sizeof...(Rest) > 0); }
+  void lengths(const char* key, std::vector<Mm>&, Range, std::size_t, const char*, Rest...) {
+    note(key, sizeof...(Rest) > 0);
+  }
   template <class... Rest>
-  void counts(const char* key, std::vector<int>&, int, int, std::size_t, const char*, Rest...) { note(key, sizeof...(Rest) > 0); }
-  template <class T, class... Rest>
-  void length(const char* key, T&, Range, const char*, Rest...) { note(key, sizeof...(Rest) > 0); }
+  void mass(const char* key, Kg&, Range, const char*, Rest...) {
+    note(key, sizeof...(Rest) > 0);
+  }
   template <class... Rest>
-  void lengths(const char* key, std::vector<Mm>&, Range, std::size_t, const char*, Rest...) { note(key, sizeof...(Rest) > 0); }
+  void stress(const char* key, Mpa&, Range, const char*, Rest...) {
+    note(key, sizeof...(Rest) > 0);
+  }
   template <class... Rest>
-  void mass(const char* key, Kg&, Range, const char*, Rest...) { note(key, sizeof...(Rest) > 0); }
-  template <class... Rest>
-  void stress(const char* key, Mpa&, Range, const char*, Rest...) { note(key, sizeof...(Rest) > 0); }
-  template <class... Rest>
-  void angle(const char* key, Radians&, Range, const char*, Rest...) { note(key, sizeof...(Rest) > 0); }
+  void angle(const char* key, Radians&, Range, const char*, Rest...) {
+    note(key, sizeof...(Rest) > 0);
+  }
   template <class E, class... Rest>
-  void choice(const char* key, E&, std::initializer_list<std::pair<const char*, std::type_identity_t<E>>>, const char*, Rest...) {
+  void choice(const char* key, E&, std::initializer_list<std::pair<const char*, std::type_identity_t<E>>>,
+              const char*, Rest...) {
     note(key, sizeof...(Rest) > 0);
   }
   template <class S, class... Rest>
-  void object(const char* key, S& value, const char*, Rest...) { note(key, sizeof...(Rest) > 0), inner(key, value); }
+  void object(const char* key, S& value, const char*, Rest...) {
+    note(key, sizeof...(Rest) > 0), inner(key, value);
+  }
   template <class S, class... Rest>
   void object(const char* key, std::optional<S>&, const char*, Rest...) {
     S value;
@@ -285,7 +319,9 @@ class KeyLister {
     KeyLister lister(path_ + "." + key, keys_);
     describe(lister, value);
   }
-  void note(const char* key, bool optional_key) { keys_.insert(path_ + "." + key + (optional_key ? "?" : "")); }
+  void note(const char* key, bool optional_key) {
+    keys_.insert(path_ + "." + key + (optional_key ? "?" : ""));
+  }
 
   std::string path_;
   std::set<std::string>& keys_;
@@ -314,7 +350,8 @@ void schema_keys(const Json& schema, const std::string& path, std::set<std::stri
 }
 
 TEST(Schema, NamesTheLoadersKeysAndNoOthers) {
-  const std::set<std::string> described[] = {described_keys<Order>(), described_keys<Kit>(), described_keys<FrameFile>()};
+  const std::set<std::string> described[] = {described_keys<Order>(), described_keys<Kit>(),
+                                             described_keys<FrameFile>()};
   for (std::size_t i = 0; i < kinds().size(); ++i) {
     std::set<std::string> keys;
     schema_keys(Json::parse(kinds()[i].schema), "", keys);
@@ -324,11 +361,15 @@ TEST(Schema, NamesTheLoadersKeysAndNoOthers) {
 }
 
 TEST(Schema, DefaultsAndExamplesAreValid) {
-  const std::function<void(const Json&, const std::string&)> walk = [&](const Json& schema, const std::string& at) {
+  const std::function<void(const Json&, const std::string&)> walk = [&](const Json& schema,
+                                                                        const std::string& at) {
     if (schema.contains("examples")) {
       const std::regex pattern(schema["pattern"].get<std::string>());
-      for (const std::string text : schema["examples"]) EXPECT_TRUE(std::regex_search(text, pattern)) << at << text;
-      if (schema.contains("default")) EXPECT_TRUE(std::regex_search(schema["default"].get<std::string>(), pattern)) << at;
+      for (const std::string text : schema["examples"])
+        EXPECT_TRUE(std::regex_search(text, pattern)) << at << text;
+      if (schema.contains("default")) {
+        EXPECT_TRUE(std::regex_search(schema["default"].get<std::string>(), pattern)) << at;
+      }
     }
     if (schema.contains("items")) walk(schema["items"], at);
     if (!schema.contains("properties")) return;

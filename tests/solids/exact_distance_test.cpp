@@ -39,7 +39,8 @@ TEST(ExactDistance, boxes_apart_touching_overlapping) {
 }
 
 TEST(ExactDistance, one_inside_the_other) {
-  const Closeness inside = Pair(box({0, 0, 0}, {10, 10, 10}), {{5, 5, 5}}, box({0, 0, 0}, {30, 30, 30}), {}).measure();
+  const Closeness inside =
+      Pair(box({0, 0, 0}, {10, 10, 10}), {{5, 5, 5}}, box({0, 0, 0}, {30, 30, 30}), {}).measure();
   EXPECT_EQ(inside.gap, 0);
   EXPECT_NEAR(inside.common_volume, 1000, 1e-6);
 }
@@ -49,7 +50,8 @@ TEST(ExactDistance, touching_turned) {
   const Placement turned{{3, 4, 5}, {std::cos(0.7), std::sin(0.7), 0}, {-std::sin(0.7), std::cos(0.7), 0}};
   Placement beside = turned;
   beside.origin = turned.point({10, 0, 0});
-  const Closeness touching = Pair(box({0, 0, 0}, {10, 10, 10}), turned, box({0, 0, 0}, {20, 20, 20}), beside).measure();
+  const Closeness touching =
+      Pair(box({0, 0, 0}, {10, 10, 10}), turned, box({0, 0, 0}, {20, 20, 20}), beside).measure();
   EXPECT_EQ(touching.gap, 0);
   EXPECT_NEAR(touching.common_volume, 0, 1e-3);
 }
@@ -88,7 +90,8 @@ TEST(ExactDistance, point_to_tapered_flange) {
   const Section section = sample::channel();
   const Member member{section, 500, 0, 0, {}};
   const Mm y = 28;
-  const Mm thickness = section.flange_thickness + channel_flange_slope * ((section.flange + section.web) / 2 - y);
+  const Mm thickness =
+      section.flange_thickness + channel_flange_slope * ((section.flange + section.web) / 2 - y);
   const Mm below = 10, half = 0.5;
   // A cube's upper corner edges at y +- half; the thicker side of the flange is nearer the web.
   const Mm face_at_near = thickness + channel_flange_slope * half;

@@ -69,6 +69,7 @@ RC_GTEST_PROP(Random, channel, ()) {
 RC_GTEST_PROP(Random, channel_flange_holes, ()) {
   Section section = sample::channel();
   section.flange = *between(60, 90);
+  section.flange_thickness = *between(12, 16);
   Member member{section, 600, 0, 0, {}};
   for (const Face face : {Face::top_flange, Face::bottom_flange}) {
     const Mm middle = section.flange / 2 + section.web;

@@ -10,7 +10,8 @@
 namespace bedwright::sample {
 
 inline Section channel() {
-  return {"C6x8.2", Shape::channel, 6 * inch, 1.92 * inch, 0.2 * inch, 0.343 * inch, 0.3 * inch, 0.15 * inch, {}};
+  return {"C6x8.2",     Shape::channel, 6 * inch,    1.92 * inch, 0.2 * inch,
+          0.343 * inch, 0.3 * inch,     0.15 * inch, {}};
 }
 
 inline Section angle() {
@@ -50,7 +51,8 @@ inline Plate tab() {
 inline Member main_member(Mm length, int holes) {
   Member member{channel(), length, 0, 0, {}};
   for (int i = 0; i < holes; ++i) {
-    member.holes.push_back({Face::web, round_hole({80 + i * (length - 160) / std::max(1, holes - 1), 20}, 14.3)});
+    member.holes.push_back(
+        {Face::web, round_hole({80 + i * (length - 160) / std::max(1, holes - 1), 20}, 14.3)});
   }
   return member;
 }
@@ -88,21 +90,27 @@ inline Bed bed(int tabs) {
   bed.add_item({main, {{length, half_width, -76.2}, {-1, 0, 0}, {0, -1, 0}}, "main right"});
   const int cross = bed.add_part({"cross member", "A36", Origin::made, Member{channel(), 1390, 0, 0, {}}});
   for (int i = 0; i < 12; ++i) {
-    bed.add_item({cross, {{300 + i * 850.0, -695, -76.2}, {0, 1, 0}, {-1, 0, 0}}, fmt::format("cross {}", i + 1)});
+    bed.add_item(
+        {cross, {{300 + i * 850.0, -695, -76.2}, {0, 1, 0}, {-1, 0, 0}}, fmt::format("cross {}", i + 1)});
   }
   Member arm{channel(), 1900, -60 * degree, 20 * degree, {}};
   const int tongue = bed.add_part({"tongue arm", "A36", Origin::made, arm});
-  bed.add_item({tongue, {{-1700, -60, -76.2}, {std::cos(-0.35), std::sin(-0.35), 0}, {std::sin(0.35), std::cos(0.35), 0}},
-                "tongue left"});
+  bed.add_item(
+      {tongue,
+       {{-1700, -60, -76.2}, {std::cos(-0.35), std::sin(-0.35), 0}, {std::sin(0.35), std::cos(0.35), 0}},
+       "tongue left"});
   const int plate = bed.add_part({"tab plate", "A36", Origin::made, tab()});
   Member rail{angle(), 2495, 0, 0, {}};
   for (int i = 0; i < tabs / 4; ++i) {
-    rail.holes.push_back({Face::flat_leg, slot({60 + i * 2375.0 / std::max(1, tabs / 4 - 1), 45}, 14, 20, 0)});
+    rail.holes.push_back(
+        {Face::flat_leg, slot({60 + i * 2375.0 / std::max(1, tabs / 4 - 1), 45}, 14, 20, 0)});
   }
   const int rail_part = bed.add_part({"rail section", "kit steel", Origin::kit, rail});
   for (int i = 0; i < 4; ++i) {
     bed.add_item({rail_part, {{i * 2500.0, gauge, 60}}, fmt::format("rail R{}", i + 1)});
-    bed.add_item({rail_part, {{i * 2500.0 + 2495, -gauge, 60}, {-1, 0, 0}, {0, -1, 0}}, fmt::format("rail L{}", i + 1)});
+    bed.add_item({rail_part,
+                  {{i * 2500.0 + 2495, -gauge, 60}, {-1, 0, 0}, {0, -1, 0}},
+                  fmt::format("rail L{}", i + 1)});
   }
   for (int i = 0; i < tabs; ++i) {
     const Mm x = 60 + i * (length - 120) / std::max(1, tabs - 1);
@@ -111,10 +119,15 @@ inline Bed bed(int tabs) {
     add_fastening(bed, fmt::format("R{}", i + 1), {x, 645, 66.35}, 12.7);
     add_fastening(bed, fmt::format("L{}", i + 1), {x, -645, 66.35}, 12.7);
   }
-  Member bunk{angle(), 1250, 0, 0, {{Face::flat_leg, round_hole({30, 40}, 14)}, {Face::flat_leg, round_hole({1220, 40}, 14)}}};
+  Member bunk{angle(),
+              1250,
+              0,
+              0,
+              {{Face::flat_leg, round_hole({30, 40}, 14)}, {Face::flat_leg, round_hole({1220, 40}, 14)}}};
   const int bunk_part = bed.add_part({"bunk", "kit steel", Origin::kit, bunk});
   Bought clamp;
-  clamp.envelope = {{{}, {-30, -30, 0}, {30, 30, 250}, 0}, {{{0, 0, 200}, {1, 0, 0}, {0, 1, 0}}, {0, 0, 0}, {0, 0, 60}, 20}};
+  clamp.envelope = {{{}, {-30, -30, 0}, {30, 30, 250}, 0},
+                    {{{0, 0, 200}, {1, 0, 0}, {0, 1, 0}}, {0, 0, 0}, {0, 0, 60}, 20}};
   clamp.mass = 4;
   const int clamp_part = bed.add_part({"clamp", "", Origin::kit, clamp});
   for (int i = 0; i < 36; ++i) {
@@ -126,7 +139,9 @@ inline Bed bed(int tabs) {
   const int wheel_part = bed.add_part({"wheel and half axle", "", Origin::bought, wheel()});
   for (int i = 0; i < 2; ++i) {
     bed.add_item({wheel_part, {{5600 + i * 800.0, -900, -350}}, fmt::format("wheel L{}", i + 1)});
-    bed.add_item({wheel_part, {{5600 + i * 800.0, 900, -350}, {-1, 0, 0}, {0, -1, 0}}, fmt::format("wheel R{}", i + 1)});
+    bed.add_item({wheel_part,
+                  {{5600 + i * 800.0, 900, -350}, {-1, 0, 0}, {0, -1, 0}},
+                  fmt::format("wheel R{}", i + 1)});
   }
   Item hidden{clamp_part, {{0, 0, 1000}}, "clamp 1 other pose"};
   hidden.shown = false;

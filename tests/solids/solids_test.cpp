@@ -1,13 +1,12 @@
 // Each kind of part against the closed forms of bed.h, which know nothing of the
 // kernel: volume, centroid, and that the solid is valid and closed.
-#include "solids/shapes.h"
-
 #include <gtest/gtest.h>
 
 #include <numbers>
 
 #include "solids/measure.h"
 #include "solids/sample.h"
+#include "solids/shapes.h"
 
 namespace bedwright {
 namespace {

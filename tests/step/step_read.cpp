@@ -50,7 +50,7 @@ int solids(const TopoDS_Shape& shape) {
   return count;
 }
 
-nlohmann::json part_json(const TDF_Label& label, const Handle(XCAFDoc_ColorTool)& colours) {
+nlohmann::json part_json(const TDF_Label& label, const Handle(XCAFDoc_ColorTool) & colours) {
   const TopoDS_Shape shape = XCAFDoc_ShapeTool::GetShape(label);
   bool coloured = solids(shape) > 0;
   for (TopExp_Explorer it(shape, TopAbs_SOLID); it.More(); it.Next()) {

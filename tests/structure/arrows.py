@@ -18,6 +18,7 @@ MAY = {
     "bed": {"units", "bed/outline", "catalog"},
     "layout": {"units", "yaml", "catalog", "params", "bed", "bed/outline"},
     "checks": {"units", "yaml", "catalog", "params", "bed", "bed/outline"},
+    "advice": {"units", "params", "checks"},
     "drawing": {"units", "yaml", "catalog", "params", "bed", "bed/outline"},
     "solids": {"units", "catalog", "bed", "bed/outline"},
     "export": {"units", "yaml", "catalog", "params", "bed", "bed/outline", "checks", "drawing", "solids"},

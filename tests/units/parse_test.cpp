@@ -86,10 +86,11 @@ TEST(ParseLength, SaysWhatIsWrong) {
 }
 
 TEST(ParseLength, RefusesEveryOtherNotation) {
-  for (const char* text : {"nan", "inf", "nan in", "inf mm", "-inf in", "0x10 in", "1e3 mm", "1e999 in", "+5 in",
-                           "--5 in", "5..2 in", "5. in", "5.2.1 in", "in", "in 5", "5 in)", "5-3 in", "1/ in",
-                           "/2 in", "5 - 1/2 in", "5 MM", "5 In", "½ in", "5 in\n", "5 in 3", "5 ft -3 in",
-                           "- 5 in", "1_000 mm", "1/2/3 in", "1.5/2 in", "5 kg", "1-1/2-1/4 in"}) {
+  for (const char* text :
+       {"nan",    "inf",        "nan in",  "inf mm",     "-inf in",  "0x10 in",  "1e3 mm", "1e999 in",
+        "+5 in",  "--5 in",     "5..2 in", "5. in",      "5.2.1 in", "in",       "in 5",   "5 in)",
+        "5-3 in", "1/ in",      "/2 in",   "5 - 1/2 in", "5 MM",     "5 In",     "½ in",   "5 in\n",
+        "5 in 3", "5 ft -3 in", "- 5 in",  "1_000 mm",   "1/2/3 in", "1.5/2 in", "5 kg",   "1-1/2-1/4 in"}) {
     EXPECT_NE(length_fault(text), "") << text;
   }
   EXPECT_NE(fault(Dimension::mass, "3 lb 4 oz"), "");
@@ -100,9 +101,10 @@ TEST(ParseLength, RefusesEveryOtherNotation) {
 
 // Random texts from the alphabet of quantities, likely to be nearly right.
 std::string random_text(std::mt19937_64& random) {
-  static const char* const pieces[] = {"0",  "1", "7",  "11", "12", "84", "00", ".", ".5", "1/2", "3/16", "5/0",
-                                       "-",  " ", "  ", "ft", "in", "'",  "\"", "mm", "cm", "m",  "lb",   "oz",
-                                       "kg", "g", "ksi", "psi", "MPa", "deg", "°", "rad", "/",   "e",    ","};
+  static const char* const pieces[] = {"0",   "1",    "7",   "11", "12",  "84", "00", ".",  ".5",
+                                       "1/2", "3/16", "5/0", "-",  " ",   "  ", "ft", "in", "'",
+                                       "\"",  "mm",   "cm",  "m",  "lb",  "oz", "kg", "g",  "ksi",
+                                       "psi", "MPa",  "deg", "°",  "rad", "/",  "e",  ","};
   std::string text;
   const auto count = 1 + random() % 7;
   for (std::size_t i = 0; i < count; ++i) text += pieces[random() % std::size(pieces)];
@@ -111,11 +113,13 @@ std::string random_text(std::mt19937_64& random) {
 
 // The expression may take what it cannot weigh, never less than the parser.
 bool beyond_expressions(const std::string& what) {
-  return what.find("not less than one") != std::string::npos || what.find("inches behind feet") != std::string::npos;
+  return what.find("not less than one") != std::string::npos ||
+         what.find("inches behind feet") != std::string::npos;
 }
 
 TEST(QuantityPattern, TakesWhatTheParserTakes) {
-  constexpr Dimension dimensions[] = {Dimension::length, Dimension::mass, Dimension::stress, Dimension::angle};
+  constexpr Dimension dimensions[] = {Dimension::length, Dimension::mass, Dimension::stress,
+                                      Dimension::angle};
   std::mt19937_64 random(20240501);
   for (const Dimension dimension : dimensions) {
     const std::regex pattern(quantity_pattern(dimension));

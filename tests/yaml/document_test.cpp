@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include <chrono>
+#include <ctime>
 #include <random>
 
 namespace bedwright {
@@ -35,7 +35,9 @@ TEST(Document, KeepsKeysKindsAndPlaces) {
 }
 
 TEST(Document, ReadsByteOrderMarkAndCarriageReturns) {
-  const Document document = parse_document("f.yaml", "\xEF\xBB\xBF" "a: 1\r\nb: 2\r\n");
+  const Document document = parse_document("f.yaml",
+                                           "\xEF\xBB\xBF"
+                                           "a: 1\r\nb: 2\r\n");
   ASSERT_TRUE(document.problems.empty());
   EXPECT_EQ(document.root.find("a")->scalar, "1");
   EXPECT_EQ(document.root.find("b")->scalar, "2");
@@ -51,7 +53,8 @@ TEST(Document, SaysWhereTheSyntaxBreaks) {
 TEST(Document, FindsRepeatedKeys) {
   EXPECT_EQ(only_problem("a:\n  b: 1\n  c: 2\n  b: 3\n"),
             "f.yaml:4:3: a.b: is given a second time; keep one of the two; the first is on line 2");
-  EXPECT_STARTS(only_problem("l: [{b: 1}, {b: 1, \"b\": 2}]\n"), "f.yaml:1:20: l[2].b: is given a second time");
+  EXPECT_STARTS(only_problem("l: [{b: 1}, {b: 1, \"b\": 2}]\n"),
+                "f.yaml:1:20: l[2].b: is given a second time");
 }
 
 TEST(Document, RefusesTagsKeysThatAreNoWordsAndManyDocuments) {
@@ -82,7 +85,8 @@ TEST(Document, CopiesAliases) {
 }
 
 TEST(Document, RefusesAnAliasInsideItsOwnAnchor) {
-  EXPECT_STARTS(only_problem("a: &x\n  b: *x\n"), "f.yaml:2:6: a.b: is an alias to something it is itself part of");
+  EXPECT_STARTS(only_problem("a: &x\n  b: *x\n"),
+                "f.yaml:2:6: a.b: is an alias to something it is itself part of");
   EXPECT_STARTS(only_problem("a: &x [1, [*x]]\n"), "f.yaml:1:12: a[2][1]: is an alias");
 }
 
@@ -103,26 +107,27 @@ TEST(Document, HostileFilesCostAMessageNotTheMachine) {
     while (text.size() + piece.size() <= largest_file) text += piece;
     return text;
   };
-  for (const char* piece : {"[", "{", "- ", "? ", "[[a,", "{a: ", "&a ", "*a ", "a: ", "'", "\"", "|\n", "!",
-                                   "!a ", "%Y\n", "--- ", "---\n", "# \n", "\n", "a\n", "a: 1\n", "- a\n", "&a [",
-                                   "a,", "[],", ":", ": ", "}", "]", "\t", "\"\\u", ">\n ", "? a\n: "}) {
-    const auto start = std::chrono::steady_clock::now();
+  for (const char* piece :
+       {"[",    "{",  "- ",  "? ",   "[[a,", "{a: ",  "&a ",  "*a ", "a: ",   "'",      "\"",
+        "|\n",  "!",  "!a ", "%Y\n", "--- ", "---\n", "# \n", "\n",  "a\n",   "a: 1\n", "- a\n",
+        "&a [", "a,", "[],", ":",    ": ",   "}",     "]",    "\t",  "\"\\u", ">\n ",   "? a\n: "}) {
+    const std::clock_t start = std::clock();  // of this program alone, however busy the machine
     const Document document = parse_document("f.yaml", repeated(piece));
-    const std::chrono::duration<double> spent = std::chrono::steady_clock::now() - start;
+    const double spent = static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
     EXPECT_FALSE(document.problems.empty()) << piece;
-    EXPECT_LT(spent.count(), 20) << piece;
+    EXPECT_LT(spent, 20) << piece;
   }
 }
 
 TEST(Document, DeepNestingIsAProblemWithItsPlace) {
-  const auto nested = [](int depth) {
-    return "a: " + std::string(depth, '[') + std::string(depth, ']');
-  };
+  const auto nested = [](int depth) { return "a: " + std::string(depth, '[') + std::string(depth, ']'); };
   EXPECT_TRUE(parse_document("f.yaml", nested(63)).problems.empty());  // the map round it is the 64th
   EXPECT_STARTS(only_problem(nested(64)), "f.yaml:1:67: is nested more than 64 deep");
   EXPECT_STARTS(only_problem(nested(100000)), "f.yaml:1:67: is nested more than 64 deep");
-  EXPECT_NE(only_problem("a: " + std::string(100000, '[')).find("is nested more than 64 deep"), std::string::npos);
-  EXPECT_NE(only_problem("a: " + std::string(100000, '{')).find("is nested more than 64 deep"), std::string::npos);
+  EXPECT_NE(only_problem("a: " + std::string(100000, '[')).find("is nested more than 64 deep"),
+            std::string::npos);
+  EXPECT_NE(only_problem("a: " + std::string(100000, '{')).find("is nested more than 64 deep"),
+            std::string::npos);
 }
 
 TEST(Document, AnyBytesEitherParseOrHaveAProblem) {

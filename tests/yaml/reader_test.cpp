@@ -35,11 +35,13 @@ struct Sample {
   std::vector<Leaf> leaves;
 };
 
-template <class V> void describe(V& v, Leaf& l) {
+template <class V>
+void describe(V& v, Leaf& l) {
   v.name("bolt", l.bolt, "Bolt");
   v.length("size", l.size, {1, 300}, "Size", v.optional);
 }
-template <class V> void describe(V& v, Sample& s) {
+template <class V>
+void describe(V& v, Sample& s) {
   v.text("title", s.title, "Title", v.optional);
   v.path("file", s.file, "File", v.optional);
   v.paths("files", s.files, 2, "Files", v.optional);
@@ -98,7 +100,8 @@ leaf: {bolt: M12}
 maybe_leaf: {bolt: M10, size: 2 in}
 leaves:
   - bolt: M8
-)"), s);
+)"),
+                         s);
   ASSERT_TRUE(all.empty()) << all[0];
   EXPECT_EQ(s.title, "2041");
   EXPECT_EQ(s.files, (std::vector<std::string>{"a", "b"}));
@@ -129,31 +132,39 @@ TEST(Reader, OptionalKeysKeepTheirInitialValue) {
 
 TEST(Reader, SaysWhatEachFaultIsAndWhatWouldDo) {
   EXPECT_EQ(fault("titel: x\n"), "f.yaml:2:1: titel: is no known key; did you mean title?");
-  EXPECT_EQ(fault("<<: {count: 1}\n"), "f.yaml:2:1: <<: is no known key; write the keys out; merging is not supported");
+  EXPECT_EQ(fault("<<: {count: 1}\n"),
+            "f.yaml:2:1: <<: is no known key; write the keys out; merging is not supported");
   EXPECT_EQ(fault("count: 99\n"), "f.yaml:2:8: count: is \"99\"; use a whole number from 1 to 10");
   EXPECT_EQ(fault("count: 2.5\n"), "f.yaml:2:8: count: is \"2.5\"; use a whole number from 1 to 10");
   EXPECT_EQ(fault("count: '2'\n"), "f.yaml:2:8: count: is \"2\"; write a whole number from 1 to 10");
   EXPECT_EQ(fault("ratio: .nan\n"), "f.yaml:2:8: ratio: is \".nan\"; write a number from 0 to 1");
   EXPECT_EQ(fault("ratio: 1.5\n"), "f.yaml:2:8: ratio: is \"1.5\"; use a number from 0 to 1");
   EXPECT_EQ(fault("on: yes\n"), "f.yaml:2:5: on: is \"yes\"; write true or false, without quotes");
-  EXPECT_EQ(fault("colour: gren\n"), "f.yaml:2:9: colour: is \"gren\"; did you mean green? use one of red, green");
+  EXPECT_EQ(fault("colour: gren\n"),
+            "f.yaml:2:9: colour: is \"gren\"; did you mean green? use one of red, green");
   EXPECT_EQ(fault("mass: 200 kg\n"),
             "f.yaml:2:7: mass: \"200 kg\" is out of range; use 0 kg (0 lb) to 100 kg (220.4623 lb)");
   EXPECT_EQ(fault("angle: 1 rad\n"), "f.yaml:2:8: angle: \"1 rad\" is out of range; use 5 deg to 45 deg");
   EXPECT_EQ(fault("maybe: 12\n"),
             "f.yaml:2:8: maybe: \"12\" has no unit; add a unit: write it as 80 in, 6 ft 8 in or 2032 mm");
   EXPECT_EQ(fault("lengths: 5 mm\n"),
-            "f.yaml:2:10: lengths: is \"5 mm\" where a list is wanted; write it as a list, such as [first, second]");
-  EXPECT_EQ(fault("lengths: [1 mm, 2 mm, 3 mm, 4 mm]\n"), "f.yaml:2:10: lengths: has 4 entries; give at most 3");
-  EXPECT_EQ(fault("leaves: [{bolt: M8}, {bolt: M8, size: 900 mm}]\n"),
-            "f.yaml:2:39: leaves[2].size: \"900 mm\" is out of range; use 1 mm (0.0394 in) to 300 mm (11.811 in)");
-  EXPECT_EQ(fault("leaves: [x]\n"),
-            "f.yaml:2:10: leaves[1]: is \"x\" where keys of its own are wanted; write its keys indented below it");
+            "f.yaml:2:10: lengths: is \"5 mm\" where a list is wanted; write it as a list, such as [first, "
+            "second]");
+  EXPECT_EQ(fault("lengths: [1 mm, 2 mm, 3 mm, 4 mm]\n"),
+            "f.yaml:2:10: lengths: has 4 entries; give at most 3");
+  EXPECT_EQ(
+      fault("leaves: [{bolt: M8}, {bolt: M8, size: 900 mm}]\n"),
+      "f.yaml:2:39: leaves[2].size: \"900 mm\" is out of range; use 1 mm (0.0394 in) to 300 mm (11.811 in)");
+  EXPECT_EQ(
+      fault("leaves: [x]\n"),
+      "f.yaml:2:10: leaves[1]: is \"x\" where keys of its own are wanted; write its keys indented below it");
   EXPECT_EQ(fault("leaf: {}\n"), "f.yaml:2:1: leaf.bolt: is missing; add bolt: a name (Bolt)");
-  EXPECT_EQ(fault("leaf:\n"),
-            "f.yaml:2:1: leaf: has no value; give it keys of its own, indented below it, or leave the key out");
+  EXPECT_EQ(
+      fault("leaf:\n"),
+      "f.yaml:2:1: leaf: has no value; give it keys of its own, indented below it, or leave the key out");
   EXPECT_EQ(fault("title: ''\n"), "f.yaml:2:8: title: is empty; write a line of text");
-  EXPECT_EQ(fault("title: true\n"), "f.yaml:2:8: title: is true, which reads as true or false; put it in quotes");
+  EXPECT_EQ(fault("title: true\n"),
+            "f.yaml:2:8: title: is true, which reads as true or false; put it in quotes");
   EXPECT_EQ(fault("title: |\n  a\n  b\n").substr(0, 45), "f.yaml:2:8: title: runs over more than one li");
   EXPECT_EQ(lines("count: 1\n").at(0),
             "f.yaml:1:1: length: is missing; add length: a length such as 80 in or 2000 mm (Length of it)");
@@ -198,24 +209,30 @@ TEST(ApplySet, ReplacesCreatesAndAppends) {
 TEST(ApplySet, FaultsAreClear) {
   EXPECT_EQ(set_fault("length"), "--set:2:1: \"length\" has no =; write it as key=value");
   EXPECT_EQ(set_fault("=4"), "--set:2:1: has nothing before its =; write it as key=value");
-  EXPECT_EQ(set_fault("a..b=4"),
-            "--set:2:1: a..b: is no path to a key; write it as key.key or list[2].key, entries counted from 1");
+  EXPECT_EQ(
+      set_fault("a..b=4"),
+      "--set:2:1: a..b: is no path to a key; write it as key.key or list[2].key, entries counted from 1");
   EXPECT_NE(set_fault("leaves[0]=4"), "");
   EXPECT_NE(set_fault("leaves[x]=4"), "");
   EXPECT_NE(set_fault("leaves[1=4"), "");
   EXPECT_NE(set_fault("leaves[99999999999999999999999]=4"), "");
   EXPECT_EQ(set_fault("leaves[3]=4"),
-            "--set:2:1: leaves[3]: names entry 3 of leaves, which has 1; use an entry from 1 to 1, or 2 to add one");
-  EXPECT_EQ(set_fault("new.length[2]=4"),
-            "--set:2:1: new.length[2]: names entry 2 of new.length, which has 0; use entry 1 to add the first");
-  EXPECT_EQ(set_fault("length.x=4"), "--set:2:1: length.x: leads through length, which is \"80 in\"; "
-                                     "name a key that has keys of its own");
+            "--set:2:1: leaves[3]: names entry 3 of leaves, which has 1; use an entry from 1 to 1, or 2 to "
+            "add one");
+  EXPECT_EQ(
+      set_fault("new.length[2]=4"),
+      "--set:2:1: new.length[2]: names entry 2 of new.length, which has 0; use entry 1 to add the first");
+  EXPECT_EQ(set_fault("length.x=4"),
+            "--set:2:1: length.x: leads through length, which is \"80 in\"; "
+            "name a key that has keys of its own");
   EXPECT_EQ(set_fault("leaves.x=4"),
             "--set:2:1: leaves.x: leads through leaves, which is a list; name an entry, such as leaves[1]");
-  EXPECT_EQ(set_fault("length[1]=4"), "--set:2:1: length[1]: numbers an entry of length, which is \"80 in\"; "
-                                      "number the entries of a list only");
+  EXPECT_EQ(set_fault("length[1]=4"),
+            "--set:2:1: length[1]: numbers an entry of length, which is \"80 in\"; "
+            "number the entries of a list only");
   EXPECT_EQ(set_fault("leaves=[{").substr(0, 38), "--set:2:8: cannot be read as YAML: end");
-  EXPECT_EQ(set_fault("leaf={bolt: M8, bolt: M9}").substr(0, 50), "--set:2:17: leaf.bolt: is given a second time; kee");
+  EXPECT_EQ(set_fault("leaf={bolt: M8, bolt: M9}").substr(0, 50),
+            "--set:2:17: leaf.bolt: is given a second time; kee");
   EXPECT_NE(set_fault("leaves=" + std::string(100000, '[')).find("nested more than"), std::string::npos);
 }
 

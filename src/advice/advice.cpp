@@ -1,0 +1,87 @@
+#include "advice/advice.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace bedwright {
+namespace {
+
+using Stop = std::pair<std::string, std::string>;  // code, first subject
+
+Stop name_of(const Finding& f) { return {f.code, f.subjects.empty() ? "" : f.subjects.front()}; }
+
+// Subjects name a place ("clamp 1 on bunk 3"), which a change of that very place
+// renames: the thing itself is what must no longer be stopped.
+std::string thing(const std::string& subject) {
+  const auto on = subject.find(" on bunk ");
+  return on == std::string::npos ? subject : subject.substr(0, on);
+}
+
+std::set<Stop> stops_of(const std::vector<Finding>& findings) {
+  std::set<Stop> all;
+  for (const Finding& f : findings)
+    if (f.severity == Severity::stop) all.insert({f.code, thing(name_of(f).second)});
+  return all;
+}
+
+// Each different change is tried once, whoever proposes it.
+class Trials {
+ public:
+  Trials(const Retry& retry, const std::vector<Finding>& now) : retry_(retry), now_(stops_of(now)) {}
+
+  // Stops the change brings; nothing when it does not clear `stop`, or when there
+  // are no tries left.
+  std::optional<int> brings(const Change& change, Stop stop) {
+    const std::set<Stop>* after = stops_after(change);
+    stop.second = thing(stop.second);
+    if (!after || after->contains(stop)) return std::nullopt;
+    return static_cast<int>(std::count_if(after->begin(), after->end(), [&](const Stop& s) { return !now_.contains(s); }));
+  }
+
+ private:
+  const std::set<Stop>* stops_after(const Change& change) {
+    const std::string set = change.key + "=" + change.value;
+    auto it = tried_.find(set);
+    if (it == tried_.end()) {
+      if (static_cast<int>(tried_.size()) >= most_tries) return nullptr;
+      const auto findings = retry_({set});
+      it = tried_.emplace(set, findings ? std::optional(stops_of(*findings)) : std::nullopt).first;
+    }
+    return it->second ? &*it->second : nullptr;
+  }
+
+  const Retry& retry_;
+  std::set<Stop> now_;
+  std::map<std::string, std::optional<std::set<Stop>>> tried_;
+};
+
+// Enough to choose from without hiding the best under the rest.
+constexpr std::size_t most_shown = 3;
+
+}  // namespace
+
+void advise(const Job& job, int bunks, const Retry& retry, std::vector<Finding>& findings) {
+  Trials trials(retry, findings);
+  for (Finding& f : findings) {
+    if (f.severity != Severity::stop) continue;
+    std::vector<Change> proposed = f.changes, kept;
+    const std::vector<Change> more = candidates(job, bunks, f);
+    proposed.insert(proposed.end(), more.begin(), more.end());
+    std::size_t clean = 0;
+    for (Change& change : proposed) {
+      const auto brings = trials.brings(change, name_of(f));
+      if (!brings) continue;
+      change.brings = *brings;
+      kept.push_back(change);
+      // The rule's own come first and are all tried; of the rest the nearest that does is enough.
+      if (*brings == 0) ++clean;
+      if (clean > 0 && &change - proposed.data() >= static_cast<std::ptrdiff_t>(f.changes.size())) break;
+    }
+    std::stable_sort(kept.begin(), kept.end(), [](const Change& a, const Change& b) { return a.brings < b.brings; });
+    if (kept.size() > most_shown) kept.resize(most_shown);
+    f.changes = std::move(kept);
+  }
+}
+
+}  // namespace bedwright

@@ -1,0 +1,89 @@
+// What could be changed about an order, by what a finding names.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "advice/advice.h"
+
+namespace bedwright {
+namespace {
+
+// Reads "clamp 2 on bunk 5, leaning in": the number after `word` at the start.
+std::optional<int> number_after(const std::string& subject, const std::string& word) {
+  if (!subject.starts_with(word)) return std::nullopt;
+  const std::string digits = subject.substr(word.size(), subject.find_first_not_of("0123456789", word.size()) - word.size());
+  if (digits.empty() || digits.size() > 4) return std::nullopt;
+  return std::stoi(digits);
+}
+
+std::string length_text(const Job& job, Mm length) {
+  if (job.order.order.printing == Printing::metric) return fmt::format("{:g} mm", std::round(length * 1000) / 1000);
+  return fmt::format("{:g} in", std::round(length / inch * 1e4) / 1e4);
+}
+
+// Other bunks, nearest to `now` first, the rearward of two as near.
+void other_bunks(const std::string& key, int now, int bunks, const std::vector<int>& taken, std::vector<Change>& all) {
+  for (int away = 1; away < bunks; ++away)
+    for (int bunk : {now + away, now - away})
+      if (bunk >= 1 && bunk <= bunks && std::find(taken.begin(), taken.end(), bunk) == taken.end())
+        all.push_back({key, std::to_string(bunk)});
+}
+
+// Either way along the bed in whole steps a tape shows.
+void nearby(const Job& job, const std::string& key, Mm now, int steps, std::vector<Change>& all) {
+  const Mm step = job.order.order.printing == Printing::metric ? 25 : inch;
+  for (int i = 1; i <= steps; ++i)
+    for (double way : {1.0, -1.0}) {
+      const Mm place = now + way * i * step;
+      if (place >= 0) all.push_back({key, length_text(job, place)});
+    }
+}
+
+void for_clamp(const Job& job, int bunks, int clamp, std::vector<Change>& all) {
+  const auto& clamps = job.order.track.clamps;
+  if (clamp < 1 || clamp > static_cast<int>(clamps.size())) return;
+  std::vector<int> taken;
+  for (const ClampPlace& c : clamps) taken.push_back(c.bunk);
+  other_bunks(fmt::format("track.clamps[{}].bunk", clamp), clamps[clamp - 1].bunk, bunks, taken, all);
+}
+
+void for_log_stop(const Job& job, int bunks, int stop, std::vector<Change>& all) {
+  const auto& stops = job.order.track.log_stops;
+  if (stop < 1 || stop > static_cast<int>(stops.size())) return;
+  other_bunks(fmt::format("track.log_stops[{}]", stop), stops[stop - 1], bunks, stops, all);
+}
+
+void for_jack(const Job& job, const std::string& subject, std::vector<Change>& all) {
+  for (const char* word : {"jack L", "jack R", "jack plate L", "jack plate R", "jack bolt L", "jack bolt R"})
+    if (const auto jack = number_after(subject, word); jack && *jack >= 1 && *jack <= static_cast<int>(job.order.jacks.size()))
+      nearby(job, fmt::format("jacks[{}]", *jack), job.order.jacks[*jack - 1], 18, all);
+}
+
+void for_datum(const Job& job, std::vector<Change>& all) {
+  const std::pair<Datum, const char*> datums[] = {{Datum::middle, "middle"}, {Datum::front, "front"}, {Datum::rear, "rear"}};
+  for (const auto& [datum, word] : datums)
+    if (datum != job.order.track.datum) all.push_back({"track.datum", word});
+}
+
+}  // namespace
+
+std::vector<Change> candidates(const Job& job, int bunks, const Finding& finding) {
+  std::vector<Change> all;
+  if (finding.code == "HOLE-FIT") for_datum(job, all);
+  if (!finding.code.starts_with("CLASH")) return all;
+  const auto names = [&](const char* word) {
+    return std::any_of(finding.subjects.begin(), finding.subjects.end(), [&](const std::string& s) { return s.starts_with(word); });
+  };
+  for (const std::string& subject : finding.subjects) {
+    if (const auto clamp = number_after(subject, "clamp ")) for_clamp(job, bunks, *clamp, all);
+    if (const auto stop = number_after(subject, "log stop ")) for_log_stop(job, bunks, *stop, all);
+    for_jack(job, subject, all);
+  }
+  if (names("bunk") && names("track stop") && job.order.track.end_bunks == EndBunks::inner)
+    all.push_back({"track.end_bunks", "outermost"});
+  if (names("axle") || names("wheel")) nearby(job, "axle.position", job.order.axle.position, 24, all);
+  return all;
+}
+
+}  // namespace bedwright

@@ -1,0 +1,90 @@
+#include "advice/advice.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "support/demo.h"
+
+namespace bedwright {
+
+void PrintTo(const Change& c, std::ostream* out) { *out << c.key << "=" << c.value << " (brings " << c.brings << ")"; }
+
+namespace {
+
+using ::testing::ElementsAre;
+using ::testing::Field;
+using ::testing::IsEmpty;
+using ::testing::SizeIs;
+using testing::demo_job;
+
+Finding stop(const std::string& code, const std::string& subject, std::vector<Change> changes = {}) {
+  Finding f;
+  f.code = code;
+  f.subjects = {subject};
+  f.changes = std::move(changes);
+  return f;
+}
+
+auto is(const std::string& key, const std::string& value, int brings) {
+  return ::testing::AllOf(Field(&Change::key, key), Field(&Change::value, value), Field(&Change::brings, brings));
+}
+
+TEST(Advise, KeepsWhatClearsDropsWhatDoesNotAndPutsTheCleanOneFirst) {
+  std::vector<Finding> findings = {stop("EDGE", "tab", {{"a", "1"}, {"b", "2"}, {"c", "3"}})};
+  const Retry retry = [](const std::vector<std::string>& sets) -> std::optional<std::vector<Finding>> {
+    if (sets.front() == "a=1") return std::vector{stop("CLASH", "jack L1")};  // clears, brings another
+    if (sets.front() == "b=2") return std::vector{stop("EDGE", "tab")};       // does not clear
+    return std::vector<Finding>{};                                            // clears everything
+  };
+  advise(demo_job("base"), 13, retry, findings);
+  EXPECT_THAT(findings[0].changes, ElementsAre(is("c", "3", 0), is("a", "1", 1)));
+}
+
+TEST(Advise, AChangeThatCannotBeReadIsNoRemedy) {
+  std::vector<Finding> findings = {stop("EDGE", "tab", {{"a", "1"}})};
+  advise(demo_job("base"), 13, [](const auto&) { return std::nullopt; }, findings);
+  EXPECT_THAT(findings[0].changes, IsEmpty());
+}
+
+TEST(Advise, TriesEachDifferentChangeOnce) {
+  std::vector<Finding> findings(50, stop("EDGE", "tab", {{"a", "1"}}));
+  int tries = 0;
+  advise(demo_job("base"), 13, [&](const auto&) { ++tries; return std::vector<Finding>{}; }, findings);
+  EXPECT_EQ(tries, 1);
+  for (const Finding& f : findings) EXPECT_THAT(f.changes, SizeIs(1));
+}
+
+TEST(Advise, GivesUpAfterItsLimitOfTries) {
+  std::vector<Finding> findings;
+  for (int i = 0; i < 3 * most_tries; ++i) findings.push_back(stop("EDGE", "tab", {{"a", std::to_string(i)}}));
+  int tries = 0;
+  advise(demo_job("base"), 13, [&](const auto&) { ++tries; return std::vector<Finding>{}; }, findings);
+  EXPECT_EQ(tries, most_tries);
+  EXPECT_THAT(findings.back().changes, IsEmpty()) << "a change that was not tried is not offered";
+}
+
+TEST(Advise, LeavesWarningsAlone) {
+  std::vector<Finding> findings = {stop("EDGE", "tab", {{"a", "1"}})};
+  findings[0].severity = Severity::warn;
+  advise(demo_job("base"), 13, [](const auto&) -> std::optional<std::vector<Finding>> { ADD_FAILURE() << "tried"; return std::nullopt; }, findings);
+  EXPECT_THAT(findings[0].changes, SizeIs(1));
+}
+
+TEST(Candidates, AClampTriesTheNearestBunksWithoutAnotherClamp) {
+  const Job job = demo_job("base", {"track.clamps=[{bunk: 3}, {bunk: 4}]"});
+  const auto all = candidates(job, 6, stop("CLASH-MOVING", "clamp 1 on bunk 3, leaning in, outer end"));
+  EXPECT_THAT(all, ElementsAre(is("track.clamps[1].bunk", "2", 0), is("track.clamps[1].bunk", "5", 0), is("track.clamps[1].bunk", "1", 0),
+                               is("track.clamps[1].bunk", "6", 0)));
+}
+
+TEST(Candidates, AJackMovesByInchesEitherWay) {
+  const auto all = candidates(demo_job("base"), 13, stop("CLASH", "jack plate R2"));
+  ASSERT_THAT(all, ::testing::Not(IsEmpty()));
+  EXPECT_THAT(all[0], is("jacks[2]", "224 in", 0));
+  EXPECT_THAT(all[1], is("jacks[2]", "222 in", 0));
+}
+
+TEST(Candidates, NothingForWhatTheOrderCannotChange) { EXPECT_THAT(candidates(demo_job("base"), 13, stop("EDGE", "tab plate")), IsEmpty()); }
+
+}  // namespace
+}  // namespace bedwright

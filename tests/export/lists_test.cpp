@@ -1,0 +1,137 @@
+#include "export/lists.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "export/csv.h"
+#include "export/sample.h"
+
+namespace bedwright {
+namespace {
+
+using ::testing::HasSubstr;
+
+// A reader of RFC 4180, written apart from the writer.
+std::vector<std::vector<std::string>> read_csv(const std::string& text) {
+  std::vector<std::vector<std::string>> rows(1, {""});
+  bool quoted = false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (quoted) {
+      if (c != '"') {
+        rows.back().back() += c;
+      } else if (i + 1 < text.size() && text[i + 1] == '"') {
+        rows.back().back() += text[++i];
+      } else {
+        quoted = false;
+      }
+    } else if (c == '"') {
+      quoted = true;
+    } else if (c == ',') {
+      rows.back().emplace_back();
+    } else if (c == '\r' && i + 1 < text.size() && text[i + 1] == '\n') {
+      ++i;
+      rows.push_back({""});
+    } else {
+      rows.back().back() += c;
+    }
+  }
+  rows.pop_back();
+  return rows;
+}
+
+std::string cell(const std::string& csv, const std::string& part, const std::string& column, std::size_t nth = 0) {
+  const auto rows = read_csv(csv);
+  const auto at = std::find(rows[0].begin(), rows[0].end(), column);
+  if (at == rows[0].end()) return "no column " + column;
+  for (const auto& row : rows) {
+    if (row[0] == part && nth-- == 0) return row[static_cast<std::size_t>(at - rows[0].begin())];
+  }
+  return "no row " + part;
+}
+
+TEST(Csv, cells_come_back_as_they_went_in) {
+  const std::vector<std::string> cells{"plain", "a,b", "say \"so\"", "two\r\nlines", " edge ", "", "1/2 in x 3"};
+  Csv csv;
+  csv.row(std::vector<CsvCell>(cells.begin(), cells.end()));
+  EXPECT_EQ(read_csv(csv.text()), (std::vector<std::vector<std::string>>{cells}));
+  EXPECT_TRUE(csv.text().ends_with("\r\n"));
+}
+
+TEST(Csv, no_text_is_a_formula) {
+  for (const std::string text : {"=1+1", "+1", "-1", "@x", "\tx", "\rx", "=\"a\",b"}) {
+    Csv csv;
+    csv.row({text});
+    EXPECT_EQ(read_csv(csv.text())[0][0], "'" + text);
+  }
+  EXPECT_EQ(CsvCell(-1.25, 2).written(), "-1.25");
+  EXPECT_EQ(CsvCell(-0.001, 2).written(), "0.00");
+  EXPECT_THROW(CsvCell(std::nan(""), 2), std::invalid_argument);
+}
+
+TEST(Lists, every_row_is_as_wide_as_the_heading) {
+  const Bed bed = sample::bed();
+  const Heading h = sample::heading();
+  for (const std::string& csv : {parts_csv(bed, h), cut_list_csv(bed, h), drill_list_csv(bed, h),
+                                 hardware_csv(bed, {}, h)}) {
+    const auto rows = read_csv(csv);
+    ASSERT_GT(rows.size(), 1U);
+    for (const auto& row : rows) EXPECT_EQ(row.size(), rows[0].size());
+  }
+}
+
+TEST(Lists, parts_count_items_and_weigh_them) {
+  const Bed bed = sample::bed();
+  const std::string csv = parts_csv(bed, sample::heading());
+  EXPECT_EQ(cell(csv, "tab plate", "quantity"), "2");
+  EXPECT_EQ(cell(csv, "tab plate", "origin"), "made");
+  // 120 x 102 mm, corners of 10 mm radius, one slot 14.3 x 31.75, 9.525 mm at 7850 kg/m3, by hand.
+  const double corners = (4 - std::numbers::pi) * 100, slot = std::numbers::pi / 4 * 14.3 * 14.3 + 14.3 * 17.45;
+  const double kg = (120 * 102 - corners - slot) * 9.525 * 7850e-9;
+  EXPECT_NEAR(std::stod(cell(csv, "tab plate", "kg each")), kg, 0.0006);
+  EXPECT_NEAR(std::stod(cell(csv, "tab plate", "kg all")), 2 * kg, 0.0006);
+  EXPECT_NEAR(std::stod(cell(csv, "tab plate", "lb all")), 2 * kg / 0.45359237, 0.006);
+}
+
+TEST(Lists, the_saw_gets_the_length_over_the_points) {
+  const std::string csv = cut_list_csv(sample::bed(), sample::heading());
+  EXPECT_EQ(cell(csv, "tongue L", "length mm"), "1800.00");
+  // Start mitre +0.35 and end mitre -0.35: both toes are inside the web's length.
+  EXPECT_EQ(cell(csv, "tongue L", "overall mm"), "1800.00");
+  Bed bed = sample::bed();
+  std::get<Member>(bed.parts[5].form).start_mitre = -0.35;
+  EXPECT_EQ(cell(cut_list_csv(bed, sample::heading()), "tongue L", "overall mm"),
+            CsvCell(1800 + 1.92 * 25.4 * std::tan(0.35), 2).written());
+  EXPECT_EQ(cell(csv, "corner gusset", "width mm"), "250.00");
+  EXPECT_EQ(cell(csv, "bolt 1/2 x 1-1/2", "kind"), "no row bolt 1/2 x 1-1/2");
+}
+
+TEST(Lists, drill_list_has_each_hole) {
+  const std::string csv = drill_list_csv(sample::bed(), sample::heading());
+  // 23 in the main, 3 in the tongue, 1 in the clip, 4 marked on the flange; one heading.
+  EXPECT_EQ(read_csv(csv).size(), 1U + 23 + 3 + 1 + 4);
+  EXPECT_EQ(cell(csv, "main R", "along"), "13-3/4 in");
+  EXPECT_EQ(cell(csv, "main R", "along mm"), "349.20");
+  EXPECT_EQ(cell(csv, "main R", "across mm"), "38.10");
+  EXPECT_EQ(cell(csv, "main R", "across from"), "top edge");
+  EXPECT_EQ(cell(csv, "clip", "slot length mm"), "31.75");
+  EXPECT_EQ(cell(drill_list_csv(sample::bed(), sample::heading(Printing::metric)), "main R", "along"), "349.2 mm");
+}
+
+TEST(Lists, hardware_says_what_to_buy) {
+  const std::vector<KitBox> box{{{"1/2 in", {}}, 38.1, 1}, {{"3/8 in", {}}, 25.4, 6}};
+  const auto rows = read_csv(hardware_csv(sample::bed(), box, sample::heading()));
+  ASSERT_EQ(rows.size(), 4U);
+  EXPECT_THAT(rows[0], ::testing::ElementsAre("item", "size", "length", "length mm", "needed", "for track", "for bunks",
+                                              "for gussets", "for stops", "for jacks", "for tongue jack",
+                                              "in the kit's box", "to buy", "left over"));
+  EXPECT_THAT(rows[1], ::testing::ElementsAre("bolt", "1/2 in", "1-1/2 in", "38.10", "2", "1", "0", "0", "0", "1", "0",
+                                              "1", "1", "0"));
+  EXPECT_THAT(rows[2], ::testing::ElementsAre("bolt", "3/8 in", "1 in", "25.40", "0", "0", "0", "0", "0", "0", "0", "6",
+                                              "0", "6"));
+  EXPECT_EQ(rows[3][0], "nut");
+  EXPECT_EQ(rows[3][4], "2");
+}
+
+}  // namespace
+}  // namespace bedwright

@@ -1,0 +1,112 @@
+// What must hold for any valid order, tried on random ones.
+#include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include <cmath>
+
+#include "checks/rule.h"
+#include "support/demo.h"
+
+namespace bedwright {
+namespace {
+
+using testing::bed_of;
+using testing::demo_job;
+
+const Job& base_job(int which) {
+  static const std::vector<Job> jobs = {demo_job("base"), demo_job("one_extension"), demo_job("metric")};
+  return jobs[which];
+}
+
+// A bed a shop might quote: any of the kits and tab styles, any number of whole
+// pitches, pitches a tape shows, jacks and axle in proportion.
+Job random_job() {
+  Job job = base_job(*rc::gen::inRange(0, 3));
+  const bool metric = job.order.order.printing == Printing::metric;
+  TrackOrder& track = job.order.track;
+  const int pitches = *rc::gen::inRange(2, 6);
+  track.bunk_pitch = metric ? 10.0 * *rc::gen::inRange(38, 62) : *rc::gen::inRange(15 * 16, 25 * 16) * inch / 16;
+  track.rail_length = pitches * track.bunk_pitch;
+  track.extension_count = *rc::gen::inRange(0, 3);
+  track.datum = *rc::gen::element(Datum::front, Datum::middle, Datum::rear);
+  job.kit.rail.base_sections = *rc::gen::inRange(1, 4);
+  track.clamps.clear();
+  track.log_stops.clear();
+  const Mm total = (job.kit.rail.base_sections + track.extension_count) * track.rail_length;
+  job.order.jacks = {0.1 * total, 0.9 * total};
+  job.order.axle.position = 0.58 * total;
+  return job;
+}
+
+std::vector<Finding> check(const Job& job, const Bed& bed) {
+  return run_checks({bed, job.order.limits, &job, nullptr, {job.order.order.printing, job.order.order.tape}});
+}
+
+RC_GTEST_PROP(AnyOrder, EveryTrackHoleHasItsTabHole, ()) {
+  const Job job = random_job();
+  const Bed bed = bed_of(job);
+  int track_bolts = 0;
+  for (const Bolt& bolt : bed.bolts) {
+    if (bolt.role != Role::track) continue;
+    ++track_bolts;
+    RC_ASSERT(bolt.in_place);
+    // No tab further off than half a mark of the tape, and none used twice.
+    const HoleInWorld rail = hole_in_world(bed, bolt.plies.front()), tab = hole_in_world(bed, bolt.plies.back());
+    RC_ASSERT(std::abs(rail.centre.x - tab.centre.x) <= job.order.order.tape / 2 + 1e-6);
+    RC_ASSERT(std::abs(rail.centre.y - tab.centre.y) < 1e-6);
+  }
+  const TrackAccount& t = bed.track;
+  const Member& section = std::get<Member>(bed.parts[bed.find_part("rail section")].form);
+  const auto per_section = std::count_if(section.holes.begin(), section.holes.end(), [](const FaceHole& h) { return h.hole.purpose == "track bolt"; });
+  RC_ASSERT(track_bolts == 2 * t.sections * static_cast<int>(per_section));
+}
+
+RC_GTEST_PROP(AnyOrder, LeftAndRightMirrorEachOther, ()) {
+  const Bed bed = bed_of(random_job());
+  for (const Bolt& bolt : bed.bolts) {
+    std::string other = bolt.name;
+    const auto at = other.find(" L");
+    if (at == std::string::npos) continue;
+    other[at + 1] = 'R';
+    const auto twin = std::find_if(bed.bolts.begin(), bed.bolts.end(), [&](const Bolt& b) { return b.name == other; });
+    RC_ASSERT(twin != bed.bolts.end());
+    RC_ASSERT(std::abs(twin->seat.x - bolt.seat.x) + std::abs(twin->seat.y + bolt.seat.y) + std::abs(twin->seat.z - bolt.seat.z) < 1e-6);
+    RC_ASSERT(twin->plies.size() == bolt.plies.size());
+  }
+}
+
+// The float of a track bolt by hand: rail slot across, tab slot along, both ends
+// round. A tab moved past it along the bed, or past the other across, must stop.
+RC_GTEST_PROP(AnyOrder, ATabMovedByMoreThanItsFloatIsCaught, ()) {
+  Job job = random_job();
+  const Bed straight = bed_of(job);
+  std::vector<const Bolt*> track;
+  for (const Bolt& bolt : straight.bolts)
+    if (bolt.role == Role::track) track.push_back(&bolt);
+  const Bolt& bolt = *track[*rc::gen::inRange<std::size_t>(0, track.size())];
+  const Hole rail = hole_in_world(straight, bolt.plies.front()).hole, tab = hole_in_world(straight, bolt.plies.back()).hole;
+  const Mm play = (rail.diameter + tab.diameter) / 2 - bolt.size.diameter;
+  const bool along = *rc::gen::arbitrary<bool>();
+  const Mm travel = along ? (tab.length - tab.diameter) / 2 : (rail.length - rail.diameter) / 2;
+  const Mm past = *rc::gen::inRange(1, 200) / 20.0;
+  const Mm moved = (*rc::gen::arbitrary<bool>() ? 1 : -1) * (play + travel + past);
+  TabFound found;
+  found.tab.text = straight.items[bolt.plies.back().item].name.substr(4);
+  (along ? found.x : found.y) = moved;
+  job.order.tabs_found = {found};
+  const std::vector<Finding> findings = check(job, bed_of(job));
+  RC_ASSERT(std::any_of(findings.begin(), findings.end(), [&](const Finding& f) {
+    return f.severity == Severity::stop && f.code == "HOLE-FIT" && f.subjects.front() == bolt.name;
+  }));
+}
+
+RC_GTEST_PROP(AnyOrder, TheSameOrderGivesTheSameBed, ()) {
+  const Job job = random_job();
+  const Bed a = bed_of(job), b = bed_of(job);
+  RC_ASSERT(a.items.size() == b.items.size());
+  for (std::size_t i = 0; i < a.items.size(); ++i) RC_ASSERT(a.items[i].placement == b.items[i].placement);
+  for (std::size_t i = 0; i < a.parts.size(); ++i) RC_ASSERT(a.parts[i].form == b.parts[i].form);
+}
+
+}  // namespace
+}  // namespace bedwright
