@@ -1,33 +1,34 @@
-# Programs that need the kernel, and the benchmark.
-if(BEDWRIGHT_TESTS AND BEDWRIGHT_KERNEL)
-  find_package(rapidcheck QUIET)
-  test_folder(solids KERNEL USES room_kernel rapidcheck)
-  test_folder(step KERNEL USES room_kernel nlohmann_json::nlohmann_json)
-  if(TARGET test_solids)
-    target_include_directories(test_solids SYSTEM PRIVATE ${OpenCASCADE_INCLUDE_DIR})
-  endif()
-  if(TARGET test_step)
-    # Reads the files back in a process of its own, by the kernel's document
-    # framework, which the program itself does without.
-    add_executable(step_read step/step_read.cpp)
-    target_include_directories(step_read SYSTEM PRIVATE ${OpenCASCADE_INCLUDE_DIR})
-    target_link_libraries(step_read PRIVATE nlohmann_json::nlohmann_json TKernel TKMath TKG3d TKBRep TKTopAlgo
-                          TKCDF TKLCAF TKXCAF TKXSBase TKSTEP TKXDESTEP)
-    # Writes the sample bed, so that two processes can be compared.
-    add_executable(step_write step/step_write.cpp)
-    target_include_directories(step_write PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
-    target_link_libraries(step_write PRIVATE room_kernel)
-    add_dependencies(test_step step_read step_write)
-    target_compile_definitions(test_step PRIVATE STEP_READ="$<TARGET_FILE:step_read>"
-                               STEP_WRITE="$<TARGET_FILE:step_write>")
-  endif()
-endif()
+# The test programs that need the kernel.
+if(BEDWRIGHT_KERNEL)
+  test_folder(solids KERNEL USES room_kernel)
+  target_include_directories(test_solids SYSTEM PRIVATE ${OpenCASCADE_INCLUDE_DIR})
 
-if(BEDWRIGHT_BENCH AND BEDWRIGHT_KERNEL)
-  find_package(benchmark REQUIRED)
-  file(GLOB bench_sources CONFIGURE_DEPENDS bench/*.cpp)
-  add_executable(bench ${bench_sources})
-  target_include_directories(bench PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
-  target_include_directories(bench SYSTEM PRIVATE ${OpenCASCADE_INCLUDE_DIR})
-  target_link_libraries(bench PRIVATE room_kernel room_layout benchmark::benchmark)
+  # Reads the files back in a process of its own, by the kernel's document
+  # framework, which the program itself does without.
+  add_executable(step_read step/step_read.cpp)
+  target_include_directories(step_read SYSTEM PRIVATE ${OpenCASCADE_INCLUDE_DIR})
+  target_link_libraries(step_read PRIVATE nlohmann_json::nlohmann_json TKernel TKMath TKG3d TKBRep TKTopAlgo
+                        TKCDF TKLCAF TKXCAF TKXSBase TKSTEP TKXDESTEP)
+  # Writes the sample bed, so that two processes can be compared.
+  add_executable(step_write step/step_write.cpp)
+  target_include_directories(step_write PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
+  target_link_libraries(step_write PRIVATE room_kernel)
+  test_folder(step KERNEL USES room_kernel nlohmann_json::nlohmann_json)
+  add_dependencies(test_step step_read step_write)
+  target_compile_definitions(test_step PRIVATE STEP_READ="$<TARGET_FILE:step_read>"
+                             STEP_WRITE="$<TARGET_FILE:step_write>")
+
+  # Across the whole program.
+  test_folder(planted KERNEL USES room_commands)
+  test_folder(program KERNEL USES room_export room_layout)
+  add_dependencies(test_program bedwright step_read)
+  target_compile_definitions(test_program PRIVATE STEP_READ="$<TARGET_FILE:step_read>")
+  foreach(order base one_extension metric lot_frame)
+    add_test(NAME program:cut_against_step_${order}
+      COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/program/cut_against_step.py $<TARGET_FILE:bedwright>
+        $<TARGET_FILE:step_read> ${CMAKE_CURRENT_BINARY_DIR}/cut-against-step/${order}
+        ${PROJECT_SOURCE_DIR}/params/orders/${order}.yaml)
+    # One npm folder serves all four, so they take turns.
+    set_tests_properties(program:cut_against_step_${order} PROPERTIES TIMEOUT 300 RESOURCE_LOCK dxf_parser)
+  endforeach()
 endif()

@@ -63,10 +63,11 @@ std::vector<Fault> faults(const Section& section) {
            fmt::format("check its dimensions; they must come within {:.0f} %", 100 * area_agreement)}};
 }
 
-// Whether an entry was read without a fault, by its path ("sections[3]").
-bool clean(const std::vector<Problem>& problems, const std::string& path) {
-  return std::none_of(problems.begin(), problems.end(),
-                      [&](const Problem& problem) { return is_within(problem.where.key, path); });
+// Whether an entry was read without a fault, by its file and path ("sections[3]").
+bool clean(const std::vector<Problem>& problems, const std::string& file, const std::string& path) {
+  return std::none_of(problems.begin(), problems.end(), [&](const Problem& problem) {
+    return problem.where.file == file && is_within(problem.where.key, path);
+  });
 }
 
 // Adds one list's entries that hold up; what does not becomes a problem.
@@ -75,7 +76,7 @@ void add_all(const Document& document, const char* list, const std::vector<Entry
              std::vector<T>& into, std::vector<Problem>& problems) {
   for (std::size_t i = 0; i < entries.size(); ++i) {
     const std::string path = fmt::format("{}[{}]", list, i + 1);
-    if (!clean(problems, path)) continue;
+    if (!clean(problems, document.file, path)) continue;
     const Name& name = entries[i].name;
     if (find_named(into, name.text)) {
       problems.push_back({name.mark, fmt::format("{} is in the catalogue already", name.text),

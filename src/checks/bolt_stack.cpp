@@ -38,10 +38,12 @@ void check_bolt_short(const Scene& scene, std::vector<Finding>& findings) {
     f.unit = "threads";
     const Figures& say = scene.figures;
     f.message = fmt::format(
-        "the {} bolt passes {} of plies, washers and nut; {} of thread past the nut at its shortest, {:.1f} "
-        "of {:g} threads",
+        "the {} bolt passes {} of plies, washers and nut and at its shortest {}; {:g} full thread{} past the nut "
+        "{} asked",
         bolt_length_text(bolt.size, bolt.length), say.say(stack.grip + bolt.size.nut_height),
-        shortest < 0 ? "no" : say.say(shortest), threads, limit);
+        shortest < 0 ? fmt::format("ends {} inside it", say.say(-shortest))
+                     : fmt::format("stands {} ({:.1f} threads) past the nut", say.say(shortest), threads),
+        limit, limit == 1 ? "" : "s", limit == 1 ? "is" : "are");
     suggest_length(scene, bolt, false, f);
     findings.push_back(std::move(f));
   });

@@ -46,19 +46,22 @@ std::vector<Pair> by_thing(const Bed& bed, const std::vector<Meeting>& all) {
   return pairs;
 }
 
-// Which of the two a shop would move: what moves anyway, a clamp before the head;
-// else the smaller.
-bool move_second(const Scene& scene, const Meeting& m) {
-  const auto rank = [&](int i) {
-    const Item& item = scene.bed.items[i];
-    return (item.moving ? 1 : 0) + (item.name.starts_with("clamp") ? 1 : 0);
-  };
-  if (rank(m.a) != rank(m.b)) return rank(m.b) > rank(m.a);
-  const auto size = [&](int i) {
-    const Vec3 d = scene.boxes[i].high - scene.boxes[i].low;
-    return d.x * d.y * d.z;
-  };
-  return size(m.b) < size(m.a);
+// How readily a shop moves a thing: what is only clamped on, then what it makes
+// or buys for the frame, then the rest of the kit. Bolts, rails, bunks and the
+// head are where the kit puts them: 0.
+int readiness(const Bed& bed, int item) {
+  const std::string& name = bed.items[item].name;
+  if (bed.items[item].bolt >= 0) return 0;
+  if (name.starts_with("clamp")) return 4;
+  if (name.starts_with("log stop")) return 3;
+  if (bed.part_of(item).origin == Origin::kit) return 0;
+  return bed.items[item].moving ? 2 : 1;
+}
+
+// A bolt's washer or nut is the bolt, to a person.
+const std::string& spoken_name(const Bed& bed, int item) {
+  const int bolt = bed.items[item].bolt;
+  return bolt >= 0 ? bed.bolts[bolt].name : bed.items[item].name;
 }
 
 std::string way(Vec3 shift) {
@@ -67,22 +70,24 @@ std::string way(Vec3 shift) {
   return shift.z > 0 ? "up" : "down";
 }
 
+// What a shop moves, it moves along the bed.
 std::string remedy(const Scene& scene, const Meeting& m, Mm clearance) {
-  const bool second = move_second(scene, m);
-  const int mover = second ? m.b : m.a, other = second ? m.a : m.b;
-  const std::string& name = scene.bed.items[mover].name;
+  const int a = readiness(scene.bed, m.a), b = readiness(scene.bed, m.b);
+  const int mover = b > a ? m.b : m.a, other = b > a ? m.a : m.b;
+  const bool fixed = std::max(a, b) == 0;
+  const Vec3 shift = least_shift(scene, mover, other, clearance, !fixed);
   const Figures& say = scene.figures;
-  const Vec3 shift = least_shift(scene, mover, other, clearance, false);
-  std::string text = fmt::format("move {} {} {}", name, say.say(say.round_up(norm(shift))), way(shift));
-  if (shift.x != 0 || !name.starts_with("clamp")) return text;
-  const Vec3 along = least_shift(scene, mover, other, clearance, true);
-  return text + fmt::format("; or set it on a bunk at least {} {}", say.say(norm(along)), way(along));
+  const std::string far = say.say(say.round_up(norm(shift)));
+  if (fixed)
+    return fmt::format("{} and {} must come {} further apart", spoken_name(scene.bed, m.a),
+                       spoken_name(scene.bed, m.b), far);
+  return fmt::format("move {} {} {}", spoken_name(scene.bed, mover), far, way(shift));
 }
 
 std::string message(const Scene& scene, const Pair& pair, Mm clearance) {
   const Meeting& m = pair.worst;
-  const std::string& a = scene.bed.items[m.a].name;
-  const std::string& b = scene.bed.items[m.b].name;
+  const std::string& a = spoken_name(scene.bed, m.a);
+  const std::string& b = spoken_name(scene.bed, m.b);
   const Figures& say = scene.figures;
   std::string text;
   switch (m.standing) {
@@ -113,8 +118,8 @@ void report(const Scene& scene, const char* code, bool moving, std::vector<Findi
   for (const Pair& pair : by_thing(scene.bed, meetings(scene, moving))) {
     const Meeting& m = pair.worst;
     const Severity severity = m.standing == Standing::overlap ? Severity::stop : Severity::warn;
-    Finding f = finding_of(code, severity, scene.bed.items[m.a].name, m.place);
-    f.subjects.push_back(scene.bed.items[m.b].name);
+    Finding f = finding_of(code, severity, spoken_name(scene.bed, m.a), m.place);
+    f.subjects.push_back(spoken_name(scene.bed, m.b));
     f.measured = m.standing == Standing::near ? m.gap : -m.depth;
     f.limit = clearance;
     f.margin = f.measured - f.limit;

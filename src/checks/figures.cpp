@@ -22,6 +22,7 @@ std::string inches(Mm length) {
 
 std::string Figures::say(Mm length) const {
   const std::string mm = millimetres(length, 1);
+  if (std::abs(length) < same_place) return printing == Printing::metric ? "0 mm" : "0 in";
   return printing == Printing::metric ? mm : fmt::format("{} ({})", inches(length), mm);
 }
 

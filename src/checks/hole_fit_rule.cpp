@@ -147,6 +147,14 @@ std::optional<Mm> slot_needed(const Fit& fit, const Bolt& bolt, const Scene& sce
   return length;
 }
 
+// The longest slot a tab takes with steel enough left beyond its ends; EDGE would
+// stop a longer one.
+Mm longest_slot(const Scene& scene, const Bolt& bolt) {
+  if (!scene.input.job) return std::numeric_limits<Mm>::infinity();
+  const FrameTabs& tabs = scene.input.job->frame.tabs;
+  return tabs.length - 2 * bolt.size.edge_minimum + tabs.hole_diameter;
+}
+
 // A move of all later plies' holes along the tight axis that lets the bolt in,
 // back toward the first ply's hole and no further; 0 when none does. Signed along the axis.
 Mm shift_needed(const Scene& scene, const Fit& fit, const Bolt& bolt, FitBasis basis) {
@@ -260,7 +268,7 @@ void check_hole_fit(const Scene& scene, std::vector<Finding>& findings) {
     find_tightest(fit, basis);
     Finding f = describe(scene, fit, basis);
     if (f.margin < -hair) {
-      if (slot_needed(fit, bolt, scene, basis)) {
+      if (slot_needed(fit, bolt, scene, basis) && slot <= longest_slot(scene, bolt)) {
         f.remedy = fmt::format("make the tabs' slots {} long", scene.figures.say(slot));
         f.changes.push_back({"frame.tabs.slot_length", scene.figures.set(slot)});
       }

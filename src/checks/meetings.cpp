@@ -22,10 +22,17 @@ bool is_ply_of(const Bed& bed, int hardware, int item) {
   return std::any_of(plies.begin(), plies.end(), [&](const Ply& p) { return p.item == item; });
 }
 
-bool is_left_out(const Bed& bed, const PairSet& joined, int a, int b) {
-  const Item& x = bed.items[a];
-  const Item& y = bed.items[b];
-  return (x.group > 0 && x.group == y.group) || (x.bolt >= 0 && x.bolt == y.bolt) ||
+// The bolt's own tip rule has already stopped these two.
+bool told_by_tip(const Scene& scene, int hardware, int item) {
+  const int bolt = scene.bed.items[hardware].bolt;
+  return bolt >= 0 && scene.rooms[bolt].item == item && tip_is_too_close(scene, bolt);
+}
+
+bool is_left_out(const Scene& scene, const PairSet& joined, int a, int b) {
+  const Item& x = scene.bed.items[a];
+  const Item& y = scene.bed.items[b];
+  return told_by_tip(scene, a, b) || told_by_tip(scene, b, a) ||
+         (x.group > 0 && x.group == y.group) || (x.bolt >= 0 && x.bolt == y.bolt) ||
          joined.contains(std::minmax(a, b));
 }
 
@@ -126,7 +133,7 @@ std::vector<Meeting> meetings(const Scene& scene, bool moving) {
       const int a = std::min(order[i], order[k]), b = std::max(order[i], order[k]);
       if (scene.boxes[order[k]].low.x > scene.boxes[order[i]].high.x + clearance) break;
       if ((bed.items[a].moving || bed.items[b].moving) != moving) continue;
-      if (!scene.boxes[a].overlaps(scene.boxes[b], clearance) || is_left_out(bed, joined, a, b)) continue;
+      if (!scene.boxes[a].overlaps(scene.boxes[b], clearance) || is_left_out(scene, joined, a, b)) continue;
       const Meeting m = meet(scene, a, b, clearance, moving);
       if (m.standing != Standing::clear) found.push_back(m);
     }

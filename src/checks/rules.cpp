@@ -10,7 +10,14 @@ namespace bedwright {
 
 const std::vector<Rule>& rules() {
   static const char* practice = "common practice, no published source";
+  // Causes before what follows from them: findings are read in this order.
   static const std::vector<Rule> table{
+      {"RAIL-REMAINDER", "rail joint", "Is a rail a whole number of bunk pitches long?",
+       "rail length less whole pitches", "0", practice, "the rail length or the bunk pitch",
+       check_rail_remainder},
+      {"HOLE-NO-TAB", "hole fit", "Is there a tab under every mounting hole of the rails?",
+       "a track hole with no tab in reach", "none without", practice,
+       "weld a tab under the hole, or another rail length", check_hole_no_tab},
       {"HOLE-FIT", "hole fit", "Does each bolt go through every hole it must, tolerances and all?",
        "need <= float along each axis square to the bolt; need = |offset as laid out| + stack-up (worst "
        "case: sum of all; "
@@ -21,9 +28,6 @@ const std::vector<Rule>& rules() {
        "slots. Slots at an angle to both axes count as round.",
        "margin 0, on the basis limits.fit_basis asks for (worst_case unless set)", practice,
        "the tabs' slot length, the tab's place, or the end the track is pinned at", check_hole_fit},
-      {"HOLE-NO-TAB", "hole fit", "Is there a tab under every mounting hole of the rails?",
-       "a track hole with no tab in reach", "none without", practice,
-       "weld a tab under the hole, or another rail length", check_hole_no_tab},
       {"BOLT-SHORT", "stack", "Does enough thread stand past the nut?",
        "(length - length tolerance - washers - plies - nut) / pitch", "limits.threads_past_nut (1)", practice,
        "the next longer stock length", check_bolt_short},
@@ -58,9 +62,6 @@ const std::vector<Rule>& rules() {
        "centre to centre in one face (slots: nearest centres of end arcs)",
        "2-2/3 bolt diameters; a warning in a bought part", "AISC 360 section J3.3",
        "the spacing of the holes", check_spacing},
-      {"RAIL-REMAINDER", "rail joint", "Is a rail a whole number of bunk pitches long?",
-       "rail length less whole pitches", "0", practice, "the rail length or the bunk pitch",
-       check_rail_remainder},
       {"JOINT-SUPPORT", "rail joint", "Does every rail joint have a tab near it?",
        "joint to the nearest tab's hole, each side", "limits.joint_to_support (8 in); a warning", practice,
        "another tab near the joint", check_joint_support},
@@ -97,9 +98,14 @@ int compare_subjects(const Finding& a, const Finding& b) {
   return a.subjects.size() == b.subjects.size() ? 0 : a.subjects.size() < b.subjects.size() ? -1 : 1;
 }
 
+std::size_t place_in_table(const std::string& code) {
+  const auto at = std::find_if(rules().begin(), rules().end(), [&](const Rule& r) { return r.code == code; });
+  return static_cast<std::size_t>(at - rules().begin());
+}
+
 bool comes_before(const Finding& a, const Finding& b) {
   if (a.severity != b.severity) return a.severity < b.severity;
-  if (a.code != b.code) return a.code < b.code;
+  if (a.code != b.code) return place_in_table(a.code) < place_in_table(b.code);
   if (const int subjects = compare_subjects(a, b)) return subjects < 0;
   return std::tie(a.x, a.y, a.z) < std::tie(b.x, b.y, b.z);
 }

@@ -41,6 +41,10 @@ Stack stack_of(const Bolt& bolt);
 // Negative: the tip is inside it.
 Mm tip_clearance(const Stack& stack, const Bolt& bolt, Mm bolt_length, Mm room);
 
+// Whether the bolt's tip is nearer to what is beyond it than the limit allows
+// (TIP says so; CLASH then does not say it again of the same two).
+bool tip_is_too_close(const Scene& scene, int bolt);
+
 // Stock lengths that suit every bolt in place of this role and size: thread
 // enough past the nut, not too much, no shank under the nut, room at the tip.
 // Ascending.

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
 namespace bedwright {
 namespace {
@@ -25,16 +26,71 @@ std::string figure(double value, const std::string& unit, const Figures& figures
   return unit == "mm" ? figures.say(value) : fmt::format("{:.3g} {}", value, unit);
 }
 
-std::size_t widest(const std::vector<Finding>& findings, const std::string& (*text)(const Finding&)) {
-  std::size_t width = 0;
-  for (const Finding& f : findings) width = std::max(width, text(f).size());
-  return width;
-}
-
-const std::string& code_of(const Finding& f) { return f.code; }
 const std::string& name_of(const Finding& f) {
   static const std::string none = "-";
   return f.subjects.empty() ? none : f.subjects.front();
+}
+
+// "bunk bolt R7" -> "bunk bolt": what is left of a name without its side and number.
+std::string kind_of(const std::string& name) {
+  const auto end = name.find_first_of("0123456789");
+  std::string kind = name.substr(0, end);
+  while (!kind.empty() && (kind.back() == ' ' || ((kind.back() == 'L' || kind.back() == 'R') && kind.size() > 1 && kind[kind.size() - 2] == ' '))) kind.pop_back();
+  return kind;
+}
+
+// Findings a person would read as one: the same fault at many like places, with
+// the same figures and the same way out.
+bool alike(const Finding& a, const Finding& b) {
+  const auto same_changes = [&] {
+    return std::equal(a.changes.begin(), a.changes.end(), b.changes.begin(), b.changes.end(),
+                      [](const Change& p, const Change& q) { return p.key == q.key && p.value == q.value; });
+  };
+  const auto kinds = [](const Finding& f) {
+    std::vector<std::string> all;
+    for (const std::string& s : f.subjects) all.push_back(kind_of(s));
+    return all;
+  };
+  return a.code == b.code && a.severity == b.severity && a.unit == b.unit && std::abs(a.measured - b.measured) < 0.05 &&
+         kinds(a) == kinds(b) && same_changes();
+}
+
+struct Group {
+  const Finding* first;
+  std::vector<const Finding*> others;
+};
+
+std::vector<Group> grouped(const std::vector<Finding>& findings) {
+  std::vector<Group> groups;
+  for (const Finding& f : findings) {
+    const auto at = std::find_if(groups.begin(), groups.end(), [&](const Group& g) { return alike(*g.first, f); });
+    if (at == groups.end())
+      groups.push_back({&f, {}});
+    else
+      at->others.push_back(&f);
+  }
+  return groups;
+}
+
+// "The same at 25 more: bunk bolt L2, L3, ...".
+std::string others_text(const Group& group) {
+  const std::string kind = kind_of(name_of(*group.first));
+  std::string text = fmt::format("The same at {} more: {}", group.others.size(), kind);
+  const char* comma = " ";
+  std::set<std::string> said;
+  for (const Finding* f : group.others) {
+    const std::string& name = name_of(*f);
+    if (!said.insert(name).second) continue;
+    text += comma + (name.size() > kind.size() + 1 ? name.substr(kind.size() + 1) : name);
+    comma = ", ";
+  }
+  return text + ".";
+}
+
+std::string set_text(const Change& c) {
+  std::string text = fmt::format("{:{}}--set '{}={}'", "", indent, c.key, c.value);
+  if (c.brings > 0) text += fmt::format("   (brings {} other stop{})", c.brings, c.brings == 1 ? "" : "s");
+  return text + "\n";
 }
 
 int count(const std::vector<Finding>& findings, Severity severity) {
@@ -87,9 +143,15 @@ std::string counts_text(const std::vector<Finding>& findings) {
 
 std::string findings_table(const std::vector<Finding>& findings, const TableStyle& style) {
   const int width = std::max(style.width, 60);
-  const std::size_t codes = widest(findings, code_of), names = widest(findings, name_of);
+  const std::vector<Group> groups = grouped(findings);
+  std::size_t codes = 0, names = 0;
+  for (const Group& g : groups) {
+    codes = std::max(codes, g.first->code.size());
+    names = std::max(names, name_of(*g.first).size());
+  }
   std::string out;
-  for (const Finding& f : findings) {
+  for (const Group& g : groups) {
+    const Finding& f = *g.first;
     const std::string word = severity_word(f.severity);
     const std::string head = style.colour ? colour_of(f.severity) + word + "\x1b[0m" : word;
     out += fmt::format("{}  {:<{}}  {:<{}}  at x {}\n", head, f.code, codes, name_of(f), names,
@@ -100,7 +162,8 @@ std::string findings_table(const std::vector<Finding>& findings, const TableStyl
                 indent, width);
     out += wrapped(f.message + ".", indent, width);
     if (!f.remedy.empty()) out += wrapped("To clear it: " + f.remedy + ".", indent, width);
-    for (const Change& c : f.changes) out += fmt::format("{:{}}--set '{}={}'\n", "", indent, c.key, c.value);
+    for (const Change& c : f.changes) out += set_text(c);
+    if (!g.others.empty()) out += wrapped(others_text(g), indent, width);
     out += "\n";
   }
   return out + counts_text(findings) + "\n";

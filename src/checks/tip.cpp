@@ -72,15 +72,21 @@ Finding describe_tip(const Scene& scene, std::size_t index, Mm clearance) {
 
 }  // namespace
 
+bool tip_is_too_close(const Scene& scene, int bolt) {
+  const Bolt& b = scene.bed.bolts[bolt];
+  const Room& room = scene.rooms[bolt];
+  return b.in_place && room.item >= 0 &&
+         tip_clearance(scene.stacks[bolt], b, b.length, room.distance) < scene.limits.tip_clearance - same_place;
+}
+
 void check_tip(const Scene& scene, std::vector<Finding>& findings) {
   const std::size_t first = findings.size();
   std::vector<std::size_t> failing;
   Mm rise = 0;
   for (std::size_t i = 0; i < scene.bed.bolts.size(); ++i) {
     const Bolt& bolt = scene.bed.bolts[i];
-    if (!bolt.in_place || scene.rooms[i].item < 0) continue;
+    if (!tip_is_too_close(scene, static_cast<int>(i))) continue;
     const Mm clearance = tip_clearance(scene.stacks[i], bolt, bolt.length, scene.rooms[i].distance);
-    if (clearance >= scene.limits.tip_clearance - same_place) continue;
     failing.push_back(i);
     findings.push_back(describe_tip(scene, i, clearance));
     if (standoff_helps(bolt, scene.rooms[i])) rise = std::max(rise, scene.limits.tip_clearance - clearance);

@@ -13,7 +13,7 @@ ExitCode check_command(const CheckArguments& arguments) {
   progress.step("");
   const bool stop = stops(findings);
   if (arguments.json) {
-    fmt::print("{}", report_json({version(), loaded->job.order, stop ? ReportState::refused : ReportState::released, loaded->bed, findings}));
+    fmt::print("{}", report_json({version(), loaded->job.order, stop ? PacketState::stopped : PacketState::released, loaded->bed, findings}));
   } else {
     print_findings(findings, *loaded);
     fmt::print("{} {}\n", loaded->job.order.order.number, stop ? "does not go together as ordered." : "goes together.");

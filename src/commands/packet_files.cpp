@@ -69,8 +69,7 @@ void add_cut_and_drill(const Loaded& loaded, std::vector<PacketFile>& files) {
 }  // namespace
 
 std::vector<PacketFile> packet_files(const Loaded& loaded, const std::vector<Finding>& findings, PacketState state, Progress& progress) {
-  const ReportState said = state == PacketState::released ? ReportState::released : state == PacketState::draft ? ReportState::draft : ReportState::refused;
-  const Report report{version(), loaded.job.order, said, loaded.bed, findings};
+  const Report report{version(), loaded.job.order, state, loaded.bed, findings};
   std::vector<PacketFile> files = {{"report.json", report_json(report)}, {"report.txt", report_text(report)}};
   if (state == PacketState::stopped) return files;
   progress.step("making the model and the picture");

@@ -133,7 +133,8 @@ Box2 text_box(const Text& t) {
   const Mm low = base - descent * t.height, high = base + t.height;
   const double c = std::cos(t.rotation), s = std::sin(t.rotation);
   Box2 box;
-  for (const Vec2 p : {Vec2{left, low}, Vec2{left + width, low}, Vec2{left, high}, Vec2{left + width, high}}) {
+  for (const Vec2 p :
+       {Vec2{left, low}, Vec2{left + width, low}, Vec2{left, high}, Vec2{left + width, high}}) {
     box.add({t.at.x + c * p.x - s * p.y, t.at.y + s * p.x + c * p.y});
   }
   return box;
@@ -163,8 +164,8 @@ bool meets(Vec2 from, Vec2 to, const Box2& box) {
     }
     return enter <= leave;
   };
-  return side(-d.x, from.x - box.low.x) && side(d.x, box.high.x - from.x) &&
-         side(-d.y, from.y - box.low.y) && side(d.y, box.high.y - from.y);
+  return side(-d.x, from.x - box.low.x) && side(d.x, box.high.x - from.x) && side(-d.y, from.y - box.low.y) &&
+         side(d.y, box.high.y - from.y);
 }
 
 // With chord c and bulge b = tan(sweep / 4): the arc's rise is b c / 2, so its

@@ -23,7 +23,7 @@ struct Layer {
   std::string name;  // A-Z, 0-9, '_', '-' and '$', at most 31: what DXF release 12 allows
   int colour = 7;    // DXF colour index, 1 to 255; 7 is black on white
   LineKind kind = LineKind::continuous;
-  Mm width = 0.25;   // of the line on paper
+  Mm width = 0.25;  // of the line on paper
   friend bool operator==(const Layer&, const Layer&) = default;
 };
 
@@ -110,7 +110,10 @@ struct List2d {
 
   // Index of the layer of that name, added when new.
   int layer(const Layer& layer);
-  template <class E> void add(E entity) { entities.emplace_back(std::move(entity)); }
+  template <class E>
+  void add(E entity) {
+    entities.emplace_back(std::move(entity));
+  }
   // Adds everything of `other`, moved by `shift`; layers are matched by name.
   void append(const List2d& other, Vec2 shift);
 };

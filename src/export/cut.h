@@ -22,9 +22,9 @@ namespace bedwright {
 inline constexpr Mm centre_mark_arm = 3;
 
 struct Cut {
-  List2d list;            // millimetres, lowest corner at (0, 0)
-  Vec2 size;              // bounding size, mm
-  Mm letter_height = 0;   // 0: the letters had no place and were left out
+  List2d list;           // millimetres, lowest corner at (0, 0)
+  Vec2 size;             // bounding size, mm
+  Mm letter_height = 0;  // 0: the letters had no place and were left out
 };
 
 // Throws std::invalid_argument, naming the part, when it is no made plate, when

@@ -21,7 +21,7 @@ constexpr Mm frame_height = drill_paper_height - 2 * drill_paper_margin;
 constexpr Mm inside_margin = 5;  // from the frame, on paper
 // A hole smaller than this on paper cannot be told from its neighbour's dot (common practice).
 constexpr Mm least_hole_on_paper = 1.8;
-constexpr double scale_step = 1.05;
+constexpr double scale_step = 1.08;
 constexpr double most_scale = 500;  // a 25 m member is 61 of these sheets wide
 constexpr int most_strips = 12;
 
@@ -29,7 +29,7 @@ struct Subject {
   const Part& part;
   const Member& member;
   DrillRows rows;
-  std::string first_end;
+  Setting setting;
   int quantity = 0;
   const Heading& heading;
 };
@@ -74,22 +74,28 @@ class Page {
 
 void heading_lines(Page& page, const Subject& s, Mm text) {
   const Heading& h = s.heading;
-  const std::string side = hand(s.part.name);
-  page.words(fmt::format("DRILL: {}{}", s.part.name, side.empty() ? side : fmt::format("   ({})", side)), 1.8 * text);
+  const std::string& side = s.setting.hand;
+  page.words(fmt::format("DRILL: {}{}", s.part.name, side.empty() ? side : fmt::format("   ({})", side)),
+             1.8 * text);
   const bool inches = h.printing == Printing::inches;
-  const std::string length =
-      inches ? fmt::format("{} in ({} in, {} mm)", tape_figure(s.member.length, h), inch_figure(s.member.length),
-                           mm_figure(s.member.length))
-             : fmt::format("{} mm", mm_figure(s.member.length));
-  page.words(fmt::format("{}, {}, length {}, make {}", s.member.section.name, s.part.material, length, s.quantity), text);
+  const std::string length = inches ? fmt::format("{} in ({} in, {} mm)", tape_figure(s.member.length, h),
+                                                  inch_figure(s.member.length), mm_figure(s.member.length))
+                                    : fmt::format("{} mm", mm_figure(s.member.length));
+  page.words(
+      fmt::format("{}, {}, length {}, make {}", s.member.section.name, s.part.material, length, s.quantity),
+      text);
   page.words(fmt::format("Order {}, revision {}, {}, for {}{}", h.number, h.revision, h.date, h.customer,
                          h.shop.empty() ? h.shop : fmt::format(", {}", h.shop)),
              text);
   page.words(fmt::format("Units: {}. The model is drawn 1:1 in mm. Every distance is from {} or the edge "
                          "named, never from hole to hole.",
-                         inches ? "inches by the tape; exact inches and mm in the table" : "millimetres", s.first_end),
+                         inches ? "inches by the tape; exact inches and mm in the table" : "millimetres",
+                         s.setting.first_end),
              text);
-  page.words("CAUTION: Check one part against this sheet before drilling the rest. Deburr holes. Eye protection.", text);
+  if (!s.setting.note.empty()) page.words(s.setting.note, text);
+  page.words(
+      "CAUTION: Check one part against this sheet before drilling the rest. Deburr holes. Eye protection.",
+      text);
 }
 
 struct Views {
@@ -100,7 +106,7 @@ struct Views {
 // Fewest strips a face that are no wider than the page.
 std::optional<Views> views(const Subject& s, double scale) {
   const Mm text = drill_text_on_paper * scale, width = scale * (frame_width - 2 * inside_margin);
-  const StripLook look{text, s.first_end, s.heading};
+  const StripLook look{text, s.setting.first_end, s.setting.upright, s.heading};
   Views out;
   for (const Face face : s.rows.faces) {
     bool placed = false;
@@ -169,8 +175,9 @@ class Pages {
   bool tables() {
     const Mm text = drill_text_on_paper * scale_;
     const Table2d sizes = size_table(s_.rows, s_.heading);
-    const Table2d holes = hole_table(s_.rows, s_.member.section, s_.heading);
-    const std::string caption = fmt::format("HOLES: along from {} (0), across from the edge named", s_.first_end);
+    const Table2d holes = hole_table(s_.rows, s_.member.section, s_.setting.upright, s_.heading);
+    const std::string caption =
+        fmt::format("HOLES: along from {} (0), across from the edge named", s_.setting.first_end);
     std::size_t size = 0, hole = 0;
     for (bool fresh = false;; fresh = true) {
       const std::size_t before = size + hole;
@@ -203,7 +210,7 @@ std::optional<DrillDrawing> composed(const Subject& s, double scale) {
     if (!pages.view(strip)) return std::nullopt;
   }
   if (!pages.tables()) return std::nullopt;
-  return DrillDrawing{pages.lists(), drill_text_on_paper * scale, shown->unlabelled};
+  return DrillDrawing{pages.lists(), drill_text_on_paper * scale, shown->strips.size(), shown->unlabelled};
 }
 
 void finish(DrillDrawing& drawing, const Subject& s) {
@@ -211,15 +218,20 @@ void finish(DrillDrawing& drawing, const Subject& s) {
     List2d& page = drawing.pages[i];
     page.comments = {
         "UNITS: millimetres, scale 1:1",
-        fmt::format("Drill drawing of {}, order {}, revision {}, page {} of {}", s.part.name, s.heading.number,
-                    s.heading.revision, i + 1, drawing.pages.size()),
+        fmt::format("Drill drawing of {}, order {}, revision {}, page {} of {}", s.part.name,
+                    s.heading.number, s.heading.revision, i + 1, drawing.pages.size()),
         "Plot the frame to fill an 11 x 17 in sheet",
     };
     if (drawing.pages.size() == 1) continue;
     const Box2 frame = bounds(page.entities.front());
     const Mm inside = inside_margin / frame_width * frame.width();
-    page.add(Text{page.layer({"TEXT", 7}), {frame.high.x - inside, frame.high.y - inside}, drawing.text_height,
-                  fmt::format("PAGE {} OF {}", i + 1, drawing.pages.size()), Across::right, Up::top, 0});
+    page.add(Text{page.layer({"TEXT", 7}),
+                  {frame.high.x - inside, frame.high.y - inside},
+                  drawing.text_height,
+                  fmt::format("PAGE {} OF {}", i + 1, drawing.pages.size()),
+                  Across::right,
+                  Up::top,
+                  0});
   }
 }
 
@@ -231,21 +243,24 @@ DrillDrawing drill_drawing(const Bed& bed, int part_index, const Heading& headin
   if (member == nullptr || part.origin != Origin::made) {
     throw std::invalid_argument(fmt::format("drill drawing of {}: not a member the shop makes", part.name));
   }
-  const Subject s{part,    *member, drill_rows(*member), first_end_name(bed, part_index), bed.count(part_index),
+  const Subject s{part,   *member, drill_rows(*member), setting(bed, part_index), bed.count(part_index),
                   heading};
   if (s.rows.rows.empty()) {
     throw std::invalid_argument(fmt::format("drill drawing of {}: no holes to make", part.name));
   }
   Mm smallest = std::numeric_limits<double>::infinity();
   for (const DrillSize& size : s.rows.sizes) smallest = std::min(smallest, size.hole.diameter);
-  // From large and in many strips to small and in few: the fewest pages, and of
-  // those the largest drawing.
+  // From large and in many strips to small and in few: the fewest pages, of those
+  // the fewest strips, of those the largest drawing.
   std::optional<DrillDrawing> best;
   const double first = std::max(0.25, member->length / (most_strips * frame_width));
-  for (double scale = first; scale <= (best ? smallest / least_hole_on_paper : most_scale); scale *= scale_step) {
+  for (double scale = first; scale <= (best ? smallest / least_hole_on_paper : most_scale);
+       scale *= scale_step) {
     std::optional<DrillDrawing> drawing = composed(s, scale);
-    if (drawing && (!best || drawing->pages.size() < best->pages.size())) best = std::move(drawing);
-    if (best && best->pages.size() == 1) break;
+    if (!drawing) continue;
+    const auto cost = [](const DrillDrawing& d) { return std::pair(d.pages.size(), d.strips); };
+    if (!best || cost(*drawing) < cost(*best)) best = std::move(drawing);
+    if (cost(*best) == std::pair(std::size_t{1}, s.rows.faces.size())) break;
   }
   if (!best) throw std::invalid_argument(fmt::format("drill drawing of {}: fits no page", part.name));
   finish(*best, s);

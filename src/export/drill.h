@@ -24,6 +24,7 @@ inline constexpr Mm drill_text_on_paper = 2.6;
 struct DrillDrawing {
   std::vector<List2d> pages;    // millimetres of the part; each with a frame of the sheet's shape
   Mm text_height = 0;           // in the drawing
+  std::size_t strips = 0;       // the faces are broken into, all together
   std::vector<int> unlabelled;  // holes whose number found no place beside them (the table has them)
 };
 

@@ -3,8 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <stdexcept>
 #include <numbers>
+#include <stdexcept>
 
 namespace bedwright {
 namespace {
@@ -23,7 +23,8 @@ DrillSize& size_of(std::vector<DrillSize>& sizes, const FaceHole& hole) {
   const auto found =
       std::find_if(sizes.begin(), sizes.end(), [&](const DrillSize& s) { return same_size(s, hole); });
   if (found != sizes.end()) return *found;
-  if (sizes.size() == 26) throw std::invalid_argument("drill drawing: more than 26 sizes of hole in one part");
+  if (sizes.size() == 26)
+    throw std::invalid_argument("drill drawing: more than 26 sizes of hole in one part");
   const char letter = static_cast<char>('A' + static_cast<int>(sizes.size()));
   sizes.push_back({letter, 0, hole.hole, turned_in_view(hole), ""});
   return sizes.back();
@@ -35,16 +36,50 @@ void add_purpose(std::string& purposes, const std::string& purpose) {
   purposes += purposes.empty() ? purpose : fmt::format(", {}", purpose);
 }
 
+// Within 10 degrees of an axis of the bed counts as along it.
+constexpr double along_axis = 0.985;
+constexpr const char* unnamed_end = "END MARKED 0";
+
+std::string end_name(Vec3 x_axis) {
+  if (x_axis.x > along_axis) return "FRONT END";
+  if (x_axis.x < -along_axis) return "REAR END";
+  if (x_axis.y > along_axis) return "LEFT END";
+  if (x_axis.y < -along_axis) return "RIGHT END";
+  return unnamed_end;
+}
+
+std::string listed(const std::vector<std::string>& names) {
+  if (names.size() > 8) return fmt::format("{} of them, {} to {}", names.size(), names.front(), names.back());
+  return fmt::format("{}", fmt::join(names, ", "));
+}
+
 }  // namespace
 
-FaceView face_view(const Section& s, Face face) {
+FaceView face_view(const Section& s, Face face, bool upright) {
   switch (face) {
-    case Face::web: return {face, "WEB", "seen from the web's back", "top edge", true, s.depth, false};
-    case Face::top_flange: return {face, "TOP FLANGE", "seen from above", "web back", false, s.flange, true};
+    case Face::web:
+      return {face,    "WEB", "seen from the web's back", upright ? "top edge" : "upper edge", true,
+              s.depth, false};
+    case Face::top_flange:
+      return {face,
+              upright ? "TOP FLANGE" : "UPPER FLANGE",
+              upright ? "seen from above" : "seen from outside",
+              "web back",
+              false,
+              s.flange,
+              true};
     case Face::bottom_flange:
-      return {face, "BOTTOM FLANGE", "seen from below", "web back", true, s.flange, true};
-    case Face::flat_leg: return {face, "FLAT LEG", "seen from outside", "heel", true, s.flange, true};
-    case Face::standing_leg: return {face, "STANDING LEG", "seen from outside", "heel", false, s.depth, false};
+      return {face,
+              upright ? "BOTTOM FLANGE" : "LOWER FLANGE",
+              upright ? "seen from below" : "seen from outside",
+              "web back",
+              true,
+              s.flange,
+              true};
+    case Face::flat_leg:
+      return {face, "FLAT LEG", "seen from outside", "heel", true, s.flange, true};
+    case Face::standing_leg:
+      return {face, "STANDING LEG", "seen from outside", "heel", false, s.depth, false};
   }
   throw std::logic_error("face_view: unknown face");
 }
@@ -85,34 +120,44 @@ DrillRows drill_rows(const Member& member) {
 
 std::string process_name(Process process) {
   switch (process) {
-    case Process::as_bought: return "as bought";
-    case Process::cut: return "cut";
-    case Process::drilled: return "drilled";
+    case Process::as_bought:
+      return "as bought";
+    case Process::cut:
+      return "cut";
+    case Process::drilled:
+      return "drilled";
   }
   throw std::logic_error("process_name: unknown process");
 }
 
-std::string first_end_name(const Bed& bed, int part) {
-  // Within 10 degrees of an axis of the bed counts as along it.
-  constexpr double along = 0.985;
-  std::string name;
+Setting setting(const Bed& bed, int part) {
+  Setting out;
+  std::vector<std::string> standing, turned;
+  out.hand = hand(bed.parts.at(static_cast<std::size_t>(part)).name);
+  std::size_t items = 0;
   for (const Item& item : bed.items) {
-    if (item.part != part) continue;
-    const Vec3 x = item.placement.x_axis;
-    const std::string here = x.x > along    ? "FRONT END"
-                             : x.x < -along ? "REAR END"
-                             : x.y > along  ? "LEFT END"
-                             : x.y < -along ? "RIGHT END"
-                                            : "END MARKED 0";
-    if (!name.empty() && name != here) return "END MARKED 0";
-    name = here;
+    if (item.part != part || !item.shown) continue;
+    const std::string end = end_name(item.placement.x_axis);
+    out.first_end = items++ == 0 || out.first_end == end ? end : unnamed_end;
+    const double up = item.placement.z_axis().z;
+    if (up > along_axis) standing.push_back(item.name);
+    if (up < -along_axis) turned.push_back(item.name);
+    // One sheet for both hands names neither.
+    if (!hand(item.name).empty() && hand(item.name) != out.hand) out.hand.clear();
   }
-  return name.empty() ? "END MARKED 0" : name;
+  if (items == 0) out.first_end = unnamed_end;
+  out.upright = standing.size() == items;
+  const Member* member = std::get_if<Member>(&bed.parts[static_cast<std::size_t>(part)].form);
+  if (turned.empty() || member == nullptr || member->section.shape != Shape::channel) return out;
+  out.note =
+      fmt::format("Turned over in the bed, the upper edge as drawn at the bottom: {}.", listed(turned));
+  if (!standing.empty()) out.note += fmt::format(" As drawn: {}.", listed(standing));
+  return out;
 }
 
-std::string hand(const std::string& part_name) {
-  if (part_name.ends_with(" L")) return "LEFT HAND";
-  if (part_name.ends_with(" R")) return "RIGHT HAND";
+std::string hand(const std::string& name) {
+  if (name.ends_with(" L")) return "LEFT HAND";
+  if (name.ends_with(" R")) return "RIGHT HAND";
   return "";
 }
 

@@ -14,15 +14,28 @@ namespace bedwright {
 // to the left.
 struct FaceView {
   Face face = Face::web;
-  std::string name;   // "WEB"
-  std::string seen;   // "seen from the web's back"
-  std::string edge;   // across distances are from here: "top edge", "web back", "heel"
+  std::string name;     // "WEB"
+  std::string seen;     // "seen from the web's back"
+  std::string edge;     // across distances are from here: "top edge", "web back", "heel"
   bool edge_up = true;  // the named edge is the upper one in the view
-  Mm width = 0;       // of the face, across
-  bool mitred = false;   // its ends run askew where the member is mitred
+  Mm width = 0;         // of the face, across
+  bool mitred = false;  // its ends run askew where the member is mitred
 };
 
-FaceView face_view(const Section& section, Face face);
+// `upright` names a channel's edges and flanges by top and bottom; without it, by
+// upper and lower as drawn.
+FaceView face_view(const Section& section, Face face, bool upright);
+
+// How a part sits in the bed, for the words on its sheet.
+struct Setting {
+  // What the shop calls its first end: "FRONT END", "REAR END", "LEFT END", "RIGHT
+  // END" (facing forward), or "END MARKED 0" where items differ or lie askew.
+  std::string first_end;
+  bool upright = false;  // every item's Z is the bed's
+  std::string note;      // which items are turned over, where any is; else empty
+  std::string hand;      // "LEFT HAND", "RIGHT HAND", or empty
+};
+Setting setting(const Bed& bed, int part);
 
 // Angle of a slot's long axis in the face's view, in [-pi/2, pi/2]; 0 for a round hole.
 Radians turned_in_view(const FaceHole& hole);
@@ -31,12 +44,12 @@ Radians turned_in_view(const FaceHole& hole);
 Mm across(const Section& section, const FaceHole& hole);
 
 struct DrillRow {
-  int number = 0;      // through the part, from 1
-  char letter = 'A';   // equal diameter, slot length and direction, and process
+  int number = 0;         // through the part, from 1
+  char letter = 'A';      // equal diameter, slot length and direction, and process
   std::size_t index = 0;  // into the part's holes
-  Mm along = 0;        // from the front end
+  Mm along = 0;           // from the front end
   Mm across = 0;
-  FaceHole hole;       // of a plate, face unused
+  FaceHole hole;  // of a plate, face unused
 };
 
 // One size of hole: all rows that carry its letter.
@@ -61,12 +74,7 @@ DrillRows drill_rows(const Member& member);
 // "cut", "drilled", "as bought".
 std::string process_name(Process process);
 
-// What the shop calls the member's first end, from where its items sit: "FRONT
-// END", "REAR END", "LEFT END", "RIGHT END" (facing forward), or "END MARKED 0"
-// where items differ or lie askew.
-std::string first_end_name(const Bed& bed, int part);
-
-// "LEFT HAND" or "RIGHT HAND" for a part whose name ends in " L" or " R", else empty.
-std::string hand(const std::string& part_name);
+// "LEFT HAND" or "RIGHT HAND" for a name that ends in " L" or " R", else empty.
+std::string hand(const std::string& name);
 
 }  // namespace bedwright

@@ -45,8 +45,10 @@ std::vector<Mm> hidden_edges(const Section& s, Face face) {
 }
 
 std::string opposite(const std::string& end) {
-  constexpr std::array<std::array<const char*, 2>, 4> pairs{
-      {{"FRONT END", "REAR END"}, {"REAR END", "FRONT END"}, {"LEFT END", "RIGHT END"}, {"RIGHT END", "LEFT END"}}};
+  constexpr std::array<std::array<const char*, 2>, 4> pairs{{{"FRONT END", "REAR END"},
+                                                             {"REAR END", "FRONT END"},
+                                                             {"LEFT END", "RIGHT END"},
+                                                             {"RIGHT END", "LEFT END"}}};
   for (const auto& pair : pairs) {
     if (end == pair[0]) return pair[1];
   }
@@ -78,7 +80,12 @@ class Drawer {
  public:
   Drawer(const Member& m, const DrillRows& rows, Face face, const std::vector<Mm>& cuts, std::size_t number,
          const StripLook& look)
-      : m_(m), view_(face_view(m.section, face)), cuts_(cuts), number_(number), look_(look), h_(look.text) {
+      : m_(m),
+        view_(face_view(m.section, face, look.upright)),
+        cuts_(cuts),
+        number_(number),
+        look_(look),
+        h_(look.text) {
     List2d& l = strip_.list;
     part_ = l.layer({"PART", 7, LineKind::continuous, 0.5});
     holes_ = l.layer({"HOLES", 1, LineKind::continuous, 0.35});
@@ -123,6 +130,10 @@ class Drawer {
     return taken_.boxes.back();
   }
 
+  std::string figure(Mm distance) const {
+    return std::abs(distance) < same_place ? "0" : tape_figure(distance, look_.heading);
+  }
+
   void show(const DrillRow& r) {
     const Hole& h = r.hole.hole;
     const Vec2 at_view{at(r.along), up_of(view_, r.across)};
@@ -152,9 +163,11 @@ class Drawer {
     }
   }
 
-  // Each row of holes: a centre line to its last hole, its distance at the left.
+  // Each row of holes: a centre line to its last hole, its distance at the left;
+  // and the edge the distances are from, as 0.
   void across_dimensions() {
-    std::vector<std::pair<Mm, Mm>> rows;  // up, furthest hole
+    const Mm none = -std::numeric_limits<double>::infinity();
+    std::vector<std::pair<Mm, Mm>> rows{{up_of(view_, 0), none}};  // up, furthest hole
     for (const HoleShown& s : shown_) {
       const auto same = std::find_if(rows.begin(), rows.end(),
                                      [&](const auto& r) { return std::abs(r.first - s.at.y) < same_place; });
@@ -172,11 +185,10 @@ class Drawer {
     const Mm bend = edge - (places == ups ? 0.5 : 1.5) * h_;
     left_ = bend - 0.3 * h_;
     for (std::size_t i = 0; i < rows.size(); ++i) {
-      line(centre_, {edge, ups[i]}, {rows[i].second + 0.4 * h_, ups[i]});
+      if (rows[i].second != none) line(centre_, {edge, ups[i]}, {rows[i].second + 0.4 * h_, ups[i]});
       line(dimension_, {edge, ups[i]}, {bend, places[i]});
       const Mm across = view_.edge_up ? view_.width - ups[i] : ups[i];
-      const Box2 box = text({bend - 0.3 * h_, places[i]}, tape_figure(across, look_.heading), Across::right,
-                            Up::middle, 0);
+      const Box2 box = text({bend - 0.3 * h_, places[i]}, figure(across), Across::right, Up::middle, 0);
       left_ = std::min(left_, box.low.x);
     }
   }
@@ -202,14 +214,10 @@ class Drawer {
     const std::vector<Mm> labels = spread(xs, label_pitch * h_);
     const Mm bend = view_.width + 0.8 * h_, start = bend + (labels == xs ? 0.8 : 1.8) * h_;
     for (std::size_t i = 0; i < xs.size(); ++i) {
-      const Mm along = xs[i] + from();
-      const std::string figure = std::abs(along) < same_place ? "0" : tape_figure(along, look_.heading);
       line(dimension_, {xs[i], places[i].second}, {xs[i], bend});
       line(dimension_, {xs[i], bend}, {labels[i], start});
-      const Box2 box = text({labels[i], start + 0.3 * h_}, figure, Across::left, Up::middle, quarter_turn);
-      top_ = std::max(top_, box.high.y);
+      text({labels[i], start + 0.3 * h_}, figure(xs[i] + from()), Across::left, Up::middle, quarter_turn);
     }
-    top_ = std::max(top_, view_.width + h_);
   }
 
   void ends() {
@@ -222,11 +230,24 @@ class Drawer {
     text({drawn.high.x + 1.6 * h_, middle}, rear, Across::centre, Up::baseline, quarter_turn);
   }
 
-  // Tries places round the hole, near ones first; a far one gets a leader.
+  // Tries places round the hole, near ones first; a leader says whose number it is.
   void label(const HoleShown& hole) {
     constexpr std::array<double, 9> rings{0.35, 0.9, 1.6, 2.5, 3.6, 5, 7, 9.5, 12};
-    constexpr std::array<Vec2, 16> sides{{{1, 1}, {-1, 1}, {1, -1}, {-1, -1}, {0, -1}, {1, 0.5}, {1, -0.5}, {-1, 0.5},
-                                          {-1, -0.5}, {0.5, -1}, {-0.5, -1}, {0.5, 1}, {-0.5, 1}, {1, 0}, {-1, 0},
+    constexpr std::array<Vec2, 16> sides{{{1, 1},
+                                          {-1, 1},
+                                          {1, -1},
+                                          {-1, -1},
+                                          {0, -1},
+                                          {1, 0.5},
+                                          {1, -0.5},
+                                          {-1, 0.5},
+                                          {-1, -0.5},
+                                          {0.5, -1},
+                                          {-0.5, -1},
+                                          {0.5, 1},
+                                          {-0.5, 1},
+                                          {1, 0},
+                                          {-1, 0},
                                           {0, 1}}};
     const Vec2 half_hole = 0.5 * (hole.box.high - hole.box.low);
     const Vec2 half_text{text_width(hole.label, h_) / 2, 0.6 * h_};
@@ -241,9 +262,8 @@ class Drawer {
         const Vec2 unit_side = (1 / norm(side)) * side;
         const Vec2 start = hole.at + Vec2{unit_side.x * half_hole.x, unit_side.y * half_hole.y};
         const Vec2 end = centre - Vec2{side.x * half_text.x, side.y * half_text.y};
-        const bool led = ring > rings[0];
-        if (led && !taken_.free(start, end, hole.box.grown(0.15 * h_))) continue;
-        if (led) line(dimension_, start, end);
+        if (!taken_.free(start, end, hole.box.grown(0.15 * h_))) continue;
+        line(dimension_, start, end);
         // The middle of capitals and descent together.
         text(centre + Vec2{0, 0.1 * h_}, hole.label, Across::centre, Up::middle, 0);
         return;
@@ -255,7 +275,7 @@ class Drawer {
   void title() {
     const std::string which =
         cuts_.size() > 2 ? fmt::format(", strip {} of {}", number_ + 1, cuts_.size() - 1) : std::string();
-    text({left_, top_ + 0.8 * h_},
+    text({left_, bounds(strip_.list).high.y + 0.8 * h_},
          fmt::format("{}, {}{}. Along: all from {} (0). Across: from {}.", view_.name, view_.seen, which,
                      look_.first_end, view_.edge),
          Across::left, Up::baseline, 0);
@@ -271,14 +291,14 @@ class Drawer {
   Taken taken_;
   std::vector<HoleShown> shown_;
   int part_ = 0, holes_ = 0, hidden_ = 0, centre_ = 0, dimension_ = 0, text_ = 0;
-  Mm left_ = 0, top_ = 0;
+  Mm left_ = 0;  // of what is drawn so far
 };
 
 }  // namespace
 
 Box2 face_bounds(const Member& member, Face face) {
   Box2 box;
-  for (const Vec2 p : face_polygon(member, face_view(member.section, face))) box.add(p);
+  for (const Vec2 p : face_polygon(member, face_view(member.section, face, true))) box.add(p);
   return box;
 }
 
@@ -320,9 +340,8 @@ std::vector<Mm> spread(const std::vector<Mm>& places, Mm pitch) {
     std::size_t count;
     double mean() const { return sum / static_cast<double>(count); }
   };
-  const bool apart = std::adjacent_find(places.begin(), places.end(), [&](Mm a, Mm b) {
-                       return b - a < pitch;
-                     }) == places.end();
+  const bool apart = std::adjacent_find(places.begin(), places.end(),
+                                        [&](Mm a, Mm b) { return b - a < pitch; }) == places.end();
   if (apart) return places;
   std::vector<Pool> pools;
   for (std::size_t i = 0; i < places.size(); ++i) {
@@ -335,7 +354,8 @@ std::vector<Mm> spread(const std::vector<Mm>& places, Mm pitch) {
   }
   std::vector<Mm> out;
   for (const Pool& p : pools) {
-    for (std::size_t i = 0; i < p.count; ++i) out.push_back(p.mean() + static_cast<double>(out.size()) * pitch);
+    for (std::size_t i = 0; i < p.count; ++i)
+      out.push_back(p.mean() + static_cast<double>(out.size()) * pitch);
   }
   return out;
 }

@@ -12,9 +12,10 @@
 namespace bedwright {
 
 struct StripLook {
-  Mm text = 0;              // height of a capital
-  std::string first_end;    // "FRONT END"
-  Heading heading;          // for the units
+  Mm text = 0;            // height of a capital
+  std::string first_end;  // "FRONT END"
+  bool upright = true;    // see face_view
+  Heading heading;        // for the units
 };
 
 struct Strip {

@@ -36,13 +36,14 @@ Table2d size_table(const DrillRows& rows, const Heading& heading) {
   return t;
 }
 
-Table2d hole_table(const DrillRows& rows, const Section& section, const Heading& heading) {
+Table2d hole_table(const DrillRows& rows, const Section& section, bool upright, const Heading& heading) {
   const bool inches = heading.printing == Printing::inches;
   Table2d t;
-  t.head = inches ? std::vector<std::string>{"No", "Size", "Face", "Along", "in", "mm", "Across", "in", "mm", "From"}
+  t.head = inches ? std::vector<std::string>{"No", "Size",   "Face", "Along", "in",
+                                             "mm", "Across", "in",   "mm",    "From"}
                   : std::vector<std::string>{"No", "Size", "Face", "Along mm", "Across mm", "From"};
   for (const DrillRow& r : rows.rows) {
-    const FaceView view = face_view(section, r.hole.face);
+    const FaceView view = face_view(section, r.hole.face, upright);
     std::vector<std::string> row{fmt::format("{}", r.number), std::string(1, r.letter), view.name};
     for (const Mm distance : {r.along, r.across}) {
       row.push_back(tape_figure(distance, heading));

@@ -12,6 +12,6 @@ Table2d size_table(const DrillRows& rows, const Heading& heading);
 
 // Number, letter, face, distance along and across; inch printing has the tape's
 // fraction with exact inches and millimetres beside.
-Table2d hole_table(const DrillRows& rows, const Section& section, const Heading& heading);
+Table2d hole_table(const DrillRows& rows, const Section& section, bool upright, const Heading& heading);
 
 }  // namespace bedwright

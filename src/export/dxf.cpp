@@ -11,16 +11,21 @@ namespace {
 
 const char* line_type(LineKind kind) {
   switch (kind) {
-    case LineKind::continuous: return "CONTINUOUS";
-    case LineKind::hidden: return "HIDDEN";
-    case LineKind::centre: return "CENTER";
+    case LineKind::continuous:
+      return "CONTINUOUS";
+    case LineKind::hidden:
+      return "HIDDEN";
+    case LineKind::centre:
+      return "CENTER";
   }
   throw std::logic_error("dxf: unknown line kind");
 }
 
 // One code point of UTF-8 at `i`, which moves past it; U+FFFD for bad bytes.
 std::uint32_t next_point(const std::string& s, std::size_t& i) {
-  const auto byte = [&](std::size_t k) { return static_cast<std::uint32_t>(static_cast<unsigned char>(s[k])); };
+  const auto byte = [&](std::size_t k) {
+    return static_cast<std::uint32_t>(static_cast<unsigned char>(s[k]));
+  };
   const std::uint32_t lead = byte(i++);
   if (lead < 0x80) return lead;
   const int more = lead >= 0xF0 ? 3 : lead >= 0xE0 ? 2 : lead >= 0xC0 ? 1 : -1;

@@ -47,10 +47,14 @@ std::size_t role_index(Role role) {
 
 std::string hardware_name(HardwareKind kind) {
   switch (kind) {
-    case HardwareKind::bolt: return "bolt";
-    case HardwareKind::nut: return "nut";
-    case HardwareKind::flat_washer: return "flat washer";
-    case HardwareKind::lock_washer: return "lock washer";
+    case HardwareKind::bolt:
+      return "bolt";
+    case HardwareKind::nut:
+      return "nut";
+    case HardwareKind::flat_washer:
+      return "flat washer";
+    case HardwareKind::lock_washer:
+      return "lock washer";
   }
   throw std::logic_error("hardware_name: unknown kind");
 }
@@ -72,8 +76,8 @@ std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const H
     return a.length < b.length;
   });
   Csv csv;
-  csv.row({"item", "size", "length", "length mm", "needed", "for track", "for bunks", "for gussets", "for stops",
-           "for jacks", "for tongue jack", "in the kit's box", "to buy", "left over"});
+  csv.row({"item", "size", "length", "length mm", "needed", "for track", "for bunks", "for gussets",
+           "for stops", "for jacks", "for tongue jack", "in the kit's box", "to buy", "left over"});
   for (const Need& n : needs) {
     const bool bolt = n.kind == HardwareKind::bolt;
     std::vector<CsvCell> row{hardware_name(n.kind), n.size_name};

@@ -15,9 +15,12 @@ namespace {
 
 const char* origin_name(Origin origin) {
   switch (origin) {
-    case Origin::made: return "made";
-    case Origin::bought: return "bought";
-    case Origin::kit: return "kit";
+    case Origin::made:
+      return "made";
+    case Origin::bought:
+      return "bought";
+    case Origin::kit:
+      return "kit";
   }
   throw std::logic_error("lists: unknown origin");
 }
@@ -38,7 +41,8 @@ Vec2 plate_size(const Plate& plate) {
 
 // End to end with the points of its mitres.
 Mm overall_length(const Member& m) {
-  const Mm front = m.section.flange * std::tan(m.start_mitre), rear = m.section.flange * std::tan(m.end_mitre);
+  const Mm front = m.section.flange * std::tan(m.start_mitre),
+           rear = m.section.flange * std::tan(m.end_mitre);
   return m.length + std::max(0.0, rear) - std::min(0.0, front);
 }
 
@@ -86,7 +90,8 @@ void plate_rows(Csv& csv, const Part& part, const Plate& plate, int quantity, co
 
 std::string parts_csv(const Bed& bed, const Heading& heading) {
   Csv csv;
-  csv.row({"part", "quantity", "material", "form", "size", "origin", "kg each", "kg all", "lb each", "lb all"});
+  csv.row(
+      {"part", "quantity", "material", "form", "size", "origin", "kg each", "kg all", "lb each", "lb all"});
   for (std::size_t i = 0; i < bed.parts.size(); ++i) {
     const Part& part = bed.parts[i];
     const int quantity = bed.count(static_cast<int>(i));
@@ -114,8 +119,9 @@ std::string cut_list_csv(const Bed& bed, const Heading& heading) {
                angle(m->end_mitre), "", ""});
     } else if (const Plate* p = std::get_if<Plate>(&part.form)) {
       const Vec2 size = plate_size(*p);
-      csv.row({part.name, "plate", quantity, part.material, fmt::format("plate {}", printed(p->thickness, heading)),
-               printed(size.x, heading), CsvCell(size.x, 2), printed(size.x, heading), CsvCell(size.x, 2), "", "",
+      csv.row({part.name, "plate", quantity, part.material,
+               fmt::format("plate {}", printed(p->thickness, heading)), printed(size.x, heading),
+               CsvCell(size.x, 2), printed(size.x, heading), CsvCell(size.x, 2), "", "",
                printed(size.y, heading), CsvCell(size.y, 2)});
     }
   }
@@ -124,18 +130,19 @@ std::string cut_list_csv(const Bed& bed, const Heading& heading) {
 
 std::string drill_list_csv(const Bed& bed, const Heading& heading) {
   Csv csv;
-  csv.row({"part", "quantity", "face", "number", "size letter", "along", "along in", "along mm", "across", "across in",
-           "across mm", "across from", "diameter", "diameter mm", "slot length mm", "slot angle deg", "process",
-           "purpose"});
+  csv.row({"part", "quantity", "face", "number", "size letter", "along", "along in", "along mm", "across",
+           "across in", "across mm", "across from", "diameter", "diameter mm", "slot length mm",
+           "slot angle deg", "process", "purpose"});
   for (std::size_t i = 0; i < bed.parts.size(); ++i) {
     const Part& part = bed.parts[i];
     const int quantity = bed.count(static_cast<int>(i));
     if (quantity == 0 || part.origin != Origin::made) continue;
     if (const Member* m = std::get_if<Member>(&part.form)) {
+      const bool upright = setting(bed, static_cast<int>(i)).upright;
       for (const DrillRow& r : drill_rows(*m).rows) {
-        const FaceView view = face_view(m->section, r.hole.face);
-        hole_row(csv, part, quantity, view.name, r.number, std::string(1, r.letter), r.along, r.across, view.edge,
-                 r.hole.hole, heading);
+        const FaceView view = face_view(m->section, r.hole.face, upright);
+        hole_row(csv, part, quantity, view.name, r.number, std::string(1, r.letter), r.along, r.across,
+                 view.edge, r.hole.hole, heading);
       }
     } else if (const Plate* p = std::get_if<Plate>(&part.form)) {
       plate_rows(csv, part, *p, quantity, heading);

@@ -31,19 +31,11 @@ constexpr const char* program_name = "bedwright";
       fmt::format("cannot {} {}: {}", doing, path.string(), std::generic_category().message(error)));
 }
 
-const char* state_name(PacketState state) {
-  switch (state) {
-    case PacketState::released: return "released";
-    case PacketState::stopped: return "stopped";
-    case PacketState::draft: return "draft";
-  }
-  throw std::logic_error("packet: unknown state");
-}
-
 void check_path(const std::string& path) {
   const fs::path p(path);
-  const bool plain = !path.empty() && p.is_relative() && p.has_filename() && path != manifest_name &&
-                     std::none_of(p.begin(), p.end(), [](const fs::path& s) { return s == ".." || s == "."; });
+  const bool plain =
+      !path.empty() && p.is_relative() && p.has_filename() && path != manifest_name &&
+      std::none_of(p.begin(), p.end(), [](const fs::path& s) { return s == ".." || s == "."; });
   if (!plain) throw std::invalid_argument(fmt::format("packet: '{}' is no path for a packet's file", path));
 }
 
@@ -109,8 +101,9 @@ void fill(const fs::path& root, const Packet& packet, const std::string& manifes
 // The paths an existing folder's manifest lists; refuses what is not ours.
 std::set<std::string> listed(const fs::path& folder) {
   const auto refuse = [&](const std::string& why) {
-    throw std::runtime_error(fmt::format(
-        "{} exists and {}; it was left alone: choose another output folder, or move it away", folder.string(), why));
+    throw std::runtime_error(
+        fmt::format("{} exists and {}; it was left alone: choose another output folder, or move it away",
+                    folder.string(), why));
   };
   std::ifstream in(folder / manifest_name, std::ios::binary);
   if (!in) refuse("has no readable manifest.json, so this program did not make it");
@@ -121,7 +114,8 @@ std::set<std::string> listed(const fs::path& folder) {
   }
   std::set<std::string> paths{manifest_name};
   for (const Json& f : json["files"]) {
-    if (!f.is_object() || !f.contains("path") || !f["path"].is_string()) refuse("its manifest.json is damaged");
+    if (!f.is_object() || !f.contains("path") || !f["path"].is_string())
+      refuse("its manifest.json is damaged");
     paths.insert(f["path"].get<std::string>());
   }
   return paths;
@@ -129,8 +123,9 @@ std::set<std::string> listed(const fs::path& folder) {
 
 void check_replaceable(const fs::path& folder) {
   const auto refuse = [&](const std::string& why) {
-    throw std::runtime_error(fmt::format(
-        "{} exists and {}; it was left alone: choose another output folder, or move it away", folder.string(), why));
+    throw std::runtime_error(
+        fmt::format("{} exists and {}; it was left alone: choose another output folder, or move it away",
+                    folder.string(), why));
   };
   if (!fs::is_directory(fs::symlink_status(folder))) refuse("is not a folder");
   if (fs::is_empty(folder)) return;
@@ -138,7 +133,8 @@ void check_replaceable(const fs::path& folder) {
   for (const fs::directory_entry& e : fs::recursive_directory_iterator(folder)) {
     const std::string path = e.path().lexically_relative(folder).generic_string();
     const bool plain_folder = e.is_directory() && !e.is_symlink();
-    if (!plain_folder && ours.count(path) == 0) refuse(fmt::format("holds {}, which its manifest does not list", path));
+    if (!plain_folder && ours.count(path) == 0)
+      refuse(fmt::format("holds {}, which its manifest does not list", path));
   }
 }
 
@@ -150,9 +146,10 @@ void exchange(const fs::path& fresh, const fs::path& folder) {
   if (renameat2(AT_FDCWD, fresh.c_str(), AT_FDCWD, folder.c_str(), how) != 0) {
     const int error = errno;
     if (error == EINVAL || error == ENOSYS) {
-      throw std::runtime_error(fmt::format(
-          "cannot replace {} in one step on this file system; it was left alone: choose an output folder on a local disk",
-          folder.string()));
+      throw std::runtime_error(
+          fmt::format("cannot replace {} in one step on this file system; it was left alone: choose an "
+                      "output folder on a local disk",
+                      folder.string()));
     }
     fail("replace", folder, error);
   }
@@ -184,15 +181,16 @@ std::string manifest(const Packet& packet) {
     if (i > 0 && files[i]->path == files[i - 1]->path) {
       throw std::invalid_argument(fmt::format("packet: '{}' is given twice", files[i]->path));
     }
-    list.push_back(
-        {{"path", files[i]->path}, {"bytes", files[i]->content.size()}, {"sha256", sha256(files[i]->content)}});
+    list.push_back({{"path", files[i]->path},
+                    {"bytes", files[i]->content.size()},
+                    {"sha256", sha256(files[i]->content)}});
   }
   const Json json = {{"format", format_name},
                      {"program", program_name},
                      {"version", packet.version},
                      {"input_sha256", packet.input_digest},
                      {"sets", packet.sets},
-                     {"state", state_name(packet.state)},
+                     {"state", word(packet.state)},
                      {"files", list}};
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

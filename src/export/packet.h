@@ -11,6 +11,8 @@
 #include <string>
 #include <vector>
 
+#include "export/state.h"
+
 namespace bedwright {
 
 struct PacketFile {
@@ -18,14 +20,12 @@ struct PacketFile {
   std::string content;
 };
 
-enum class PacketState { released, stopped, draft };
-
 struct Packet {
-  std::string version;             // of the program
-  std::string input_digest;        // SHA-256 over the inputs
-  std::vector<std::string> sets;   // overrides as given
+  std::string version;            // of the program
+  std::string input_digest;       // SHA-256 over the inputs
+  std::vector<std::string> sets;  // overrides as given
   PacketState state = PacketState::stopped;
-  std::vector<PacketFile> files;   // manifest.json is made, not given
+  std::vector<PacketFile> files;  // manifest.json is made, not given
 };
 
 // manifest.json: format, program, version, input digest, sets, state and, sorted

@@ -21,7 +21,8 @@ std::string reason(int error) { return std::generic_category().message(error); }
 
 // The holder removes the file when done; a lock on a removed file guards nothing.
 bool still_there(int fd, const std::filesystem::path& file) {
-  struct stat held {}, named {};
+  struct stat held {
+  }, named{};
   return fstat(fd, &held) == 0 && stat(file.c_str(), &named) == 0 && held.st_ino == named.st_ino &&
          held.st_dev == named.st_dev;
 }
@@ -42,8 +43,8 @@ PacketLock::PacketLock(std::filesystem::path file) : file_(std::move(file)) {
     }
     close(fd_);
     if (std::chrono::steady_clock::now() > until) {
-      throw std::runtime_error(
-          fmt::format("{} is locked: another run is writing the same folder; wait for it to end", file_.string()));
+      throw std::runtime_error(fmt::format(
+          "{} is locked: another run is writing the same folder; wait for it to end", file_.string()));
     }
     std::this_thread::sleep_for(pause);
   }

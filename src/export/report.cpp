@@ -21,18 +21,6 @@ Json rounded_list(const std::vector<Mm>& values) {
   return list;
 }
 
-const char* state_word(ReportState state) {
-  switch (state) {
-    case ReportState::released:
-      return "released";
-    case ReportState::draft:
-      return "draft";
-    case ReportState::refused:
-      break;
-  }
-  return "refused";
-}
-
 Json counts(const std::vector<Finding>& findings) {
   Json counts{{"stop", 0}, {"warn", 0}, {"note", 0}};
   for (const Finding& f : findings) {
@@ -44,7 +32,7 @@ Json counts(const std::vector<Finding>& findings) {
 
 Json finding(const Finding& f) {
   Json changes = Json::array();
-  for (const Change& c : f.changes) changes.push_back(Json{{"key", c.key}, {"value", c.value}});
+  for (const Change& c : f.changes) changes.push_back(Json{{"key", c.key}, {"value", c.value}, {"brings", c.brings}});
   return Json{{"code", f.code},
               {"severity", severity_word(f.severity)},
               {"subjects", f.subjects},
@@ -102,7 +90,7 @@ std::string report_json(const Report& report) {
                                  {"revision", h.revision},
                                  {"kit", report.order.kit},
                                  {"frame", report.order.frame}}},
-                  {"state", state_word(report.state)},
+                  {"state", word(report.state)},
                   {"counts", counts(report.findings)},
                   {"findings", std::move(findings)},
                   {"track", account(report.bed.track)},
@@ -117,7 +105,7 @@ std::string report_text(const Report& report) {
   const Figures figures{h.printing, h.tape};
   std::string text =
       fmt::format("Order {}, revision {}, for {}, {}\nbedwright {}\nState: {}\n\n", h.number, h.revision,
-                  h.customer, h.date, report.program_version, state_word(report.state));
+                  h.customer, h.date, report.program_version, word(report.state));
   text += fmt::format("Track   {} sections of {}, {} over all\n", t.sections, figures.say(t.rail_length),
                       figures.say(t.total_length));
   text += fmt::format("Bunks   {} at {}, {} left over in a section\n", t.bunks, figures.say(t.bunk_pitch),

@@ -7,13 +7,14 @@
 //   program   {"name": "bedwright", "version": text}
 //   order     {"number", "customer", "date", "revision", "kit", "frame"}, all text
 //   state     "released": nothing stops it; "draft": written for discussion, with
-//             stops or on request; "refused": stopped, nothing to cut written
+//             stops or on request; "stopped": nothing to cut or drill written
 //   counts    {"stop", "warn", "note"}, whole numbers
 //   findings  list, in the order of the table (severity, code, name):
 //     code, severity ("stop", "warn", "note"), subjects (list of names, the first
 //     the one it is about), place {"x", "y", "z"} in mm, measured, limit, margin
 //     (numbers, negative margin fails) in `unit`, message, remedy (text, "" when
-//     none), changes (list of {"key", "value"}; each alone clears the finding)
+//     none), changes (list of {"key", "value", "brings"}; each alone was tried
+//     and clears the finding; "brings" counts the stops it would bring instead)
 //   track     the track's account, lengths in mm: rail_length, bunk_pitch,
 //             total_length, sections, bunks, remainder, joints, bunk_positions,
 //             standoff, gauge, head_from, head_to, head_lock
@@ -29,16 +30,15 @@
 
 #include "bed/bed.h"
 #include "checks/finding.h"
+#include "export/state.h"
 #include "params/order.h"
 
 namespace bedwright {
 
-enum class ReportState { released, draft, refused };
-
 struct Report {
   std::string program_version;
   const Order& order;
-  ReportState state = ReportState::refused;
+  PacketState state = PacketState::stopped;
   const Bed& bed;
   const std::vector<Finding>& findings;
 };

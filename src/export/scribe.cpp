@@ -52,7 +52,8 @@ bool inside(const std::vector<Vec2>& loop, Vec2 p) {
 bool clear(const Ground& g, const Box2& box) {
   if (!inside(g.outline, 0.5 * (box.low + box.high))) return false;
   const Box2 kept = box.grown(scribe_clearance + chord_deviation);
-  return std::none_of(g.edges.begin(), g.edges.end(), [&](const Segment& s) { return meets(s.from, s.to, kept); });
+  return std::none_of(g.edges.begin(), g.edges.end(),
+                      [&](const Segment& s) { return meets(s.from, s.to, kept); });
 }
 
 // Steps out from the middle: 0, 1, -1, 2, -2, ...

@@ -19,7 +19,7 @@ inline constexpr Mm scribe_most_height = 12;
 
 struct Lettering {
   Mm height = 0;
-  Box2 box;                              // around all the strokes
+  Box2 box;  // around all the strokes
   std::vector<std::vector<Vec2>> strokes;
 };
 

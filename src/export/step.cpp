@@ -24,6 +24,8 @@
 #include <StepData_StepWriter.hxx>
 #include <StepRepr_NextAssemblyUsageOccurrence.hxx>
 #include <StepRepr_RepresentationItem.hxx>
+#include <StepShape_ShapeDefinitionRepresentation.hxx>
+#include <StepShape_ShapeRepresentation.hxx>
 #include <StepVisual_Colour.hxx>
 #include <StepVisual_MechanicalDesignGeometricPresentationRepresentation.hxx>
 #include <StepVisual_PresentationStyleAssignment.hxx>
@@ -31,6 +33,9 @@
 #include <TCollection_HAsciiString.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS_Compound.hxx>
+#include <TransferBRep.hxx>
+#include <TransferBRep_ShapeMapper.hxx>
+#include <Transfer_FinderProcess.hxx>
 #include <XSControl_TransferWriter.hxx>
 #include <XSControl_WorkSession.hxx>
 #include <fstream>
@@ -156,18 +161,34 @@ void name_all(const Handle(StepData_StepModel) & model, const Bed& bed, const As
   if (found != assembly.items.size()) throw std::logic_error("fewer components than items");
 }
 
+// The representation of a part, for its context and its solids' entities.
+Handle(StepShape_ShapeRepresentation)
+    representation(const Handle(Transfer_FinderProcess) & made, const TopoDS_Shape& part) {
+  Handle(StepShape_ShapeDefinitionRepresentation) definition;
+  if (!made->FindTypedTransient(TransferBRep::ShapeMapper(made, part),
+                                STANDARD_TYPE(StepShape_ShapeDefinitionRepresentation), definition)) {
+    throw std::logic_error("a part has no representation");
+  }
+  return Handle(StepShape_ShapeRepresentation)::DownCast(definition->UsedRepresentation());
+}
+
+// Each solid of a part styled in the part's colour, one group of styles a part.
 void colour_all(const Handle(XSControl_WorkSession) & session, const Bed& bed, const Assembly& assembly) {
-  STEPConstruct_Styles styles(session);
+  const Handle(Transfer_FinderProcess) made = session->TransferWriter()->FinderProcess();
+  // Not tied to the session: it would index the whole model, once a part.
+  STEPConstruct_Styles styles;
   for (const auto& [index, shape] : assembly.parts) {
     styles.ClearStyles();
     const Handle(StepVisual_Colour) paint = STEPConstruct_Styles::EncodeColor(colour(bed.parts[index]));
     for (TopExp_Explorer it(shape, TopAbs_SOLID); it.More(); it.Next()) {
-      const auto solid = STEPConstruct::FindEntity(styles.FinderProcess(), it.Current());
+      const auto solid = STEPConstruct::FindEntity(made, it.Current());
       if (solid.IsNull()) throw std::logic_error("a solid has no entity to colour");
       styles.AddStyle(solid, styles.MakeColorPSA(solid, paint, paint, paint, 0), nullptr);
     }
     Handle(StepVisual_MechanicalDesignGeometricPresentationRepresentation) group;
-    if (!styles.CreateMDGPR(styles.FindContext(shape), group)) throw std::logic_error("colours were refused");
+    if (!styles.CreateMDGPR(representation(made, shape)->ContextOfItems(), group)) {
+      throw std::logic_error("colours were refused");
+    }
     session->Model()->AddWithRefs(group);
   }
 }

@@ -37,6 +37,10 @@ struct Cut {
   gp_Dir normal() const { return {1, -slope, 0}; }  // toward +x
 };
 
+// Of an angle worked out from the corners of a round, even one of a hundredth of
+// a millimetre.
+constexpr Radians angle_noise = 1e-9;
+
 // An arc of the outline as angles from +y about its centre, in rising order.
 struct Round {
   Vec2 centre;
@@ -55,7 +59,7 @@ Round round_of(const Vertex& from, Vec2 to) {
   // from zero, a hair below zero as zero: do the same, or the cylinder's
   // parameters would part from it.
   const Radians least = std::min(start, start + turn);
-  const Radians low = least < -Precision::Angular() ? least + 360 * degree : std::max(0.0, least);
+  const Radians low = least < -angle_noise ? least + 360 * degree : std::max(0.0, least);
   return {centre, norm(spoke), low, low + std::abs(turn), turn > 0};
 }
 

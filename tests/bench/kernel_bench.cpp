@@ -1,5 +1,4 @@
-// Solids, STEP and views of the sample bed (about 250 drawn items and 450 of
-// hardware), each with the bare kernel's time for the same work beside it.
+// Solids, STEP and views of the base demo order, each with the bare kernel's time for the same work beside it.
 // Benchmarks of a room live in a file of their own in this folder; the build
 // takes every *.cpp here.
 #include <benchmark/benchmark.h>
@@ -9,14 +8,14 @@
 #include "drawing/views.h"
 #include "export/step.h"
 #include "export/svg.h"
-#include "solids/sample.h"
 #include "solids/shapes.h"
+#include "support/demo.h"
 
 namespace bedwright {
 namespace {
 
 const Bed& bed() {
-  static const Bed made = sample::bed(56);
+  static const Bed made = testing::demo_bed("base");
   return made;
 }
 const StepHeader header{"A-1042", "2024-05-31", "An Author", "A Shop", "bedwright bench"};

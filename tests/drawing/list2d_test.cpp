@@ -20,11 +20,10 @@ void expect_box(const Box2& box, Vec2 low, Vec2 high) {
 }
 
 TEST(List2d, bounds_of_arcs_reach_the_quadrants_they_cross) {
-  expect_box(bounds(Entity(Arc{0, {0, 0}, 10, pi / 4, 3 * pi / 4})), {-10 * std::sqrt(0.5), 10 * std::sqrt(0.5)},
-             {10 * std::sqrt(0.5), 10});
+  expect_box(bounds(Entity(Arc{0, {0, 0}, 10, pi / 4, 3 * pi / 4})),
+             {-10 * std::sqrt(0.5), 10 * std::sqrt(0.5)}, {10 * std::sqrt(0.5), 10});
   // From 3/4 turn on through 0 to an eighth.
-  expect_box(bounds(Entity(Arc{0, {1, 1}, 2, 3 * pi / 2, pi / 4})), {1, -1},
-             {3, 1 + 2 * std::sqrt(0.5)});
+  expect_box(bounds(Entity(Arc{0, {1, 1}, 2, 3 * pi / 2, pi / 4})), {1, -1}, {3, 1 + 2 * std::sqrt(0.5)});
 }
 
 TEST(List2d, bounds_of_bulged_outlines_reach_past_their_vertices) {
@@ -86,7 +85,8 @@ TEST(Strokes, every_letter_stays_in_its_box_and_has_no_empty_or_double_stroke) {
     for (const auto& run : strokes(text, 6)) {
       ASSERT_GE(run.size(), 2U) << c;
       for (std::size_t i = 0; i < run.size(); ++i) {
-        EXPECT_TRUE(run[i].x >= 0 && run[i].x <= stroke_width(text, 6) && run[i].y >= 0 && run[i].y <= 6) << c;
+        EXPECT_TRUE(run[i].x >= 0 && run[i].x <= stroke_width(text, 6) && run[i].y >= 0 && run[i].y <= 6)
+            << c;
         if (i == 0) continue;
         EXPECT_GT(norm(run[i] - run[i - 1]), 0) << c;
         for (const auto& [a, b] : seen) {

@@ -7,6 +7,7 @@
 #include "export/drill_rows.h"
 #include "export/drill_strip.h"
 #include "export/sample.h"
+#include "support/demo.h"
 
 namespace bedwright {
 namespace {
@@ -28,7 +29,8 @@ Shown shown(const List2d& page) {
   Shown out;
   for (const Entity& e : page.entities) {
     const std::string layer = layer_of(page, e);
-    if (const Text* t = std::get_if<Text>(&e)) out.texts.emplace_back(t->text, text_box(*t).grown(-t->height / 1000));
+    if (const Text* t = std::get_if<Text>(&e))
+      out.texts.emplace_back(t->text, text_box(*t).grown(-t->height / 1000));
     if (layer == "HOLES") out.holes.push_back(bounds(e));
     if (const Line* l = std::get_if<Line>(&e)) out.lines.emplace_back(layer, *l);
     if (layer == "FRAME") out.frame = bounds(e);
@@ -46,9 +48,11 @@ void expect_readable(const DrillDrawing& drawing, const std::string& what) {
                   box.high.y < s.frame.high.y)
           << what << ": '" << text << "' leaves the frame";
       for (std::size_t j = 0; j < i; ++j) {
-        EXPECT_FALSE(box.overlaps(s.texts[j].second)) << what << ": '" << text << "' on '" << s.texts[j].first << "'";
+        EXPECT_FALSE(box.overlaps(s.texts[j].second))
+            << what << ": '" << text << "' on '" << s.texts[j].first << "'";
       }
-      for (const Box2& hole : s.holes) EXPECT_FALSE(box.overlaps(hole)) << what << ": '" << text << "' on a hole";
+      for (const Box2& hole : s.holes)
+        EXPECT_FALSE(box.overlaps(hole)) << what << ": '" << text << "' on a hole";
       for (const auto& [layer, line] : s.lines) {
         EXPECT_FALSE(meets(line.from, line.to, box)) << what << ": '" << text << "' on a line of " << layer;
       }
@@ -84,6 +88,23 @@ TEST(Drill, no_text_lies_on_text_holes_or_lines_of_the_sample) {
   }
 }
 
+TEST(Drill, no_text_lies_on_text_holes_or_lines_of_the_demo_orders) {
+  for (const std::string& name : testing::good_orders) {
+    const Job job = testing::demo_job(name);
+    const Bed bed = testing::bed_of(job);
+    int drawn = 0;
+    for (std::size_t i = 0; i < bed.parts.size(); ++i) {
+      const Member* m = std::get_if<Member>(&bed.parts[i].form);
+      if (m == nullptr || bed.parts[i].origin != Origin::made || m->holes.empty()) continue;
+      const DrillDrawing drawing = drill_drawing(bed, static_cast<int>(i), job.order.order);
+      expect_readable(drawing, name + ": " + bed.parts[i].name);
+      EXPECT_TRUE(drawing.unlabelled.empty()) << name << ": " << bed.parts[i].name;
+      ++drawn;
+    }
+    EXPECT_GT(drawn, 0) << name;
+  }
+}
+
 TEST(Drill, no_text_lies_on_text_holes_or_lines_of_random_members) {
   std::mt19937 random(20240501);
   for (int i = 0; i < 60; ++i) {
@@ -93,7 +114,8 @@ TEST(Drill, no_text_lies_on_text_holes_or_lines_of_random_members) {
                       sample::heading(i % 2 == 0 ? Printing::inches : Printing::metric));
     const std::string what = "member " + std::to_string(i);
     expect_readable(drawing, what);
-    EXPECT_TRUE(drawing.unlabelled.empty()) << what << ": " << drawing.unlabelled.size() << " of " << m.holes.size();
+    EXPECT_TRUE(drawing.unlabelled.empty())
+        << what << ": " << drawing.unlabelled.size() << " of " << m.holes.size();
     std::size_t holes = 0;
     for (const List2d& page : drawing.pages) holes += shown(page).holes.size();
     EXPECT_EQ(holes, m.holes.size()) << what;
@@ -125,7 +147,7 @@ TEST(Drill, holes_are_drawn_one_to_one) {
   const Heading h = sample::heading();
   for (const Face face : rows.faces) {
     const std::vector<Mm> cuts = strip_cuts(m, rows, face, 1, 0);
-    const Strip strip = drill_strip(m, rows, face, cuts, 0, {10, "FRONT END", h});
+    const Strip strip = drill_strip(m, rows, face, cuts, 0, {10, "FRONT END", true, h});
     std::vector<Box2> drawn = shown(strip.list).holes;
     std::size_t i = 0;
     for (const DrillRow& row : rows.rows) {
@@ -147,7 +169,7 @@ TEST(Drill, holes_are_drawn_one_to_one) {
 TEST(DrillRows, across_is_from_the_named_edge) {
   const Section c = sample::channel();
   EXPECT_NEAR(across(c, {Face::web, sample::hole({0, 50}, 10)}), 76.2 - 50, 1e-9);
-  EXPECT_EQ(face_view(c, Face::web).edge, "top edge");
+  EXPECT_EQ(face_view(c, Face::web, true).edge, "top edge");
   EXPECT_NEAR(across(c, {Face::bottom_flange, sample::hole({0, 20}, 10)}), 20, 1e-9);
 }
 
@@ -176,12 +198,33 @@ TEST(DrillRows, ends_and_hands_are_named) {
   EXPECT_EQ(hand("cross member"), "");
   EXPECT_EQ(hand("RAIL"), "");
   const Bed bed = sample::bed();
-  EXPECT_EQ(first_end_name(bed, 4), "FRONT END");
-  EXPECT_EQ(first_end_name(bed, 6), "LEFT END");
+  EXPECT_EQ(setting(bed, 4).first_end, "FRONT END");
+  EXPECT_EQ(setting(bed, 6).first_end, "LEFT END");
   Bed two = bed;
   two.items.push_back(two.items[5]);
   two.items.back().placement = {{0, 0, 0}, {-1, 0, 0}, {0, -1, 0}};
-  EXPECT_EQ(first_end_name(two, 4), "END MARKED 0");
+  EXPECT_EQ(setting(two, 4).first_end, "END MARKED 0");
+}
+
+// A channel that serves both sides is upside down on one of them: its sheet must
+// not call an edge the top.
+TEST(DrillRows, a_part_turned_over_on_one_side_has_no_top) {
+  Bed bed = sample::bed();
+  EXPECT_TRUE(setting(bed, 4).upright);
+  EXPECT_EQ(setting(bed, 4).note, "");
+  EXPECT_EQ(setting(bed, 4).hand, "RIGHT HAND");
+  bed.items.push_back(bed.items[5]);
+  bed.items.back().name = "main L";
+  bed.items.back().placement = {{0, 0, 0}, {1, 0, 0}, {0, -1, 0}};
+  const Setting both = setting(bed, 4);
+  EXPECT_FALSE(both.upright);
+  EXPECT_EQ(both.first_end, "FRONT END");
+  EXPECT_EQ(both.hand, "");
+  EXPECT_EQ(both.note,
+            "Turned over in the bed, the upper edge as drawn at the bottom: main L. As drawn: main R.");
+  EXPECT_EQ(face_view(sample::channel(), Face::web, both.upright).edge, "upper edge");
+  EXPECT_EQ(face_view(sample::channel(), Face::top_flange, both.upright).name, "UPPER FLANGE");
+  EXPECT_EQ(setting(bed, 6).note, "");  // an angle's edges are its heel and toes
 }
 
 // A mirrored slot on a face seen from below leans the other way.

@@ -40,7 +40,8 @@ std::vector<std::vector<std::string>> read_csv(const std::string& text) {
   return rows;
 }
 
-std::string cell(const std::string& csv, const std::string& part, const std::string& column, std::size_t nth = 0) {
+std::string cell(const std::string& csv, const std::string& part, const std::string& column,
+                 std::size_t nth = 0) {
   const auto rows = read_csv(csv);
   const auto at = std::find(rows[0].begin(), rows[0].end(), column);
   if (at == rows[0].end()) return "no column " + column;
@@ -51,7 +52,8 @@ std::string cell(const std::string& csv, const std::string& part, const std::str
 }
 
 TEST(Csv, cells_come_back_as_they_went_in) {
-  const std::vector<std::string> cells{"plain", "a,b", "say \"so\"", "two\r\nlines", " edge ", "", "1/2 in x 3"};
+  const std::vector<std::string> cells{"plain",  "a,b", "say \"so\"", "two\r\nlines",
+                                       " edge ", "",    "1/2 in x 3"};
   Csv csv;
   csv.row(std::vector<CsvCell>(cells.begin(), cells.end()));
   EXPECT_EQ(read_csv(csv.text()), (std::vector<std::vector<std::string>>{cells}));
@@ -72,8 +74,8 @@ TEST(Csv, no_text_is_a_formula) {
 TEST(Lists, every_row_is_as_wide_as_the_heading) {
   const Bed bed = sample::bed();
   const Heading h = sample::heading();
-  for (const std::string& csv : {parts_csv(bed, h), cut_list_csv(bed, h), drill_list_csv(bed, h),
-                                 hardware_csv(bed, {}, h)}) {
+  for (const std::string& csv :
+       {parts_csv(bed, h), cut_list_csv(bed, h), drill_list_csv(bed, h), hardware_csv(bed, {}, h)}) {
     const auto rows = read_csv(csv);
     ASSERT_GT(rows.size(), 1U);
     for (const auto& row : rows) EXPECT_EQ(row.size(), rows[0].size());
@@ -86,7 +88,8 @@ TEST(Lists, parts_count_items_and_weigh_them) {
   EXPECT_EQ(cell(csv, "tab plate", "quantity"), "2");
   EXPECT_EQ(cell(csv, "tab plate", "origin"), "made");
   // 120 x 102 mm, corners of 10 mm radius, one slot 14.3 x 31.75, 9.525 mm at 7850 kg/m3, by hand.
-  const double corners = (4 - std::numbers::pi) * 100, slot = std::numbers::pi / 4 * 14.3 * 14.3 + 14.3 * 17.45;
+  const double corners = (4 - std::numbers::pi) * 100,
+               slot = std::numbers::pi / 4 * 14.3 * 14.3 + 14.3 * 17.45;
   const double kg = (120 * 102 - corners - slot) * 9.525 * 7850e-9;
   EXPECT_NEAR(std::stod(cell(csv, "tab plate", "kg each")), kg, 0.0006);
   EXPECT_NEAR(std::stod(cell(csv, "tab plate", "kg all")), 2 * kg, 0.0006);
@@ -115,20 +118,21 @@ TEST(Lists, drill_list_has_each_hole) {
   EXPECT_EQ(cell(csv, "main R", "across mm"), "38.10");
   EXPECT_EQ(cell(csv, "main R", "across from"), "top edge");
   EXPECT_EQ(cell(csv, "clip", "slot length mm"), "31.75");
-  EXPECT_EQ(cell(drill_list_csv(sample::bed(), sample::heading(Printing::metric)), "main R", "along"), "349.2 mm");
+  EXPECT_EQ(cell(drill_list_csv(sample::bed(), sample::heading(Printing::metric)), "main R", "along"),
+            "349.2 mm");
 }
 
 TEST(Lists, hardware_says_what_to_buy) {
   const std::vector<KitBox> box{{{"1/2 in", {}}, 38.1, 1}, {{"3/8 in", {}}, 25.4, 6}};
   const auto rows = read_csv(hardware_csv(sample::bed(), box, sample::heading()));
   ASSERT_EQ(rows.size(), 4U);
-  EXPECT_THAT(rows[0], ::testing::ElementsAre("item", "size", "length", "length mm", "needed", "for track", "for bunks",
-                                              "for gussets", "for stops", "for jacks", "for tongue jack",
-                                              "in the kit's box", "to buy", "left over"));
-  EXPECT_THAT(rows[1], ::testing::ElementsAre("bolt", "1/2 in", "1-1/2 in", "38.10", "2", "1", "0", "0", "0", "1", "0",
-                                              "1", "1", "0"));
-  EXPECT_THAT(rows[2], ::testing::ElementsAre("bolt", "3/8 in", "1 in", "25.40", "0", "0", "0", "0", "0", "0", "0", "6",
-                                              "0", "6"));
+  EXPECT_THAT(rows[0], ::testing::ElementsAre("item", "size", "length", "length mm", "needed", "for track",
+                                              "for bunks", "for gussets", "for stops", "for jacks",
+                                              "for tongue jack", "in the kit's box", "to buy", "left over"));
+  EXPECT_THAT(rows[1], ::testing::ElementsAre("bolt", "1/2 in", "1-1/2 in", "38.10", "2", "1", "0", "0", "0",
+                                              "1", "0", "1", "1", "0"));
+  EXPECT_THAT(rows[2], ::testing::ElementsAre("bolt", "3/8 in", "1 in", "25.40", "0", "0", "0", "0", "0", "0",
+                                              "0", "6", "0", "6"));
   EXPECT_EQ(rows[3][0], "nut");
   EXPECT_EQ(rows[3][4], "2");
 }

@@ -46,7 +46,10 @@ class PacketTest : public ::testing::Test {
   static Packet packet(const std::string& word, std::size_t size = 100) {
     std::string content;
     while (content.size() < size) content += word;
-    return {"0.1.0", sha256(word), {"track.rail_length=80 in"}, PacketState::released,
+    return {"0.1.0",
+            sha256(word),
+            {"track.rail_length=80 in"},
+            PacketState::released,
             {{"lists/parts.csv", content}, {"cut/tab plate.dxf", word}, {"report.json", "{}"}}};
   }
   // The word every file of the folder was written from, each held to the manifest.
@@ -240,7 +243,8 @@ TEST_F(PacketTest, runs_at_once_do_not_mix) {
     const pid_t child = fork();
     if (child == 0) {
       try {
-        for (int k = 0; k < 15; ++k) write_packet(folder_, packet(std::string(1, static_cast<char>('a' + i)), 50000));
+        for (int k = 0; k < 15; ++k)
+          write_packet(folder_, packet(std::string(1, static_cast<char>('a' + i)), 50000));
       } catch (const std::exception&) {
         _exit(1);
       }

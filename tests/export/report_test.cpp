@@ -40,7 +40,7 @@ struct ReportTest : testing::Test {
     findings = {f, f};
     findings[1].severity = Severity::note;
   }
-  Report report() const { return {"0.1.0", order, ReportState::draft, bed, findings}; }
+  Report report() const { return {"0.1.0", order, PacketState::draft, bed, findings}; }
 };
 
 TEST_F(ReportTest, HasTheDocumentedKeysInTheirOrder) {

@@ -91,7 +91,8 @@ inline Part main_member(const std::string& name = "main R") {
     }
   }
   for (int i = 0; i < 9; ++i) {
-    m.holes.push_back({Face::top_flange, hole({203.2 + i * 700.3, 28}, 10.3, 0, Process::drilled, 0, "lamp wire")});
+    m.holes.push_back(
+        {Face::top_flange, hole({203.2 + i * 700.3, 28}, 10.3, 0, Process::drilled, 0, "lamp wire")});
   }
   m.holes.push_back({Face::web, hole({1500, 0}, 25.4, 0, Process::drilled, 0, "wire")});
   m.holes.push_back({Face::web, hole({1530, 20}, 14.2875, 50.8, Process::drilled, 0, "chain bracket")});
@@ -131,7 +132,8 @@ inline Bed bed() {
   b.parts.push_back(main_member());
   b.parts.push_back(tongue());
   b.parts.push_back(clip());
-  b.parts.push_back({"bolt 1/2 x 1-1/2", "", Origin::bought, Hardware{HardwareKind::bolt, half_inch(), 38.1}});
+  b.parts.push_back(
+      {"bolt 1/2 x 1-1/2", "", Origin::bought, Hardware{HardwareKind::bolt, half_inch(), 38.1}});
   b.parts.push_back({"nut 1/2", "", Origin::bought, Hardware{HardwareKind::nut, half_inch(), 0}});
   const auto put = [&](int part, const std::string& name, int bolt = -1, Vec3 x = {1, 0, 0}) {
     Item item;
@@ -164,21 +166,27 @@ inline Bed bed() {
 
 // Holes are kept two diameters apart and one from the edges, as a shop would.
 inline Member random_member(std::mt19937& random) {
-  const auto from = [&](double low, double high) { return std::uniform_real_distribution<double>(low, high)(random); };
+  const auto from = [&](double low, double high) {
+    return std::uniform_real_distribution<double>(low, high)(random);
+  };
   const bool is_channel = from(0, 1) < 0.6;
   Member m{is_channel ? channel() : angle(from(40, 100), 6), from(100, 7000), 0, 0, {}};
   if (from(0, 1) < 0.3) m.start_mitre = from(-0.7, 0.7);
   if (from(0, 1) < 0.3) m.end_mitre = from(-0.7, 0.7);
-  const std::vector<Face> faces = is_channel ? std::vector<Face>{Face::web, Face::top_flange, Face::bottom_flange}
-                                             : std::vector<Face>{Face::flat_leg, Face::standing_leg};
+  const std::vector<Face> faces = is_channel
+                                      ? std::vector<Face>{Face::web, Face::top_flange, Face::bottom_flange}
+                                      : std::vector<Face>{Face::flat_leg, Face::standing_leg};
   for (const Face face : faces) {
     if (from(0, 1) < 0.3 && !m.holes.empty()) continue;
-    const Mm low = face == Face::web ? -m.section.depth / 2 : 0, high = face == Face::web ? -low : m.section.flange;
+    const Mm low = face == Face::web ? -m.section.depth / 2 : 0,
+             high = face == Face::web ? -low : m.section.flange;
     const int tries = static_cast<int>(from(1, 24));
     const bool gang = from(0, 1) < 0.5;
     for (int i = 0; i < tries; ++i) {
-      const Mm diameter = 8 + 2 * std::floor(from(0, 6)), length = from(0, 1) < 0.3 ? diameter * 2.25 : diameter;
-      Vec2 at{from(80 + length, std::max(81 + length, m.length - 80 - length)), from(low + 1.2 * diameter, high - 1.2 * diameter)};
+      const Mm diameter = 8 + 2 * std::floor(from(0, 6)),
+               length = from(0, 1) < 0.3 ? diameter * 2.25 : diameter;
+      Vec2 at{from(80 + length, std::max(81 + length, m.length - 80 - length)),
+              from(low + 1.2 * diameter, high - 1.2 * diameter)};
       if (gang) at = {std::round(at.x / 40) * 40, (low + high) / 2};
       bool clear = at.x > 40 + length && at.x < m.length - 40 - length;
       for (const FaceHole& h : m.holes) {
@@ -187,7 +195,8 @@ inline Member random_member(std::mt19937& random) {
       if (clear) m.holes.push_back({face, hole(at, diameter, length, Process::drilled, 0, "bolt")});
     }
   }
-  if (m.holes.empty()) m.holes.push_back({faces[0], hole({m.length / 2, is_channel ? 0 : m.section.flange / 2}, 10)});
+  if (m.holes.empty())
+    m.holes.push_back({faces[0], hole({m.length / 2, is_channel ? 0 : m.section.flange / 2}, 10)});
   return m;
 }
 

@@ -24,12 +24,12 @@ Job random_job() {
   Job job = base_job(*rc::gen::inRange(0, 3));
   const bool metric = job.order.order.printing == Printing::metric;
   TrackOrder& track = job.order.track;
-  const int pitches = *rc::gen::inRange(2, 6);
+  const int pitches = *rc::gen::inRange(3, 6);
   track.bunk_pitch = metric ? 10.0 * *rc::gen::inRange(38, 62) : *rc::gen::inRange(15 * 16, 25 * 16) * inch / 16;
   track.rail_length = pitches * track.bunk_pitch;
   track.extension_count = *rc::gen::inRange(0, 3);
   track.datum = *rc::gen::element(Datum::front, Datum::middle, Datum::rear);
-  job.kit.rail.base_sections = *rc::gen::inRange(1, 4);
+  job.kit.rail.base_sections = *rc::gen::inRange(2, 4);
   track.clamps.clear();
   track.log_stops.clear();
   const Mm total = (job.kit.rail.base_sections + track.extension_count) * track.rail_length;

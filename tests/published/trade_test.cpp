@@ -47,7 +47,9 @@ TEST(Trade, ABoltASixteenthTooLongLiftsTheRail) {
   const std::vector<Finding> findings = check(clip_job_with_tip_room(-inch / 16));
   EXPECT_EQ(count(findings, "TIP", Severity::stop), 2 * 17);
   for (const Finding& f : findings)
-    if (f.code == "TIP") EXPECT_LT(f.measured, -inch / 16 + 1e-6) << f.message;
+    if (f.code == "TIP") {
+      EXPECT_LT(f.measured, -inch / 16 + 1e-6) << f.message;
+    }
 }
 
 // Common practice, no published source: two bolt lengths come in a kit, and only

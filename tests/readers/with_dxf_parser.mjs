@@ -50,8 +50,8 @@ for (const want of expected.cut) {
   check(Math.abs(area - want.area) <= 1e-6 * want.area, `${want.file}: area ${area}, expected ${want.area}`);
 }
 for (const want of expected.drill) {
-  const holes = read(want.file).entities.filter((e) => e.layer === "HOLES").length;
-  check(holes === want.holes, `${want.file}: ${holes} holes, expected ${want.holes}`);
+  const holes = want.files.flatMap((file) => read(file).entities.filter((e) => e.layer === "HOLES")).length;
+  check(holes === want.holes, `${want.files}: ${holes} holes, expected ${want.holes}`);
 }
 const files = expected.cut.length + expected.drill.length;
 console.log(`${files} files, ${failures} failures`);

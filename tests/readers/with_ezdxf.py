@@ -68,9 +68,9 @@ def main():
         failures.near(box.size.x, want["width"], 1e-5, f"{path}: width")
         failures.near(box.size.y, want["height"], 1e-5, f"{path}: height")
     for want in expected["drill"]:
-        path = os.path.join(folder, want["file"])
-        model = audited(path, failures).modelspace()
-        failures.check(len(model.query("*[layer=='HOLES']")) == want["holes"], f"{path}: holes")
+        paths = [os.path.join(folder, f) for f in want["files"]]
+        holes = sum(len(audited(p, failures).modelspace().query("*[layer=='HOLES']")) for p in paths)
+        failures.check(holes == want["holes"], f"{paths}: {holes} holes")
     failures.finish(len(expected["cut"]) + len(expected["drill"]))
 
 

@@ -52,11 +52,12 @@ def main():
         failures.check(loops == want["loops"], f"{path}: {loops} loops")
         failures.near(area, want["area"], TOLERANCE, f"{path}: area")
     for want in expected["drill"]:
-        path = os.path.join(folder, want["file"])
-        found, complaints = features(path)
-        failures.check(not complaints, f"{path}: {complaints}")
-        holes = sum(1 for f in found if f["properties"]["Layer"] == "HOLES")
-        failures.check(holes == want["holes"], f"{path}: {holes} holes")
+        holes = 0
+        for file in want["files"]:
+            found, complaints = features(os.path.join(folder, file))
+            failures.check(not complaints, f"{file}: {complaints}")
+            holes += sum(1 for f in found if f["properties"]["Layer"] == "HOLES")
+        failures.check(holes == want["holes"], f"{want['files']}: {holes} holes")
     failures.finish(len(expected["cut"]) + len(expected["drill"]))
 
 

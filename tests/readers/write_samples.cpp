@@ -29,7 +29,8 @@ double cut_area(const Part& part) {
   const Plate& plate = std::get<Plate>(part.form);
   double area = volume(part) / plate.thickness;
   for (const Hole& h : plate.holes) {
-    if (h.process == Process::drilled) area += area_properties(hole_outline(h.at, h.diameter, h.length, h.angle)).area;
+    if (h.process == Process::drilled)
+      area += area_properties(hole_outline(h.at, h.diameter, h.length, h.angle)).area;
   }
   return area;
 }
@@ -40,8 +41,13 @@ nlohmann::json expected(const std::string& file, const Part& part, Printing unit
   int cut_holes = 0, marks = 0;
   for (const Hole& h : plate.holes) ++(h.process == Process::cut ? cut_holes : marks);
   const Cut flat = cut(part, sample::heading(units), units);
-  return {{"file", file}, {"loops", cut_holes + 1}, {"marks", marks}, {"area", cut_area(part) / (unit * unit)},
-          {"width", flat.size.x / unit}, {"height", flat.size.y / unit}, {"lettered", flat.letter_height > 0}};
+  return {{"file", file},
+          {"loops", cut_holes + 1},
+          {"marks", marks},
+          {"area", cut_area(part) / (unit * unit)},
+          {"width", flat.size.x / unit},
+          {"height", flat.size.y / unit},
+          {"lettered", flat.letter_height > 0}};
 }
 
 int run(const fs::path& folder) {
@@ -50,7 +56,8 @@ int run(const fs::path& folder) {
   for (const Printing units : {Printing::metric, Printing::inches}) {
     int number = 0;
     for (const Part& part : sample::plates()) {
-      const std::string file = fmt::format("cut-{}-{}.dxf", units == Printing::inches ? "inch" : "mm", ++number);
+      const std::string file =
+          fmt::format("cut-{}-{}.dxf", units == Printing::inches ? "inch" : "mm", ++number);
       write(folder / file, cut_file(part, sample::heading(units), units));
       all.push_back(expected(file, part, units));
     }
@@ -59,13 +66,14 @@ int run(const fs::path& folder) {
       const Member* m = std::get_if<Member>(&bed.parts[part].form);
       if (m == nullptr) continue;
       const DrillDrawing drawing = drill_drawing(bed, part, sample::heading(units));
-      int page = 0;
+      nlohmann::json files = nlohmann::json::array();
       for (const std::string& content : drill_files(drawing)) {
-        const std::string file =
-            fmt::format("drill-{}-{}-{}.dxf", units == Printing::inches ? "inch" : "mm", part, ++page);
+        const std::string file = fmt::format("drill-{}-{}-{}.dxf", units == Printing::inches ? "inch" : "mm",
+                                             part, files.size() + 1);
         write(folder / file, content);
-        drills.push_back({{"file", file}, {"holes", page == 1 ? m->holes.size() : 0}});
+        files.push_back(file);
       }
+      drills.push_back({{"files", files}, {"holes", m->holes.size()}});
     }
   }
   write(folder / "expected.json", nlohmann::json{{"cut", all}, {"drill", drills}}.dump(1));

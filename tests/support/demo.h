@@ -1,8 +1,7 @@
 // Demo orders for tests.
 #pragma once
 
-#include <gtest/gtest.h>
-
+#include <stdexcept>
 #include <string>
 #include <vector>
 

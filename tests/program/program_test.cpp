@@ -1,0 +1,253 @@
+// The program as its users run it: exit codes, what it writes and what it never does.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <nlohmann/json.hpp>
+#include <sstream>
+
+#include "checks/rule.h"
+#include "export/digest.h"
+#include "support/demo.h"
+
+namespace bedwright {
+namespace {
+
+namespace fs = std::filesystem;
+using ::testing::Contains;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+using ::testing::Not;
+
+struct Outcome {
+  int code = -1;
+  std::string out;  // standard output and error together
+};
+
+// A shell word that is `text` and nothing else.
+std::string quoted(const std::string& text) {
+  std::string word = "'";
+  for (char c : text) word += c == '\'' ? std::string("'\\''") : std::string(1, c);
+  return word + "'";
+}
+
+Outcome run(const std::vector<std::string>& arguments) {
+  std::string command = "timeout 60 " + quoted(BEDWRIGHT_PROGRAM);
+  for (const std::string& a : arguments) command += " " + quoted(a);
+  command += " 2>&1 </dev/null";
+  FILE* pipe = ::popen(command.c_str(), "r");
+  if (!pipe) throw std::runtime_error("no shell");
+  Outcome result;
+  char buffer[4096];
+  for (std::size_t n; (n = std::fread(buffer, 1, sizeof buffer, pipe)) > 0;) result.out.append(buffer, n);
+  const int status = ::pclose(pipe);
+  result.code = WIFEXITED(status) ? WEXITSTATUS(status) : 128;
+  return result;
+}
+
+std::string content(const fs::path& path) {
+  std::ifstream in(path, std::ios::binary);
+  std::stringstream text;
+  text << in.rdbuf();
+  return text.str();
+}
+
+// Relative path to bytes of everything below a folder.
+std::map<std::string, std::string> tree(const fs::path& folder) {
+  std::map<std::string, std::string> all;
+  if (fs::exists(folder))
+    for (const auto& entry : fs::recursive_directory_iterator(folder))
+      if (entry.is_regular_file()) all[entry.path().lexically_relative(folder).generic_string()] = content(entry.path());
+  return all;
+}
+
+std::vector<std::string> to_cut_or_drill(const std::map<std::string, std::string>& files) {
+  std::vector<std::string> found;
+  for (const auto& [path, bytes] : files)
+    if (path.starts_with("cut/") || path.starts_with("drill/") || path.ends_with(".dxf")) found.push_back(path);
+  return found;
+}
+
+class Program : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    char name[] = "/tmp/bedwright-test-XXXXXX";
+    folder = ::mkdtemp(name);
+  }
+  void TearDown() override { fs::remove_all(folder); }
+  fs::path folder;
+};
+
+class GoodOrder : public Program, public ::testing::WithParamInterface<std::string> {};
+INSTANTIATE_TEST_SUITE_P(Demo, GoodOrder, ::testing::ValuesIn(testing::good_orders));
+
+TEST_P(GoodOrder, IsReleasedWithEveryFileOfItsManifest) {
+  const Job job = testing::demo_job(GetParam());
+  const Outcome drawn = run({"draw", testing::order_path(GetParam()), "--out", folder});
+  ASSERT_EQ(drawn.code, 0) << drawn.out;
+  EXPECT_THAT(drawn.out, HasSubstr("Released"));
+  const auto files = tree(folder / job.order.order.number);
+  for (const char* needed : {"bed.step", "bed.svg", "report.json", "report.txt", "manifest.json", "lists/parts.csv", "lists/cut_list.csv",
+                             "lists/drill_list.csv", "lists/hardware.csv", "drill/main.dxf", "cut/jack_plate.dxf"})
+    EXPECT_TRUE(files.contains(needed)) << needed;
+  const auto manifest = nlohmann::json::parse(files.at("manifest.json"));
+  EXPECT_EQ(manifest.at("state"), "released");
+  EXPECT_EQ(manifest.at("files").size() + 1, files.size());
+  for (const auto& f : manifest.at("files")) EXPECT_EQ(f.at("sha256"), sha256(files.at(f.at("path").get<std::string>())));
+  EXPECT_EQ(nlohmann::json::parse(files.at("report.json")).at("state"), "released");
+}
+
+TEST_P(GoodOrder, GivesTheSameBytesASecondTimeInAnotherPlace) {
+  ASSERT_EQ(run({"draw", testing::order_path(GetParam()), "--out", folder / "a"}).code, 0);
+  ASSERT_EQ(run({"draw", testing::order_path(GetParam()), "--out", folder / "b"}).code, 0);
+  const auto a = tree(folder / "a");
+  EXPECT_GT(a.size(), 12u);
+  EXPECT_EQ(a, tree(folder / "b"));
+}
+
+// Count, names, volume and centre of mass of the model, read by another process,
+// against the Bed's closed forms.
+TEST_P(GoodOrder, ModelReadBackIsTheBed) {
+  const Bed bed = testing::demo_bed(GetParam());
+  ASSERT_EQ(run({"draw", testing::order_path(GetParam()), "--out", folder}).code, 0);
+  const fs::path step = folder / testing::demo_job(GetParam()).order.order.number / "bed.step";
+  const fs::path json = folder / "read.json";
+  ASSERT_EQ(std::system((quoted(STEP_READ) + " " + quoted(step) + " >" + quoted(json)).c_str()), 0);
+  const auto read = nlohmann::json::parse(content(json));
+  std::vector<std::string> names, wanted;
+  Mm3 total = 0;
+  Vec3 moment;
+  for (const Item& item : bed.items) {
+    if (!item.shown) continue;
+    wanted.push_back(item.name);
+    const Part& part = bed.parts[item.part];
+    total += volume(part);
+    moment = moment + volume(part) * item.placement.point(centroid(part));
+  }
+  for (const auto& c : read.at("components")) names.push_back(c.at("name"));
+  EXPECT_THAT(names, ::testing::UnorderedElementsAreArray(wanted));
+  EXPECT_NEAR(read.at("volume").get<double>() / total, 1, 1e-6);
+  const auto centre = read.at("centre");
+  EXPECT_NEAR(centre.at(0).get<double>(), moment.x / total, 1e-3);
+  EXPECT_NEAR(centre.at(1).get<double>(), moment.y / total, 1e-3);
+  EXPECT_NEAR(centre.at(2).get<double>(), moment.z / total, 1e-3);
+  for (const auto& part : read.at("parts")) {
+    EXPECT_TRUE(part.at("valid").get<bool>()) << part.at("name");
+    const int index = bed.find_part(part.at("name"));
+    ASSERT_GE(index, 0) << part.at("name");
+    EXPECT_NEAR(part.at("volume").get<double>() / volume(bed.parts[index]), 1, 1e-6) << part.at("name");
+  }
+}
+
+TEST_F(Program, TheWrongOrderExitsOneAndLeavesNothingToCut) {
+  const Outcome drawn = run({"draw", testing::order_path("wrong"), "--out", folder});
+  EXPECT_EQ(drawn.code, 1);
+  EXPECT_THAT(drawn.out, HasSubstr("Not released"));
+  const auto files = tree(folder);
+  EXPECT_THAT(to_cut_or_drill(files), IsEmpty());
+  EXPECT_FALSE(files.contains("QB-1045/bed.step"));
+  EXPECT_TRUE(files.contains("QB-1045/report.json"));
+}
+
+TEST_F(Program, AStoppedRunDoesNotLeaveAnEarlierReleaseLookingCurrent) {
+  ASSERT_EQ(run({"draw", testing::order_path("base"), "--out", folder}).code, 0);
+  EXPECT_THAT(to_cut_or_drill(tree(folder)), Not(IsEmpty()));
+  EXPECT_EQ(run({"draw", testing::order_path("base"), "--out", folder, "--set", "bolts.bunk=1-1/2 in"}).code, 1);
+  EXPECT_THAT(to_cut_or_drill(tree(folder)), IsEmpty());
+  EXPECT_EQ(nlohmann::json::parse(content(folder / "QB-1041/manifest.json")).at("state"), "stopped");
+}
+
+TEST_F(Program, ADraftIsStampedAndHasNothingToCut) {
+  for (const char* order : {"base", "wrong"}) {
+    const Outcome drawn = run({"draw", testing::order_path(order), "--draft", "--out", folder / order});
+    EXPECT_EQ(drawn.code, std::string(order) == "base" ? 0 : 1);
+    const auto files = tree(folder / order);
+    EXPECT_THAT(to_cut_or_drill(files), IsEmpty());
+    const std::string number = std::string(order) == "base" ? "QB-1041" : "QB-1045";
+    EXPECT_THAT(files.at(number + "/bed.svg"), HasSubstr("NOT FOR FABRICATION"));
+    EXPECT_TRUE(files.contains(number + "/bed.step"));
+  }
+}
+
+TEST_F(Program, AReleasedPictureIsNotStamped) {
+  ASSERT_EQ(run({"draw", testing::order_path("base"), "--out", folder}).code, 0);
+  EXPECT_THAT(content(folder / "QB-1041/bed.svg"), Not(HasSubstr("NOT FOR FABRICATION")));
+}
+
+TEST_F(Program, BadInputExitsTwoSaysWhereAndWritesNothing) {
+  const Outcome drawn = run({"draw", testing::order_path("base"), "--out", folder / "out", "--set", "track.rail_lenght=84 in", "--set", "track.bunk_pitch=20"});
+  EXPECT_EQ(drawn.code, 2);
+  EXPECT_THAT(drawn.out, HasSubstr("rail_lenght"));
+  EXPECT_THAT(drawn.out, HasSubstr("rail_length"));
+  EXPECT_THAT(drawn.out, HasSubstr("bunk_pitch"));
+  EXPECT_FALSE(fs::exists(folder / "out"));
+  EXPECT_EQ(run({"check", folder / "no_such.yaml"}).code, 2);
+  EXPECT_EQ(run({"frobnicate"}).code, 2);
+  EXPECT_EQ(run({"draw"}).code, 2);
+  EXPECT_EQ(run({"explain", "NO-SUCH"}).code, 2);
+  EXPECT_EQ(run({"schema", "nothing"}).code, 2);
+}
+
+TEST_F(Program, APlaceThatIsNotOursIsNotReplaced) {
+  fs::create_directories(folder / "QB-1041");
+  std::ofstream(folder / "QB-1041" / "letters.txt") << "keep";
+  const Outcome drawn = run({"draw", testing::order_path("base"), "--out", folder});
+  EXPECT_EQ(drawn.code, 2);
+  EXPECT_EQ(content(folder / "QB-1041" / "letters.txt"), "keep");
+}
+
+TEST_F(Program, ANewOrderIsGoodAsWrittenAndNeverWrittenOver) {
+  for (const std::vector<std::string>& extra : {std::vector<std::string>{}, {"--metric"}}) {
+    const std::string file = folder / (extra.empty() ? "mine.yaml" : "metric.yaml");
+    std::vector<std::string> arguments = {"new", file};
+    arguments.insert(arguments.end(), extra.begin(), extra.end());
+    EXPECT_EQ(run(arguments).code, 0);
+    const std::string written = content(file);
+    EXPECT_THAT(written, Not(HasSubstr("{{")));
+    const Outcome checked = run({"check", file});
+    EXPECT_EQ(checked.code, 0) << checked.out;
+    EXPECT_EQ(run(arguments).code, 2);
+    EXPECT_EQ(content(file), written);
+  }
+}
+
+TEST_F(Program, ChecksReportIsTheOneDocumented) {
+  const Outcome checked = run({"check", testing::order_path("wrong"), "--json"});
+  EXPECT_EQ(checked.code, 1);
+  const auto report = nlohmann::json::parse(checked.out);
+  EXPECT_EQ(report.at("format"), "bedwright report");
+  EXPECT_EQ(report.at("version"), 1);
+  EXPECT_EQ(report.at("state"), "stopped");
+  EXPECT_GT(report.at("counts").at("stop"), 10);
+}
+
+TEST_F(Program, ExplainsEveryRuleAndPrintsEverySchema) {
+  for (const Rule& rule : rules()) {
+    const Outcome explained = run({"explain", rule.code});
+    EXPECT_EQ(explained.code, 0);
+    EXPECT_THAT(explained.out, HasSubstr(rule.source));
+  }
+  for (const char* which : {"order", "kit", "frame"}) {
+    const Outcome printed = run({"schema", which});
+    EXPECT_EQ(printed.code, 0);
+    EXPECT_EQ(nlohmann::json::parse(printed.out).at("type"), "object");
+  }
+}
+
+TEST_F(Program, NoColourWithoutATerminal) { EXPECT_THAT(run({"check", testing::order_path("wrong")}).out, Not(HasSubstr("\x1b"))); }
+
+TEST_F(Program, HelpHasAnExampleForEachCommand) {
+  for (const char* command : {"draw", "check", "schema", "explain", "new"}) {
+    const Outcome help = run({command, "--help"});
+    EXPECT_EQ(help.code, 0);
+    EXPECT_THAT(help.out, HasSubstr("Example:"));
+  }
+}
+
+}  // namespace
+}  // namespace bedwright
