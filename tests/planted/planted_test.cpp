@@ -55,7 +55,7 @@ INSTANTIATE_TEST_SUITE_P(
         Fault{"TabMoved", "base", "tabs_found=[{tab: R7, x: 3/16 in}]", "HOLE-FIT", "track bolt R7"},
         Fault{"TabMovedOther", "one_extension", "tabs_found=[{tab: L3, x: -3/16 in}]", "HOLE-FIT", "track bolt L3"},
         Fault{"TabMovedAcross", "base", "tabs_found=[{tab: L12, y: 3/16 in}]", "HOLE-FIT", "track bolt L12"},
-        Fault{"ExistingTabMoved", "lot_frame", "frame.tabs.existing[9]=119-3/16 in", "HOLE-FIT", "track bolt L"},
+        Fault{"ExistingTabMoved", "lot_frame", "frame.tabs.existing[9]=118-13/16 in", "HOLE-FIT", "track bolt L"},
         Fault{"BoltLong", "base", "bolts.bunk=1-1/2 in", "TIP", "bunk bolt"},
         Fault{"BoltLongMetric", "metric", "bolts.bunk=35 mm", "TIP", "bunk bolt"},
         Fault{"BoltShort", "base", "bolts.bunk=1 in", "BOLT-SHORT", "bunk bolt"},
