@@ -7,6 +7,7 @@ build_packages=(
 )
 test_packages=(
   libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev
+  libfontconfig-dev  # the kernel's document framework asks for it when a test links it
   python3 python3-ezdxf python3-jsonschema gdal-bin nodejs npm
 )
 
