@@ -2,6 +2,9 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
 #include <exception>
 #include <filesystem>
 
@@ -83,7 +86,13 @@ int run(int argc, char** argv) {
 
 int main(int argc, char** argv) {
   try {
-    return run(argc, argv);
+    const int code = run(argc, argv);
+    // A report that never reached its reader is no report.
+    if (std::fflush(stdout) != 0) {
+      fmt::print(stderr, "bedwright: cannot write to standard output: {}\n", std::strerror(errno));
+      return bad_input;
+    }
+    return code;
   } catch (const std::exception& fault) {
     fmt::print(stderr, "bedwright: a fault of the program, not of your order: {}\n", fault.what());
     return our_fault;

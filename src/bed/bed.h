@@ -158,12 +158,13 @@ struct Ply {
   Radians slope = 0;
 };
 
-// What may move one ply's hole from its place. Ranges along world x and y,
+// What may move one ply's hole from its place. Ranges along world x, y and z,
 // each as plus and minus (both >= 0), in the order they add up.
 struct Contribution {
   std::string what;  // "section length, 2 of them"
   Mm x_plus = 0, x_minus = 0;
   Mm y_plus = 0, y_minus = 0;
+  Mm z_plus = 0, z_minus = 0;
 };
 
 struct Bolt {

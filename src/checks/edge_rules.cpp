@@ -73,10 +73,14 @@ void suggest_edge(const Scene& scene, int item, Vec3 toward, Mm short_by, Findin
   f.changes.push_back({"frame.tabs.length", figures.set(length)});
 }
 
+// How much wider than a standard hole this one is, to each side. An oversize
+// hole or a wide slot must leave the steel a standard one would.
+Mm wider_by(const Hole& hole, const BoltSize& bolt) { return std::max(0.0, (hole.diameter - bolt.standard_hole) / 2); }
+
 void edge_of(const Scene& scene, int item, const Part& part, const Placed& hole, const BoltSize* bolt,
              std::vector<Finding>& findings) {
   const NearestEdge edge = nearest_edge_of(part, hole);
-  const Mm limit = bolt ? bolt->edge_minimum : plain_hole_edge * hole.hole.diameter;
+  const Mm limit = bolt ? bolt->edge_minimum + wider_by(hole.hole, *bolt) : plain_hole_edge * hole.hole.diameter;
   if (edge.distance >= limit - same_place) return;
   Finding f =
       finding_of("EDGE", bolt ? Severity::stop : Severity::warn, part.name, in_world(scene.bed, item, hole));
@@ -94,11 +98,21 @@ void edge_of(const Scene& scene, int item, const Part& part, const Placed& hole,
   findings.push_back(std::move(f));
 }
 
-void spacing_of(const Scene& scene, int item, const Part& part, const Placed& p, const Placed& q, Mm diameter,
+// Two bolt holes: the bolts' own spacing, and where holes are wider than standard
+// as much more. A hole no bolt goes through counts by its size: the web left
+// between must be what its own edge distance would leave (from memory, common
+// practice).
+Mm spacing_limit(const Hole& p, const BoltSize* a, const Hole& q, const BoltSize* b) {
+  if (a && b) return least_spacing * std::max(a->diameter, b->diameter) + wider_by(p, *a) + wider_by(q, *b);
+  const Mm web = (plain_hole_edge - 0.5) * std::min(p.diameter, q.diameter);
+  return (p.diameter + q.diameter) / 2 + web;
+}
+
+void spacing_of(const Scene& scene, int item, const Part& part, const Placed& p, const Placed& q, Mm limit,
                 std::vector<Finding>& findings) {
   const auto [a, b] = arc_centres(p.hole);
   const auto [c, d] = arc_centres(q.hole);
-  const Mm apart = segment_distance(a, b, c, d), limit = least_spacing * diameter;
+  const Mm apart = segment_distance(a, b, c, d);
   if (apart >= limit - same_place) return;
   const Severity severity = part.origin == Origin::made ? Severity::stop : Severity::warn;
   Finding f = finding_of("SPACING", severity, part.name, in_world(scene.bed, item, p));
@@ -107,7 +121,7 @@ void spacing_of(const Scene& scene, int item, const Part& part, const Placed& p,
   f.limit = limit;
   f.margin = apart - limit;
   const Figures& say = scene.figures;
-  f.message = fmt::format("holes {} and {} of {} are {} apart, centre to centre; 2-2/3 bolt diameters is {}",
+  f.message = fmt::format("holes {} and {} of {} are {} apart, centre to centre; holes of their size ask {}",
                           p.index + 1, q.index + 1, part.name, say.say(apart), say.say(limit));
   f.remedy = fmt::format("move them {} further apart", say.say(say.round_up(limit - apart)));
   findings.push_back(std::move(f));
@@ -137,8 +151,8 @@ void check_spacing(const Scene& scene, std::vector<Finding>& findings) {
       for (std::size_t j = i + 1; j < holes.size(); ++j) {
         const BoltSize* a = bolt_in(through[p], holes[i].index);
         const BoltSize* b = bolt_in(through[p], holes[j].index);
-        if (a && b && holes[i].face == holes[j].face)
-          spacing_of(scene, item, part, holes[i], holes[j], std::max(a->diameter, b->diameter), findings);
+        if (holes[i].face == holes[j].face)
+          spacing_of(scene, item, part, holes[i], holes[j], spacing_limit(holes[i].hole, a, holes[j].hole, b), findings);
       }
     }
   }

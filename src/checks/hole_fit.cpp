@@ -11,7 +11,7 @@ struct Shift {
   Mm plus, minus;
 };
 
-// A contribution's range along world x and y, seen along `axis`.
+// A contribution's range along the world's axes, seen along `axis`.
 Shift along(const Contribution& c, Vec3 axis) {
   Shift s{0, 0};
   const auto add = [&](double k, Mm plus, Mm minus) {
@@ -20,6 +20,7 @@ Shift along(const Contribution& c, Vec3 axis) {
   };
   add(axis.x, c.x_plus, c.x_minus);
   add(axis.y, c.y_plus, c.y_minus);
+  add(axis.z, c.z_plus, c.z_minus);
   return s;
 }
 

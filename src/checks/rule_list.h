@@ -15,6 +15,8 @@ void check_bolt_short(const Scene& scene, std::vector<Finding>& findings);
 void check_bolt_long(const Scene& scene, std::vector<Finding>& findings);
 void check_bolt_thread(const Scene& scene, std::vector<Finding>& findings);
 void check_washer_flat(const Scene& scene, std::vector<Finding>& findings);
+void check_washer_cover(const Scene& scene, std::vector<Finding>& findings);
+void check_weld_contact(const Scene& scene, std::vector<Finding>& findings);
 void check_tip(const Scene& scene, std::vector<Finding>& findings);
 void check_clash(const Scene& scene, std::vector<Finding>& findings);
 void check_clash_moving(const Scene& scene, std::vector<Finding>& findings);

@@ -12,6 +12,10 @@ const std::vector<Rule>& rules() {
   static const char* practice = "common practice, no published source";
   // Causes before what follows from them: findings are read in this order.
   static const std::vector<Rule> table{
+      {"WELD-CONTACT", "weld", "Do the parts of each weld touch, over enough to lay a weld on?",
+       "gap between the two; where they meet, the patch in two directions",
+       "gap 1/16 in; patch 3 mm either way", "gap: AWS D1.1 fillet fit-up, from memory; patch: common practice, no published source",
+       "the place or size of one of the two", check_weld_contact},
       {"RAIL-REMAINDER", "rail joint", "Is a rail a whole number of bunk pitches long?",
        "rail length less whole pitches", "0", practice, "the rail length or the bunk pitch",
        check_rail_remainder},
@@ -40,6 +44,9 @@ const std::vector<Rule>& rules() {
       {"WASHER-FLAT", "stack", "Do head and nut seat square to the bolt?",
        "slope of the face under head or nut", "1 degree", practice, "a bevel washer of the face's slope",
        check_washer_flat},
+      {"WASHER-COVER", "stack", "Does each washer cover the hole it bears on, the bolt as far to one side as it goes?",
+       "washer outside diameter - (2 x width of the hole - bolt diameter)", "margin 0", practice,
+       "a smaller hole, or a wider washer", check_washer_cover},
       {"TIP", "tip", "Is there room between the bolt's tip and what is beyond it?",
        "distance from the last ply to the nearest thing on the bolt's axis or rim, less the length beyond "
        "the plies at its "
@@ -55,12 +62,15 @@ const std::vector<Rule>& rules() {
        "another bunk for a clamp, or move the fixed thing by the shift given", check_clash_moving},
       {"EDGE", "edge, spacing", "Is there steel enough between each hole and the edge?",
        "hole centre (slot: centre of the end arc) to the nearest free edge of the face",
-       "the catalogue's edge_minimum of the bolt; 1.25 diameters where no bolt goes (a warning)",
+       "the catalogue's edge_minimum of the bolt, and half of what the hole is wider than standard; 1.25 diameters "
+       "where no bolt goes (a warning)",
        "AISC 360 table J3.4 by the catalogue; 1.25 diameters: from memory, common practice",
        "the tab's length, or the hole's place", check_edge},
       {"SPACING", "edge, spacing", "Is there steel enough between bolt holes?",
        "centre to centre in one face (slots: nearest centres of end arcs)",
-       "2-2/3 bolt diameters; a warning in a bought part", "AISC 360 section J3.3",
+       "2-2/3 bolt diameters, and half of what each hole is wider than standard; beside a hole no bolt goes through, a "
+       "web of 3/4 of the smaller hole; a warning in a bought part",
+       "AISC 360 section J3.3; the web: from memory, common practice",
        "the spacing of the holes", check_spacing},
       {"JOINT-SUPPORT", "rail joint", "Does every rail joint have a tab near it?",
        "joint to the nearest tab's hole, each side", "limits.joint_to_support (8 in); a warning", practice,

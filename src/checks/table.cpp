@@ -39,6 +39,14 @@ std::string kind_of(const std::string& name) {
   return kind;
 }
 
+// The way out, with the names of what it is about left out.
+std::string without_names(const Finding& f) {
+  std::string text = f.remedy;
+  for (const std::string& name : f.subjects)
+    for (auto at = text.find(name); at != std::string::npos; at = text.find(name)) text.erase(at, name.size());
+  return text;
+}
+
 // Findings a person would read as one: the same fault at many like places, with
 // the same figures and the same way out.
 bool alike(const Finding& a, const Finding& b) {
@@ -52,7 +60,7 @@ bool alike(const Finding& a, const Finding& b) {
     return all;
   };
   return a.code == b.code && a.severity == b.severity && a.unit == b.unit && std::abs(a.measured - b.measured) < 0.05 &&
-         kinds(a) == kinds(b) && same_changes();
+         kinds(a) == kinds(b) && without_names(a) == without_names(b) && same_changes();
 }
 
 struct Group {
@@ -81,7 +89,8 @@ std::string others_text(const Group& group) {
   for (const Finding* f : group.others) {
     const std::string& name = name_of(*f);
     if (!said.insert(name).second) continue;
-    text += comma + (name.size() > kind.size() + 1 ? name.substr(kind.size() + 1) : name);
+    if (name.size() <= kind.size() + 1) continue;  // said already
+    text += comma + name.substr(kind.size() + 1);
     comma = ", ";
   }
   return text + ".";

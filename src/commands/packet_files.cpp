@@ -46,6 +46,7 @@ void add_lists(const Loaded& loaded, std::vector<PacketFile>& files) {
   const Heading& heading = loaded.job.order.order;
   files.push_back({"lists/parts.csv", parts_csv(loaded.bed, heading)});
   files.push_back({"lists/cut_list.csv", cut_list_csv(loaded.bed, heading)});
+  files.push_back({"lists/layout.csv", layout_csv(loaded.bed, heading)});
   files.push_back({"lists/drill_list.csv", drill_list_csv(loaded.bed, heading)});
   files.push_back({"lists/hardware.csv", hardware_csv(loaded.bed, loaded.job.kit.box, heading)});
 }

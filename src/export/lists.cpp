@@ -63,7 +63,14 @@ struct FormText {
   }
 };
 
-std::string angle(Radians a) { return CsvCell(a / degree, 2).written(); }
+// Off square, whichever way; how the two ends stand to each other is a column of its own.
+CsvCell mitre(Radians a) { return CsvCell(std::abs(a) / degree, 2); }
+
+const char* ends(const Member& m) {
+  if (m.start_mitre == 0 && m.end_mitre == 0) return "square";
+  if (m.start_mitre == m.end_mitre) return "cuts parallel";
+  return m.start_mitre == -m.end_mitre ? "cuts opposed" : "cuts differ";
+}
 
 void hole_row(Csv& csv, const Part& part, int quantity, const std::string& face, int number,
               const std::string& letter, Mm along, Mm across, const std::string& edge, const Hole& hole,
@@ -107,7 +114,7 @@ std::string parts_csv(const Bed& bed, const Heading& heading) {
 std::string cut_list_csv(const Bed& bed, const Heading& heading) {
   Csv csv;
   csv.row({"part", "kind", "quantity", "material", "stock", "length", "length mm", "overall", "overall mm",
-           "start mitre deg", "end mitre deg", "width", "width mm"});
+           "front end off square deg", "rear end off square deg", "ends", "width", "width mm"});
   for (std::size_t i = 0; i < bed.parts.size(); ++i) {
     const Part& part = bed.parts[i];
     const int quantity = bed.count(static_cast<int>(i));
@@ -115,13 +122,13 @@ std::string cut_list_csv(const Bed& bed, const Heading& heading) {
     if (const Member* m = std::get_if<Member>(&part.form)) {
       const Mm overall = overall_length(*m);
       csv.row({part.name, "member", quantity, part.material, m->section.name, laid_out(m->length, heading),
-               CsvCell(m->length, 2), laid_out(overall, heading), CsvCell(overall, 2), angle(m->start_mitre),
-               angle(m->end_mitre), "", ""});
+               CsvCell(m->length, 2), laid_out(overall, heading), CsvCell(overall, 2), mitre(m->start_mitre),
+               mitre(m->end_mitre), ends(*m), "", ""});
     } else if (const Plate* p = std::get_if<Plate>(&part.form)) {
       const Vec2 size = plate_size(*p);
       csv.row({part.name, "plate", quantity, part.material,
                fmt::format("plate {}", printed(p->thickness, heading)), printed(size.x, heading),
-               CsvCell(size.x, 2), printed(size.x, heading), CsvCell(size.x, 2), "", "",
+               CsvCell(size.x, 2), printed(size.x, heading), CsvCell(size.x, 2), "", "", "",
                printed(size.y, heading), CsvCell(size.y, 2)});
     }
   }

@@ -20,6 +20,13 @@ std::string parts_csv(const Bed& bed, const Heading& heading);
 // thickness and bounding size.
 std::string cut_list_csv(const Bed& bed, const Heading& heading);
 
+// lists/layout.csv: where each made item, axle and jack goes on the frame: its
+// front edge, middle and rear edge in running dimensions from the mains' front
+// end, its middle from the centre line (minus: road side), and for a tab its
+// hole. On the tape with the exact millimetres beside. The mains themselves and
+// the mitred tongue are on the cut list.
+std::string layout_csv(const Bed& bed, const Heading& heading);
+
 // Every hole of made members, and every drilled hole of made plates. Numbers and
 // letters are those of the drill drawings. A plate's holes are measured from the
 // lower left corner of its cut file.

@@ -133,7 +133,7 @@ void add_caption(std::string& out, const PictureCaption& caption, const std::vec
   add_text(out, {right - 3, top + note_step}, note_size, side, "end",
            fmt::format("Revision {}", caption.revision));
   add_text(out, {right - 3, top + 2 * note_step}, note_size, side, "end",
-           fmt::format("Scale 1:{} on A3", reduction));
+           fmt::format("Picture reduced 1:{} on A3, not for measuring", reduction));
   out += "</g>\n";
 }
 

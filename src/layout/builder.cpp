@@ -18,9 +18,9 @@ struct FoundHole {
   Radians slope = 0;
 };
 
-// How far off its place a hole may be and still be the one meant: a tab found
-// out of place moves its hole, but never by as much as holes are apart.
-constexpr Mm hole_search = 60;
+// How far off its place a hole may be and still be the one meant, the nearest
+// there is: beyond the most a tab can be reported out of place, 100 mm both ways.
+constexpr Mm hole_search = 150;
 
 FoundHole find_hole(const Bed& bed, int item, Vec3 at, Vec3 direction) {
   const Part& part = bed.part_of(item);

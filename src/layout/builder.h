@@ -33,7 +33,7 @@ struct BoltPlan {
 };
 
 // A tolerance that is the same either way.
-inline Contribution either_way(const char* what, Mm x, Mm y) { return {what, x, x, y, y}; }
+inline Contribution either_way(const char* what, Mm x, Mm y, Mm z = 0) { return {what, x, x, y, y, z, z}; }
 
 class Builder {
  public:

@@ -90,7 +90,10 @@ void lay_gussets(Builder& b) {
           bolt.seat = {joint + way * from_joint, b.line(side, b.kit.rail.thickness), b.standoff() + g.bottom + g.height / 2};
           bolt.direction = {0, out, 0};
           bolt.items = {rail_item(b, side, static_cast<int>(j) + (way > 0 ? 1 : 0)), item};
-          bolt.stack_up = {either_way("hole in the rail", b.kit.rail.hole_tolerance, 0), either_way("hole in the gusset", b.kit.rail.hole_tolerance, 0)};
+          // A joint left open parts the rails; the gusset shares that between its two sides.
+          const Mm open = b.kit.rail.joint_gap_plus / 2, hole = b.kit.rail.hole_tolerance;
+          bolt.stack_up = {either_way("hole in the rail", hole, 0, hole), either_way("hole in the gusset", hole, 0, hole)};
+          if (open > 0) bolt.stack_up.push_back({"joint gap, half to each side", way > 0 ? open : 0, way > 0 ? 0 : open, 0, 0, 0, 0});
           b.bolt(bolt);
         }
     }

@@ -30,13 +30,17 @@ Mm clear_depth(const Section& s) {
 }
 
 // The holes of a main: jack bolts, in member coordinates (from the front end).
+// They are drilled from a sheet in marks of the tape, so that is where they are:
+// the rounding is a real offset from the jack's own holes, and the fit counts it.
 std::vector<FaceHole> main_holes(const Builder& b) {
   const FrameJack& j = b.frame.jack;
+  const Mm mark = b.order.order.tape, half = b.main_section().depth / 2;
+  const Mm up = half - on_tape(half - j.bolt_z / 2, mark);
   std::vector<FaceHole> holes;
   for (Mm jack : b.order.jacks)
     for (double dx : {-0.5, 0.5})
-      for (double dz : {-0.5, 0.5})
-        holes.push_back({Face::web, {{tidy(jack - b.main_start() + dx * j.bolt_x), tidy(dz * j.bolt_z)},
+      for (double dz : {-1.0, 1.0})
+        holes.push_back({Face::web, {{on_tape(jack - b.main_start() + dx * j.bolt_x, mark), tidy(dz * up)},
                                      j.hole.diameter, j.hole.slot.value_or(j.hole.diameter), 0, Process::drilled, "jack bolt"}});
   std::sort(holes.begin(), holes.end(), [](const FaceHole& p, const FaceHole& q) {
     return std::pair(p.hole.at.x, p.hole.at.y) < std::pair(q.hole.at.x, q.hole.at.y);

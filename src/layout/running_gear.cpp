@@ -133,7 +133,7 @@ void lay_jacks(Builder& b) {
           bolt.direction = {0, -out, 0};
           bolt.items = {jack, plate, main};
           const Mm cut = b.order.tolerances.cut_position;
-          bolt.stack_up = {either_way("hole in the plate", cut, 0), either_way("hole in the main", cut, 0)};
+          bolt.stack_up = {either_way("hole in the plate", cut, 0, cut), either_way("hole in the main", cut, 0, cut)};
           b.bolt(bolt);
         }
     }

@@ -61,7 +61,8 @@ Tab place_tab(Builder& b, const TabParts& parts, Side side, int number, Mm x, Ve
   const int main = b.bed.find_item(fmt::format("main {}", letter(side)));
   if (t.style == TabStyle::clip) {
     tab.item = b.place(parts.tab, name, {moved + Vec3{out * t.length / 2, b.web_back(side), t.clip->standoff}, {-out, 0, 0}, {0, out, 0}});
-    b.weld(tab.item, main, t.weld_leg, 2 * b.section(t.clip->section).depth, "both ends of the clip, down the web");
+    const Mm on_web = b.section(t.clip->section).depth - t.clip->standoff;
+    b.weld(tab.item, main, t.weld_leg, std::max(0.0, 2 * on_web), "both ends of the clip, down the web");
     return tab;
   }
   tab.item = b.place(parts.tab, name, {moved + Vec3{0, b.web_back(side), 0}, {out, 0, 0}, {0, out, 0}});
@@ -76,20 +77,22 @@ Tab place_tab(Builder& b, const TabParts& parts, Side side, int number, Mm x, Ve
 
 // How far the rail's hole may be from the tab's: what the rails add up from the
 // datum, what the tab's own making adds.
-std::vector<Contribution> stack_up(const Builder& b, int section) {
-  const Accumulated a = accumulated(b.order.track.datum, b.plan.sections, section);
+std::vector<Contribution> stack_up(const Builder& b, int section, Mm within) {
+  // Listed holes are held from the section's front end, the others from its nearer one.
+  const bool from_rear_end = b.kit.mounting.positions.empty() && within > b.plan.rail_length / 2 + same_place;
+  const Accumulated a = accumulated(b.order.track.datum, b.plan.sections, section, from_rear_end);
   const KitRail& r = b.kit.rail;
   const Tolerances& t = b.order.tolerances;
   std::vector<Contribution> all;
   const auto both = [&](const std::string& what, Mm x, Mm y) {
-    if (x > 0 || y > 0) all.push_back({what, x, x, y, y});
+    if (x > 0 || y > 0) all.push_back({what, x, x, y, y, 0, 0});
   };
   // One entry a section, because a root-sum-square is over separate errors.
   for (int i = 0; i < static_cast<int>(a.sections); ++i) both(fmt::format("length of rail section {} from the datum", i + 1), r.length_tolerance, 0);
   if (const double part = a.sections - std::floor(a.sections); part > 0) both("length of the pinned section, shared", part * r.length_tolerance, 0);
   for (double left = a.joints; left > 0; left -= 1) {
     const Mm open = std::min(left, 1.0) * r.joint_gap_plus;
-    if (open > 0) all.push_back({"joint gap", a.direction > 0 ? open : 0, a.direction > 0 ? 0 : open, 0, 0});
+    if (open > 0) all.push_back({"joint gap", a.direction > 0 ? open : 0, a.direction > 0 ? 0 : open, 0, 0, 0, 0});
   }
   both("hole in the rail", r.hole_tolerance, r.hole_tolerance);
   both("gauge", 0, t.gauge / 2);
@@ -156,7 +159,7 @@ void lay_side(Builder& b, const TabParts& parts, Side side, std::map<std::string
       bolt.seat = {x, b.line(side, b.kit.mounting.line), b.rail_seat()};
       bolt.direction = {0, 0, -1};
       bolt.items = {b.bed.find_item(fmt::format("rail {}{}", letter(side), s + 1))};
-      bolt.stack_up = stack_up(b, s);
+      bolt.stack_up = stack_up(b, s, within);
       bolt.flat_under_nut = b.frame.tabs.slot_length > b.frame.tabs.hole_diameter + same_place;
       Tab* tab = nearest_free(tabs, x);
       if (!tab) {

@@ -155,10 +155,14 @@ TEST(Spacing, IsTwoAndTwoThirdsDiameters) {
   EXPECT_EQ(jack_plate(limit - 0.001, Origin::kit).of("SPACING").at(0).severity, Severity::warn);
 }
 
-TEST(Spacing, CountsOnlyHolesWithBolts) {
-  SmallBed s = jack_plate(20);
-  s.bed.bolts.pop_back();
-  EXPECT_THAT(s.of("SPACING"), IsEmpty());
+// Two holes of 14, one of them without a bolt: 3/4 of 14 must be left between,
+// 24.5 from centre to centre.
+TEST(Spacing, AHoleWithoutABoltCountsByItsSize) {
+  for (const auto& [apart, stops] : {std::pair(24.51, 0u), std::pair(24.49, 1u)}) {
+    SmallBed s = jack_plate(apart);
+    s.bed.bolts.pop_back();
+    EXPECT_THAT(s.of("SPACING"), SizeIs(stops)) << apart;
+  }
 }
 
 }  // namespace

@@ -52,6 +52,7 @@ TEST(TrackPlan, AWholeNumberOfPitchesLeavesNothingWhateverTheRounding) {
 struct Share {
   Datum datum;
   int sections, index;
+  bool from_rear_end;
   double lengths, joints;
   int direction;
 };
@@ -60,22 +61,26 @@ class AccumulatedTest : public ::testing::TestWithParam<Share> {};
 
 TEST_P(AccumulatedTest, CountsWhatLiesBetweenDatumAndSection) {
   const Share s = GetParam();
-  const Accumulated a = accumulated(s.datum, s.sections, s.index);
+  const Accumulated a = accumulated(s.datum, s.sections, s.index, s.from_rear_end);
   EXPECT_DOUBLE_EQ(a.sections, s.lengths);
   EXPECT_DOUBLE_EQ(a.joints, s.joints);
   EXPECT_EQ(a.direction, s.direction);
 }
 
-INSTANTIATE_TEST_SUITE_P(ByHand, AccumulatedTest,
-                         ::testing::Values(Share{Datum::front, 3, 0, 0, 0, 1}, Share{Datum::front, 3, 2, 2, 2, 1},
-                                           Share{Datum::rear, 3, 2, 0, 0, -1}, Share{Datum::rear, 3, 0, 2, 2, -1},
-                                           // odd count: pinned in the middle section
-                                           Share{Datum::middle, 3, 1, 0.5, 0, 0}, Share{Datum::middle, 3, 2, 0.5, 1, 1},
-                                           Share{Datum::middle, 3, 0, 0.5, 1, -1},
-                                           // even count: pinned at the middle joint
-                                           Share{Datum::middle, 4, 2, 0, 0.5, 1}, Share{Datum::middle, 4, 3, 1, 1.5, 1},
-                                           Share{Datum::middle, 4, 0, 1, 1.5, -1}, Share{Datum::middle, 4, 1, 0, 0.5, -1},
-                                           Share{Datum::front, 1, 0, 0, 0, 1}));
+INSTANTIATE_TEST_SUITE_P(
+    ByHand, AccumulatedTest,
+    ::testing::Values(
+        // From the front: a hole held from its section's front end has the sections
+        // ahead of it behind the pin; one held from the rear end its own as well.
+        Share{Datum::front, 3, 0, false, 0, 0, 1}, Share{Datum::front, 3, 0, true, 1, 0, 1}, Share{Datum::front, 3, 2, false, 2, 2, 1},
+        Share{Datum::front, 3, 2, true, 3, 2, 1}, Share{Datum::rear, 3, 2, true, 0, 0, -1}, Share{Datum::rear, 3, 2, false, 1, 0, -1},
+        Share{Datum::rear, 3, 0, true, 2, 2, -1},
+        // odd count: pinned in the middle of the middle section
+        Share{Datum::middle, 3, 1, false, 0.5, 0, 0}, Share{Datum::middle, 3, 1, true, 0.5, 0, 0}, Share{Datum::middle, 3, 2, false, 0.5, 1, 1},
+        Share{Datum::middle, 3, 2, true, 1.5, 1, 1}, Share{Datum::middle, 3, 0, true, 0.5, 1, -1},
+        // even count: pinned at the middle joint
+        Share{Datum::middle, 4, 2, false, 0, 0.5, 1}, Share{Datum::middle, 4, 3, false, 1, 1.5, 1}, Share{Datum::middle, 4, 0, true, 1, 1.5, -1},
+        Share{Datum::middle, 4, 1, true, 0, 0.5, -1}, Share{Datum::middle, 4, 1, false, 1, 0.5, -1}, Share{Datum::front, 1, 0, false, 0, 0, 1}));
 
 }  // namespace
 }  // namespace bedwright

@@ -73,7 +73,7 @@ TEST(Picture, stamp_on_drafts_only) {
 TEST(Picture, scale_is_stated_and_kept) {
   const std::string svg = picture_svg(square(2000), {"A-1", "B", {}, false});
   std::smatch scale;
-  ASSERT_TRUE(std::regex_search(svg, scale, std::regex("Scale 1:([0-9]+) on A3")));
+  ASSERT_TRUE(std::regex_search(svg, scale, std::regex("reduced 1:([0-9]+) on A3")));
   const Extent e = drawn(svg);
   EXPECT_NEAR((e.high - e.low) * std::stoi(scale[1]), 2000, 0.02 * std::stoi(scale[1]));
 }
