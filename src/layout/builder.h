@@ -32,6 +32,24 @@ struct BoltPlan {
   std::vector<Contribution> stack_up;
 };
 
+// A hole that comes in the part, at `at` on its face, a slot's long axis at `angle`.
+inline Hole bought_hole(Vec2 at, const BoltHole& hole, Radians angle, const char* purpose) {
+  return {{tidy(at.x), tidy(at.y)}, hole.diameter, hole.slot.value_or(hole.diameter), angle, Process::as_bought, purpose};
+}
+
+// The kit's own angles: rail and bunk state the same four sizes.
+template <class KitAngle>
+Section kit_angle(const char* name, const KitAngle& k) {
+  Section s;
+  s.name = name;
+  s.shape = Shape::angle;
+  s.flange = k.flat_leg;
+  s.depth = k.standing_leg;
+  s.web = k.thickness;
+  s.root_radius = k.root_radius;
+  return s;
+}
+
 // A tolerance that is the same either way.
 inline Contribution either_way(const char* what, Mm x, Mm y, Mm z = 0) { return {what, x, x, y, y, z, z}; }
 

@@ -6,21 +6,6 @@
 namespace bedwright {
 namespace {
 
-Section bunk_section(const KitBunk& k) {
-  Section s;
-  s.name = "bunk";
-  s.shape = Shape::angle;
-  s.flange = k.flat_leg;
-  s.depth = k.standing_leg;
-  s.web = k.thickness;
-  s.root_radius = k.root_radius;
-  return s;
-}
-
-Hole as_bought(Vec2 at, const BoltHole& hole, const char* purpose) {
-  return {{tidy(at.x), tidy(at.y)}, hole.diameter, hole.slot.value_or(hole.diameter), 0, Process::as_bought, purpose};
-}
-
 int rail_item(const Builder& b, Side side, int section) {
   return b.bed.find_item(fmt::format("rail {}{}", letter(side), section + 1));
 }
@@ -35,9 +20,9 @@ void lay_bunk_row(Builder& b) {
     b.problem("kit.bunk.line", "the bunk's holes fall beyond its ends", "move the line in or cut the end clearance");
     return;
   }
-  const Member bunk{bunk_section(k), length, 0, 0,
-                    {{Face::flat_leg, as_bought({hole, middle}, k.hole, "bunk bolt")},
-                     {Face::flat_leg, as_bought({length - hole, middle}, k.hole, "bunk bolt")}}};
+  const Member bunk{kit_angle("bunk", k), length, 0, 0,
+                    {{Face::flat_leg, bought_hole({hole, middle}, k.hole, 0, "bunk bolt")},
+                     {Face::flat_leg, bought_hole({length - hole, middle}, k.hole, 0, "bunk bolt")}}};
   const int part = b.add("bunk", "steel", Origin::kit, bunk);
   const Mm tolerance = b.kit.rail.hole_tolerance;
   int number = 0;
@@ -69,7 +54,7 @@ void lay_gussets(Builder& b) {
   plate.outline = rectangle({-g.length / 2, 0}, {g.length / 2, g.height});
   for (Mm x : g.bolts)
     for (double way : {-1.0, 1.0}) {
-      Hole h = as_bought({way * x, g.height / 2}, g.hole, "gusset bolt");
+      Hole h = bought_hole({way * x, g.height / 2}, g.hole, 0, "gusset bolt");
       plate.holes.push_back(h);
     }
   const int part = b.add("joint gusset", "steel", Origin::kit, plate);
@@ -107,7 +92,7 @@ void lay_track_stops(Builder& b) {
   const Mm half_length = k.foot_length / 2, half_width = k.foot_width / 2;
   stop.envelope = {{{}, {-half_length, -half_width, 0}, {half_length, half_width, k.foot_thickness}, 0},
                    {{}, {half_length - k.face_thickness, -half_width, k.foot_thickness}, {half_length, half_width, k.height}, 0}};
-  stop.lugs = {{{0, 0, k.foot_thickness}, {0, 0, -1}, k.foot_thickness, as_bought({0, 0}, k.hole, "track stop bolt")}};
+  stop.lugs = {{{0, 0, k.foot_thickness}, {0, 0, -1}, k.foot_thickness, bought_hole({0, 0}, k.hole, 0, "track stop bolt")}};
   stop.mass = k.mass;
   stop.centre_of_mass = {half_length / 2, 0, k.height / 3};
   const int part = b.add("track stop", "", Origin::kit, stop);

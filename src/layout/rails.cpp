@@ -6,21 +6,6 @@
 namespace bedwright {
 namespace {
 
-Hole as_bought(Vec2 at, const BoltHole& hole, Radians angle, const char* purpose) {
-  return {{tidy(at.x), tidy(at.y)}, hole.diameter, hole.slot.value_or(hole.diameter), angle, Process::as_bought, purpose};
-}
-
-Section rail_section(const KitRail& r) {
-  Section s;
-  s.name = "rail";
-  s.shape = Shape::angle;
-  s.flange = r.flat_leg;
-  s.depth = r.standing_leg;
-  s.web = r.thickness;
-  s.root_radius = r.root_radius;
-  return s;
-}
-
 // Holes of one section; `from_front` turns a distance from the front end into
 // the member's own x.
 template <class FromFront>
@@ -28,7 +13,7 @@ std::vector<FaceHole> rail_holes(const Builder& b, FromFront from_front) {
   const Kit& kit = b.kit;
   std::vector<FaceHole> holes;
   const auto flat = [&](Mm x, Mm line, const BoltHole& hole, Radians angle, const char* purpose) {
-    holes.push_back({Face::flat_leg, as_bought({from_front(x), line}, hole, angle, purpose)});
+    holes.push_back({Face::flat_leg, bought_hole({from_front(x), line}, hole, angle, purpose)});
   };
   const Radians across = kit.mounting.slot_along == SlotAlong::width ? 90 * degree : 0;
   for (Mm x : b.plan.mounting) flat(x, kit.mounting.line, kit.mounting.hole, kit.mounting.hole.slot ? across : 0, "track bolt");
@@ -37,7 +22,7 @@ std::vector<FaceHole> rail_holes(const Builder& b, FromFront from_front) {
   const Mm half_gap = kit.rail.joint_gap / 2;
   for (Mm from_joint : kit.gusset.bolts)
     for (Mm x : {from_joint - half_gap, b.plan.rail_length - from_joint + half_gap})
-      holes.push_back({Face::standing_leg, as_bought({from_front(x), kit.gusset.bottom + kit.gusset.height / 2}, kit.gusset.hole, 0, "gusset bolt")});
+      holes.push_back({Face::standing_leg, bought_hole({from_front(x), kit.gusset.bottom + kit.gusset.height / 2}, kit.gusset.hole, 0, "gusset bolt")});
   std::sort(holes.begin(), holes.end(), [](const FaceHole& p, const FaceHole& q) {
     return std::tuple(p.face, p.hole.at.x, p.hole.at.y) < std::tuple(q.face, q.hole.at.x, q.hole.at.y);
   });
@@ -54,7 +39,7 @@ void lay_rails(Builder& b) {
   for (Side side : both_sides) {
     const bool forward = side == Side::right;
     Member rail;
-    rail.section = rail_section(b.kit.rail);
+    rail.section = kit_angle("rail", b.kit.rail);
     rail.length = length;
     rail.holes = rail_holes(b, [&](Mm x) { return forward ? length - x : x; });
     const Part made{"rail section", "steel", Origin::kit, rail};

@@ -8,10 +8,6 @@
 namespace bedwright {
 namespace {
 
-Hole as_bought(const BoltHole& hole, const char* purpose) {
-  return {{}, hole.diameter, hole.slot.value_or(hole.diameter), 0, Process::as_bought, purpose};
-}
-
 Block box(Vec3 low, Vec3 high) {
   Block b;
   b.low = low;
@@ -90,7 +86,7 @@ Bought jack_item(const Builder& b) {
                    box({-j.post_width / 2, post, j.post_bottom}, {j.post_width / 2, post + j.post_width, j.post_top})};
   for (double dx : {-0.5, 0.5})
     for (double dz : {-0.5, 0.5})
-      jack.lugs.push_back({{dx * j.bolt_x, post, mid + dz * j.bolt_z}, {0, -1, 0}, j.flange_thickness, as_bought(j.hole, "jack bolt")});
+      jack.lugs.push_back({{dx * j.bolt_x, post, mid + dz * j.bolt_z}, {0, -1, 0}, j.flange_thickness, bought_hole({}, j.hole, 0, "jack bolt")});
   jack.mass = j.mass;
   jack.centre_of_mass = {0, post, (j.post_top + j.post_bottom) / 2};
   return jack;
@@ -165,7 +161,7 @@ void lay_tongue_jack(Builder& b) {
   jack.envelope = {tube, box({-flange, -flange, 0}, {flange, flange, j.flange_thickness})};
   for (double turn : {60.0, 180.0, 300.0})
     jack.lugs.push_back({{j.bolt_circle / 2 * std::cos(turn * degree), j.bolt_circle / 2 * std::sin(turn * degree), j.flange_thickness},
-                         {0, 0, -1}, j.flange_thickness, as_bought(j.hole, "tongue jack bolt")});
+                         {0, 0, -1}, j.flange_thickness, bought_hole({}, j.hole, 0, "tongue jack bolt")});
   jack.mass = j.mass;
   jack.centre_of_mass = {0, 0, (j.above - j.below) / 2};
   const Mm x = b.main_start() - b.frame.tongue.length + j.behind_front;
