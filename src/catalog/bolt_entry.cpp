@@ -67,6 +67,7 @@ BoltSize to_bolt(const BoltEntry& entry) {
   bolt.length_plus = entry.length_plus;
   bolt.length_minus = entry.length_minus;
   bolt.lengths = entry.lengths;
+  bolt.tools = entry.tools;
   return bolt;
 }
 

@@ -43,6 +43,16 @@ Section to_section(const SectionEntry& entry) {
   return section;
 }
 
+Species to_species(const SpeciesEntry& entry) {
+  return {entry.name.text, entry.green_lb_per_ft3 * pound / (foot * foot * foot * 1e-9), entry.source};
+}
+
+Tyre to_tyre(const TyreEntry& entry) { return {entry.name.text, entry.load, entry.source}; }
+
+// Single figures, held to their range when read.
+std::vector<Fault> faults(const Species&) { return {}; }
+std::vector<Fault> faults(const Tyre&) { return {}; }
+
 // What is wrong with the section as a whole; nothing when it makes a profile of its published area.
 std::vector<Fault> faults(const Section& section) {
   if (section.shape == Shape::angle && section.flange_thickness > 0)
@@ -96,6 +106,7 @@ void add_all(const Document& document, const char* list, const std::vector<Entry
 
 const Section* Catalog::section(const std::string& name) const { return find_named(sections, name); }
 const BoltSize* Catalog::bolt(const std::string& name) const { return find_named(bolts, name); }
+const Species* Catalog::species_named(const std::string& name) const { return find_named(species, name); }
 
 void read_catalog(const std::string& file, const std::string& text, Catalog& catalog,
                   std::vector<Problem>& problems) {
@@ -103,11 +114,13 @@ void read_catalog(const std::string& file, const std::string& text, Catalog& cat
   CatalogFile content;
   std::vector<Problem> found;
   read_document(document, content, found);
-  if (found.empty() && content.sections.empty() && content.bolts.empty())
-    found.push_back(
-        {mark_of(document, ""), "the file lists neither sections nor bolts", "add one of the two lists"});
+  if (found.empty() && content.sections.empty() && content.bolts.empty() && content.species.empty() && content.tyres.empty())
+    found.push_back({mark_of(document, ""), "the file lists neither sections nor bolts, species nor tyres",
+                     "add one of the four lists"});
   add_all(document, "sections", content.sections, to_section, catalog.sections, found);
   add_all(document, "bolts", content.bolts, to_bolt, catalog.bolts, found);
+  add_all(document, "species", content.species, to_species, catalog.species, found);
+  add_all(document, "tyres", content.tyres, to_tyre, catalog.tyres, found);
   problems.insert(problems.end(), found.begin(), found.end());
 }
 

@@ -1,4 +1,4 @@
-// The catalogue: rolled sections, bolt sizes and stock, read from data files.
+// The catalogue: rolled sections, bolt sizes and stock, species and tyres, read from data files.
 #pragma once
 
 #include <string>
@@ -6,6 +6,7 @@
 
 #include "catalog/fastener.h"
 #include "catalog/section.h"
+#include "catalog/timber.h"
 #include "yaml/problem.h"
 
 namespace bedwright {
@@ -13,9 +14,12 @@ namespace bedwright {
 struct Catalog {
   std::vector<Section> sections;
   std::vector<BoltSize> bolts;
+  std::vector<Species> species;
+  std::vector<Tyre> tyres;
   // nullptr when there is none of that name.
   const Section* section(const std::string& name) const;
   const BoltSize* bolt(const std::string& name) const;
+  const Species* species_named(const std::string& name) const;
 };
 
 // Adds the entries of one catalogue file (its text, and the name to report it

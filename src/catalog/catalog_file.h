@@ -40,12 +40,27 @@ struct BoltEntry {
   Mm wrench = 0, standard_hole = 0, oversize_hole = 0, edge_minimum = 0;
   Mm thread_length = 0, length_plus = 0, length_minus = 0;
   std::vector<Mm> lengths;
+  Tools tools;
+};
+
+struct SpeciesEntry {
+  Name name;
+  double green_lb_per_ft3 = 0;
+  std::string source;
+};
+
+struct TyreEntry {
+  Name name;
+  Kg load = 0;
+  std::string source;
 };
 
 struct CatalogFile {
   std::string source;
   std::vector<SectionEntry> sections;
   std::vector<BoltEntry> bolts;
+  std::vector<SpeciesEntry> species;
+  std::vector<TyreEntry> tyres;
 };
 
 template <class V>
@@ -81,6 +96,15 @@ void describe(V& v, Washer& w) {
 }
 
 template <class V>
+void describe(V& v, Tools& t) {
+  v.length("socket_outside", t.socket_outside, {3, 300}, "Outside of the socket", v.optional);
+  v.length("socket_length", t.socket_length, {5, 300}, "Length of the socket", v.optional);
+  v.length("wrench_width", t.wrench_width, {5, 500}, "Width over the open-end wrench's jaws", v.optional);
+  v.length("wrench_thickness", t.wrench_thickness, {1, 100}, "Thickness of the jaws", v.optional);
+  v.length("wrench_length", t.wrench_length, {20, 1000}, "From the bolt's middle to the end of the handle", v.optional);
+}
+
+template <class V>
 void describe(V& v, BoltEntry& b) {
   v.name("name", b.name, "Name the kit and frame files call it by");
   v.text("source", b.source, "Standards the sizes come from");
@@ -102,6 +126,21 @@ void describe(V& v, BoltEntry& b) {
   v.length("length_minus", b.length_minus, {0, 10}, "How much shorter than nominal a bolt may be");
   v.lengths("lengths", b.lengths, {3, 500}, 100, "Stock lengths, ascending");
   v.text("lengths_source", b.lengths_source, "Where the stock lengths come from");
+  v.object("tools", b.tools, "Room its socket and wrench take; leave out for the usual sizes", v.optional);
+}
+
+template <class V>
+void describe(V& v, SpeciesEntry& s) {
+  v.name("name", s.name, "Name the order calls it by");
+  v.number("green_lb_per_ft3", s.green_lb_per_ft3, {10, 120}, "Freshly felled wood, pounds per cubic foot");
+  v.text("source", s.source, "Table the figure comes from");
+}
+
+template <class V>
+void describe(V& v, TyreEntry& t) {
+  v.name("name", t.name, "Size and load range");
+  v.mass("load", t.load, {50, 10000}, "Load of one tyre at its load range's pressure");
+  v.text("source", t.source, "Table the figure comes from");
 }
 
 template <class V>
@@ -109,6 +148,8 @@ void describe(V& v, CatalogFile& f) {
   v.text("source", f.source, "Where the file's figures come from");
   v.list("sections", f.sections, 500, "Rolled sections", v.optional);
   v.list("bolts", f.bolts, 200, "Bolt sizes with their nuts and washers", v.optional);
+  v.list("species", f.species, 300, "Green density of trees", v.optional);
+  v.list("tyres", f.tyres, 200, "Trailer tyres", v.optional);
 }
 
 }  // namespace bedwright

@@ -14,6 +14,14 @@ struct Washer {
   friend bool operator==(const Washer&, const Washer&) = default;
 };
 
+// The room its tools take. 0: not stated, the usual size for the flats (see usual_tools).
+struct Tools {
+  Mm socket_outside = 0, socket_length = 0;
+  Mm wrench_width = 0, wrench_thickness = 0;  // open end's jaws
+  Mm wrench_length = 0;
+  friend bool operator==(const Tools&, const Tools&) = default;
+};
+
 // One thread size with the hardware that goes on it.
 struct BoltSize {
   std::string name;        // "1/2 in", "M12"
@@ -29,7 +37,11 @@ struct BoltSize {
   Mm thread_length = 0;    // nominal thread length of a bolt long enough to have a plain shank
   Mm length_plus = 0, length_minus = 0;  // length tolerance at the lengths used here
   std::vector<Mm> lengths; // stock lengths, ascending
+  Tools tools;
   friend bool operator==(const BoltSize&, const BoltSize&) = default;
 };
+
+// The size's tools, what is not stated filled in from the wrench's opening.
+Tools usual_tools(const BoltSize& size);
 
 }  // namespace bedwright

@@ -14,10 +14,17 @@ namespace {
 
 std::string told(Mm length) { return both_units(Dimension::length, length); }
 
+// Whether a problem of this document stands outside its file: in a --set, or in the
+// order's overrides.
+bool is_override(const Problem& problem, const Document& document) {
+  if (problem.where.file == "--set") return true;
+  return std::ranges::any_of(document.override_marks, [&](const Mark& m) { return m.file == problem.where.file; });
+}
+
 // The key of a problem as its own document names it.
 std::string_view own_key(const Problem& problem, const Document& document) {
   std::string_view key = problem.where.key;
-  if (problem.where.file == "--set" && key.starts_with(document.key_prefix))
+  if (is_override(problem, document) && key.starts_with(document.key_prefix))
     key.remove_prefix(document.key_prefix.size());
   return key;
 }
@@ -36,8 +43,13 @@ CrossCheck::CrossCheck(const Job& job, const Document& order, const Document& ki
 
 void CrossCheck::run() {
   check_heading();
+  check_tape();
   check_track();
   check_tabs_found();
+  check_road_and_work();
+  check_places();
+  check_overrides();
+  check_free();
   check_rail_and_bunk();
   check_mounting();
   check_positions();
@@ -53,7 +65,7 @@ bool CrossCheck::sound(const Document& document, std::initializer_list<std::stri
   if (document.root.kind != NodeKind::map) return false;
   return std::ranges::none_of(found_in_reading_, [&](const Problem& problem) {
     const bool here = problem.where.file == document.file ||
-                      (problem.where.file == "--set" && problem.where.key.starts_with(document.key_prefix));
+                      (is_override(problem, document) && problem.where.key.starts_with(document.key_prefix));
     if (!here || problem.where.key.empty()) return false;
     const std::string_view at = own_key(problem, document);
     return std::ranges::any_of(

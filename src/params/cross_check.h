@@ -24,8 +24,13 @@ class CrossCheck {
  private:
   // cross_order.cpp
   void check_heading();
+  void check_tape();
   void check_track();
   void check_tabs_found();
+  void check_road_and_work();
+  void check_places();
+  void check_overrides();
+  void check_free();
   // cross_kit.cpp
   void check_rail_and_bunk();
   void check_mounting();

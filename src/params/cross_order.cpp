@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cmath>
 #include <map>
 
 #include "params/cross_check.h"
@@ -79,6 +80,22 @@ void CrossCheck::check_heading() {
   if (sound(order_, {"catalog"}) && job_.order.catalog.empty()) {
     problem(order_, "catalog", "names no file", "name the catalogue files with the sections and bolts used");
   }
+}
+
+// What is laid out falls on the tape's marks, and is printed in the order's unit: a
+// mark that unit cannot print exactly would come out as another place.
+void CrossCheck::check_tape() {
+  if (!sound(order_, {"order.tape", "order.printing"})) return;
+  const Heading& heading = job_.order.order;
+  const bool metric = heading.printing == Printing::metric;
+  const double in_marks = metric ? heading.tape / 0.1 : inch / heading.tape;
+  if (std::abs(in_marks - std::round(in_marks)) < 1e-6) return;
+  const std::string mark = both_units(Dimension::length, heading.tape);
+  problem(order_, "order.tape",
+          metric ? fmt::format("{} is no whole tenth of a millimetre, and the order is printed in millimetres", mark)
+                 : fmt::format("{} goes into an inch no whole number of times, and the order is printed in inches", mark),
+          metric ? "name a tape read in millimetres, such as 1 mm, or print in inches (printing: inch)"
+                 : "name a tape read in fractions of an inch, such as 1/16 in, or print in millimetres (printing: metric)");
 }
 
 void CrossCheck::check_track() {

@@ -70,6 +70,7 @@ struct FrameJack {
   Mm plate_length = 0, plate_height = 0, plate_thickness = 0;
   Mm flange_thickness = 0;
   Mm post_width = 0, post_top = 0, post_bottom = 0;  // square post; z above (+) or below (-) the mains' tops
+  Mm travel = 12 * inch;               // foot down from post_bottom, fully extended
   Kg mass = 0;
   Kg rating = 0;
 };
@@ -81,7 +82,11 @@ struct FrameTongueJack {
   Mm behind_front = 0;                 // middle of the jack behind the tongue's front cut
   Mm plate_length = 0, plate_thickness = 0;
   Mm flange_thickness = 0, tube_diameter = 0, above = 0, below = 0;
+  Mm travel = 10 * inch;               // foot down from `below`, fully extended
+  Mm handle_radius = 6 * inch;         // of the crank's turn, about the tube
+  Mm handle_height = 4 * inch;         // crank and grip above the jack's top
   Kg mass = 0;
+  Kg rating = 0;                       // 0: not stated
 };
 
 struct FrameCoupler {
@@ -103,9 +108,15 @@ struct FrameAxle {
   Kg axle_rating = 0, tyre_rating = 0;
 };
 
+// Frame members to each other; tabs have a leg of their own.
+struct FrameWelds {
+  Mm leg = 3 * inch / 16;
+};
+
 struct FrameFile {
   std::string name;
   std::string grade;
+  Mpa yield_strength = 0;              // 0: by the grade's name
   FrameMain main;
   FrameCross cross_member;
   FrameEnd front_member, rear_member;
@@ -116,6 +127,7 @@ struct FrameFile {
   FrameTongueJack tongue_jack;
   FrameCoupler coupler;
   FrameAxle axle;
+  FrameWelds welds;
 };
 
 template <class V> void describe(V& v, FrameMain& m) {
@@ -177,6 +189,7 @@ template <class V> void describe(V& v, FrameJack& j) {
   v.length("post_width", j.post_width, {20, 200}, "Jack's post, square");
   v.length("post_top", j.post_top, {-500, 1000}, "Top of the post above the mains' tops");
   v.length("post_bottom", j.post_bottom, {-1500, 0}, "Foot of the retracted post above the mains' tops (minus: below)");
+  v.length("travel", j.travel, {0, 1500}, "How far the foot runs down from there", v.optional);
   v.mass("mass", j.mass, {0, 200}, "Mass of one jack");
   v.mass("rating", j.rating, {0, 20000}, "Load one jack may carry");
 }
@@ -191,7 +204,11 @@ template <class V> void describe(V& v, FrameTongueJack& j) {
   v.length("tube_diameter", j.tube_diameter, {10, 200}, "Jack's tube");
   v.length("above", j.above, {10, 1500}, "Top of the jack above its flange");
   v.length("below", j.below, {0, 1500}, "Foot of the retracted jack below its flange");
+  v.length("travel", j.travel, {0, 1500}, "How far the foot runs down from there", v.optional);
+  v.length("handle_radius", j.handle_radius, {0, 1000}, "Radius the crank sweeps about the tube; 0 for none", v.optional);
+  v.length("handle_height", j.handle_height, {0, 500}, "Crank and grip above the top of the jack", v.optional);
   v.mass("mass", j.mass, {0, 100}, "Mass of the jack");
+  v.mass("rating", j.rating, {0, 20000}, "Load the jack may carry", v.optional);
 }
 template <class V> void describe(V& v, FrameCoupler& c) {
   v.length("length", c.length, {50, 800}, "Length");
@@ -217,9 +234,13 @@ template <class V> void describe(V& v, FrameAxle& a) {
   v.mass("axle_rating", a.axle_rating, {0, 20000}, "Load one axle may carry");
   v.mass("tyre_rating", a.tyre_rating, {0, 10000}, "Load one tyre may carry");
 }
+template <class V> void describe(V& v, FrameWelds& w) {
+  v.length("leg", w.leg, {2, 20}, "Fillet weld, frame members to each other", v.optional);
+}
 template <class V> void describe(V& v, FrameFile& f) {
   v.text("name", f.name, "Name of the frame");
   v.text("grade", f.grade, "Steel grade of the made parts");
+  v.stress("yield_strength", f.yield_strength, {100, 1500}, "Yield strength of the made parts; leave out for a grade whose name says it", v.optional);
   v.object("main", f.main, "Main frame members");
   v.object("cross_member", f.cross_member, "Cross members between the mains");
   v.object("front_member", f.front_member, "Member across the mains' front ends");
@@ -231,6 +252,7 @@ template <class V> void describe(V& v, FrameFile& f) {
   v.object("tongue_jack", f.tongue_jack, "Jack on the tongue");
   v.object("coupler", f.coupler, "Coupler");
   v.object("axle", f.axle, "Axle, wheels and springs");
+  v.object("welds", f.welds, "Welds of the frame's members", v.optional);
 }
 
 }  // namespace bedwright

@@ -3,11 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <optional>
 #include <tuple>
 
 #include "params/cross_check.h"
-#include "params/input.h"
+#include "params/file_store.h"
+#include "units/print.h"
 #include "yaml/document.h"
 #include "yaml/key_path.h"
 #include "yaml/override.h"
@@ -18,36 +18,69 @@ namespace {
 
 constexpr std::string_view kit_prefix = "kit.", frame_prefix = "frame.";
 
+// Places the order gives by the track become distances from its front. A fraction
+// comes to the tape's nearest mark, as someone will lay it out.
+void work_out_places(Order& order, const Kit& kit) {
+  const Mm total = track_length(order, kit);
+  if (order.axle.fraction > 0) order.axle.position = on_tape(order.axle.fraction * total, order.order.tape);
+  for (const Mm ahead : order.jacks_from_rear) order.jacks.push_back(total - ahead);
+  if (order.jacks.size() < 2) return;
+  const auto [first, last] = std::minmax_element(order.jacks.begin(), order.jacks.end());
+  const Mm from = *first, apart = (*last - *first) / (order.jacks_between + 1);
+  for (int i = 1; i <= order.jacks_between; ++i) order.jacks.push_back(on_tape(from + i * apart, order.order.tape));
+}
+
+// A metric order that names no tape is laid out with one in millimetres.
+void assume_tape(const Document& order, Heading& heading) {
+  const Node* written = order.root.find("order");
+  if (heading.printing == Printing::metric && written && !written->find("tape")) heading.tape = 1;
+}
+
 // One reading of an order: the job being filled, its documents, and all that is wrong.
 class Loading {
  public:
-  Loading(const std::string& order_path, const std::vector<std::string>& sets) : order_path_(order_path) {
+  Loading(FileStore& store, const std::string& order_path, const std::vector<std::string>& sets)
+      : store_(store), order_path_(order_path) {
     job_.sets = sets;
     kit_.key_prefix = kit_prefix;
     frame_.key_prefix = frame_prefix;
   }
 
   std::variant<Job, std::vector<Problem>> run() {
-    const auto bytes = read_bytes(order_path_, {order_path_, 0, 0, {}}, problems_);
-    if (!bytes) return problems_;
-    open(order_, order_path_, *bytes);
+    const FileStore::File* file = store_.file(order_path_, {order_path_, 0, 0, {}}, problems_);
+    if (!file) return problems_;
+    open(order_, order_path_, *file);
     read_document(order_, job_.order, problems_);
+    assume_tape(order_, job_.order.order);
     if (open_named("kit", job_.order.kit, kit_)) read_document(kit_, job_.kit, problems_);
     if (open_named("frame", job_.order.frame, frame_)) read_document(frame_, job_.frame, problems_);
     const bool catalog_is_whole = read_catalogs();
     CrossCheck(job_, order_, kit_, frame_, catalog_is_whole, problems_).run();
-    if (problems_.empty()) return std::move(job_);
-    sort_problems();
-    return problems_;
+    if (!problems_.empty()) {
+      sort_problems();
+      return problems_;
+    }
+    work_out_places(job_.order, job_.kit);
+    return std::move(job_);
   }
 
  private:
-  void open(Document& document, const std::string& path, const std::string& bytes) {
-    job_.inputs.push_back({path, bytes});
+  void open(Document& document, const std::string& path, const FileStore::File& file) {
+    job_.inputs.push_back({path, file.content});
     std::string prefix = std::move(document.key_prefix);
-    document = parse_document(path, bytes);
+    document = file.document;
     document.key_prefix = std::move(prefix);
+    apply_overrides(document);
     apply_sets(document);
+  }
+
+  // What the order says of the keys of this file.
+  void apply_overrides(Document& document) {
+    if (document.key_prefix.empty()) return;
+    for (const OrderOverride& o : job_.order.overrides) {
+      if (!o.key.text.starts_with(document.key_prefix) || o.value.text.empty()) continue;
+      apply_written(document, o.key.text.substr(document.key_prefix.size()), o.value.text, o.value.mark);
+    }
   }
 
   // Each override goes to the document its key starts with the name of, the order's by default.
@@ -63,47 +96,50 @@ class Loading {
     }
   }
 
-  // The bytes of the file a key of the order names; `path` becomes how it is opened.
-  std::optional<std::string> named_bytes(const std::string& key, const std::string& written,
-                                         std::string& path) {
-    if (written.empty()) return std::nullopt;  // missing or faulty; reading the order has said so
-    path = beside(order_path_, written);
+  // The file a key of the order names; `path` becomes how it is opened.
+  const FileStore::File* named_file(const std::string& key, const std::string& written, std::string& path) {
+    if (written.empty()) return nullptr;  // missing or faulty; reading the order has said so
+    path = store_.beside(order_path_, written);
     const Mark where = mark_of(order_, key);
     for (const InputFile& file : job_.inputs) {
-      if (!same_file(file.path, path)) continue;
+      if (!store_.same_file(file.path, path)) continue;
       const bool itself = &file == &job_.inputs.front();
       problems_.push_back({where,
                            itself ? "names the order file itself"
                                   : fmt::format("names {}, which is already read for another key", path),
                            "name another file"});
-      return std::nullopt;
+      return nullptr;
     }
-    return read_bytes(path, where, problems_);
+    return store_.file(path, where, problems_);
   }
 
   bool open_named(const std::string& key, const std::string& written, Document& document) {
     std::string path;
-    const auto bytes = named_bytes(key, written, path);
-    if (bytes) open(document, path, *bytes);
-    return bytes.has_value();
+    const FileStore::File* file = named_file(key, written, path);
+    if (file) open(document, path, *file);
+    return file != nullptr;
   }
 
   // Whether every catalogue file was there and sound, so that a name not found is a name at fault.
   bool read_catalogs() {
     bool whole = !job_.order.catalog.empty();
+    std::vector<const FileStore::File*> files;
+    std::vector<std::string> paths;
     for (std::size_t i = 0; i < job_.order.catalog.size(); ++i) {
       std::string path;
-      const auto bytes = named_bytes(path_to("catalog", i + 1), job_.order.catalog[i], path);
-      if (!bytes) {
+      const FileStore::File* file = named_file(path_to("catalog", i + 1), job_.order.catalog[i], path);
+      if (!file) {
         whole = false;
         continue;
       }
-      job_.inputs.push_back({path, *bytes});
-      const std::size_t before = problems_.size();
-      read_catalog(path, *bytes, job_.catalog, problems_);
-      whole = whole && problems_.size() == before;
+      job_.inputs.push_back({path, file->content});
+      files.push_back(file);
+      paths.push_back(path);
     }
-    return whole;
+    const FileStore::CatalogFiles& read = store_.catalog(files, paths);
+    job_.catalog = read.catalog;
+    problems_.insert(problems_.end(), read.problems.begin(), read.problems.end());
+    return whole && read.problems.empty();
   }
 
   // Files in the order they are read, overrides last; within a file by line and column.
@@ -117,6 +153,7 @@ class Loading {
     });
   }
 
+  FileStore& store_;
   std::string order_path_;
   Job job_;
   Document order_, kit_, frame_;
@@ -127,7 +164,13 @@ class Loading {
 
 std::variant<Job, std::vector<Problem>> load_job(const std::string& order_path,
                                                  const std::vector<std::string>& sets) {
-  return Loading(order_path, sets).run();
+  FileStore store;
+  return load_job(store, order_path, sets);
+}
+
+std::variant<Job, std::vector<Problem>> load_job(FileStore& store, const std::string& order_path,
+                                                 const std::vector<std::string>& sets) {
+  return Loading(store, order_path, sets).run();
 }
 
 }  // namespace bedwright

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "catalog/catalog.h"
+#include "params/file_store.h"
 #include "params/frame.h"
 #include "params/kit.h"
 #include "params/order.h"
@@ -32,7 +33,15 @@ struct Job {
 // the order's own; list entries are reached as "track.clamps[2].bunk", counted
 // from 1. Problems come all at once, in file order; the Job is only there when
 // there are none.
+//
+// The order's own `overrides` come before `sets`. An axle placed by fraction and
+// jacks placed from the rear are worked out: Job::order has all as distances from
+// the front.
 std::variant<Job, std::vector<Problem>> load_job(const std::string& order_path,
+                                                 const std::vector<std::string>& sets);
+
+// The same from files already read, for many variants of one order.
+std::variant<Job, std::vector<Problem>> load_job(FileStore& store, const std::string& order_path,
                                                  const std::vector<std::string>& sets);
 
 }  // namespace bedwright

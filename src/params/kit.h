@@ -24,6 +24,7 @@ struct BoltHole {
 struct KitRail {
   Mm flat_leg = 0, standing_leg = 0, thickness = 0, root_radius = 0;
   Mm length_tolerance = 0, hole_tolerance = 0;
+  Mm height_tolerance = 0.01 * inch;  // of the standing leg, either way
   Mm joint_gap = 0, joint_gap_plus = 0;
   int base_sections = 2;
 };
@@ -88,6 +89,7 @@ struct HeadBox {
 
 struct KitHead {
   Mm lock_offset = 0;        // centre of the head from the end of the track it is locked at
+  Mm wheel_base = 0;         // front wheel to rear wheel on one rail; 0: one wheel each side
   Kg mass = 0;
   Mm mass_x = 0, mass_y = 0, mass_z = 0;  // centre of mass, in the boxes' frame
   std::vector<HeadBox> boxes;
@@ -125,6 +127,7 @@ template <class V> void describe(V& v, KitRail& r) {
   v.length("root_radius", r.root_radius, {0, 30}, "Fillet inside the corner", v.optional);
   v.length("length_tolerance", r.length_tolerance, {0, 10}, "Section length, plus or minus");
   v.length("hole_tolerance", r.hole_tolerance, {0, 10}, "Hole from its place in the section, plus or minus");
+  v.length("height_tolerance", r.height_tolerance, {0, 5}, "How far the standing leg's height may be out, either way", v.optional);
   v.length("joint_gap", r.joint_gap, {0, 20}, "Gap left at each joint", v.optional);
   v.length("joint_gap_plus", r.joint_gap_plus, {0, 20}, "How much wider a joint's gap may come out", v.optional);
   v.count("base_sections", r.base_sections, 1, 12, "Sections in the kit before any extension");
@@ -204,6 +207,7 @@ template <class V> void describe(V& v, HeadBox& b) {
 }
 template <class V> void describe(V& v, KitHead& h) {
   v.length("lock_offset", h.lock_offset, {0, 5000}, "Centre of the locked head from the end of the track");
+  v.length("wheel_base", h.wheel_base, {0, 5000}, "Front wheel to rear wheel on one rail; leave out for one wheel each side", v.optional);
   v.mass("mass", h.mass, {0, 5000}, "Mass of the head");
   v.length("mass_x", h.mass_x, {-2000, 2000}, "Centre of mass behind the head's centre", v.optional);
   v.length("mass_y", h.mass_y, {-2000, 2000}, "Centre of mass to the kerb side of the centre line", v.optional);

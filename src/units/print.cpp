@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
+#include <limits>
 #include <numeric>
 #include <stdexcept>
 
@@ -15,11 +16,20 @@ void require_finite(double value) {
   if (!std::isfinite(value)) throw std::invalid_argument("a figure to print is not finite");
 }
 
+// Halves go away from zero by the figure a person reads: 107.95 lies a hair below
+// itself as a double, and is 108.0 to one place all the same.
+double halves_up(double value, int decimals) {
+  const double power = std::pow(10.0, decimals), scaled = std::abs(value) * power;
+  if (scaled > 1e12) return value;  // no place left for a half
+  constexpr double hair = 16 * std::numeric_limits<double>::epsilon();  // of a few sums and products
+  return std::copysign(std::floor(scaled + 0.5 + hair * scaled) / power, value);
+}
+
 // Fixed decimals, with the sign dropped when every digit is zero.
 std::string fixed(double value, int decimals) {
   require_finite(value);
   if (decimals < 0) throw std::invalid_argument("decimals to print must not be negative");
-  std::string text = fmt::format("{:.{}f}", value, decimals);
+  std::string text = fmt::format("{:.{}f}", halves_up(value, decimals), decimals);
   if (text.find_first_of("123456789") == std::string::npos && text[0] == '-') text.erase(0, 1);
   return text;
 }

@@ -79,6 +79,11 @@ Node* Node::find(std::string_view wanted) {
 
 Mark Document::mark(const Place& place, const std::string& key) const {
   if (place.override_number == 0) return {file, place.line, place.column, key};
+  if (place.override_number < 0) {
+    Mark written = override_marks.at(static_cast<std::size_t>(-place.override_number - 1));
+    written.key = key_prefix + key;
+    return written;
+  }
   return {"--set", place.line, place.column, key_prefix + key};
 }
 

@@ -25,7 +25,9 @@ enum class NodeKind { null, scalar, list, map };
 
 struct Place {
   int line = 0, column = 0;  // 1-based
-  int override_number = 0;   // which --set it came from, counted from 1; 0 for the file
+  // Which --set it came from, counted from 1; 0 for the file itself; -1 and below for
+  // an override written in another file (Document::override_marks).
+  int override_number = 0;
 };
 
 struct Node {
@@ -46,6 +48,7 @@ struct Document {
   std::string key_prefix;  // "kit." where an override names this document's keys so
   Node root;               // null when the file could not be read as a map
   std::vector<Problem> problems;
+  std::vector<Mark> override_marks;  // where override -1, -2, ... is written
 
   Mark mark(const Place& place, const std::string& key) const;
 };

@@ -15,4 +15,8 @@ namespace bedwright {
 // are added to the document's problems and leave the tree as it was.
 void apply_set(Document& document, const std::string& text, int number = 1, int skipped = 0);
 
+// The same for an override that is written in another file, at `written`, with its
+// key (without the document's prefix) and value apart. Faults are reported there.
+void apply_written(Document& document, const std::string& key, const std::string& value, const Mark& written);
+
 }  // namespace bedwright

@@ -42,6 +42,13 @@ TEST(Decimals, NeverPrintMinusZero) {
   EXPECT_EQ(decimal_inch(-0.001), "0.000 in");
   EXPECT_EQ(decimal_inch(-25.4), "-1.000 in");
   EXPECT_EQ(millimetres(1968.54, 1), "1968.5 mm");
+  // Halves as they are read, wherever the double lies.
+  EXPECT_EQ(millimetres(107.95, 1), "108.0 mm");
+  EXPECT_EQ(millimetres(-107.95, 1), "-108.0 mm");
+  EXPECT_EQ(millimetres(107.949, 1), "107.9 mm");
+  EXPECT_EQ(millimetres(4.25 * inch, 1), "108.0 mm");
+  EXPECT_EQ(millimetres(0.35, 1), "0.4 mm");
+  EXPECT_EQ(decimal_inch(0.0625 * inch), "0.063 in");
   EXPECT_EQ(millimetres(-0.4, 0), "0 mm");
   EXPECT_EQ(millimetres(-0.04, 1), "0.0 mm");
   EXPECT_EQ(plain_figure(-0.00001), "0");

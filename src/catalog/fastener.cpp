@@ -1,0 +1,30 @@
+#include "catalog/fastener.h"
+
+#include <algorithm>
+
+namespace bedwright {
+namespace {
+
+// Hand tools of common make, against the flats they fit; from memory, checked
+// against the ring heads of A-A-1346 (tests/published/tools_test.cpp): no socket
+// has a thinner wall than a ring needs.
+constexpr double socket_wall = 1.5;    // outside / flats
+constexpr Mm shortest_socket = 1.5 * inch;
+constexpr double jaw_width = 2.2;      // over the jaws / flats
+constexpr double jaw_thickness = 0.45;
+constexpr double handle = 10;
+
+Mm stated_or(Mm stated, Mm usual) { return stated > 0 ? stated : usual; }
+
+}  // namespace
+
+Tools usual_tools(const BoltSize& size) {
+  const Mm flats = size.wrench;
+  return {stated_or(size.tools.socket_outside, socket_wall * flats),
+          stated_or(size.tools.socket_length, std::max(shortest_socket, 2 * flats)),
+          stated_or(size.tools.wrench_width, jaw_width * flats),
+          stated_or(size.tools.wrench_thickness, jaw_thickness * flats),
+          stated_or(size.tools.wrench_length, handle * flats)};
+}
+
+}  // namespace bedwright
