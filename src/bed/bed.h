@@ -165,6 +165,7 @@ struct Contribution {
   Mm x_plus = 0, x_minus = 0;
   Mm y_plus = 0, y_minus = 0;
   Mm z_plus = 0, z_minus = 0;
+  bool from_datum = false;  // adds up along the track from where it is pinned
 };
 
 struct Bolt {
@@ -186,6 +187,8 @@ struct Weld {
   Mm leg = 0;      // fillet leg; 0 for a bought joint (coupler, hanger)
   Mm length = 0;   // total
   std::string note;
+  Mm thinner = 0;  // steel of the thinner part at the weld
+  Mm edge = 0;     // lapped: the edge the fillet runs along, its thickness; 0 for a tee
 };
 
 // Two items that share space by design (a coupler over the tongue's ends).

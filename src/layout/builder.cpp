@@ -96,6 +96,13 @@ Mm Builder::main_length() const {
 }
 
 int Builder::add(const std::string& part_name, const std::string& material, Origin origin, Form form) {
+  if (Plate* plate = std::get_if<Plate>(&form); plate && origin == Origin::made) {
+    // Too small for the table: it marks the centre and the drill makes the hole. A
+    // slot is left to the table; a rule says whether it can cut it.
+    for (Hole& hole : plate->holes)
+      if (hole.process == Process::cut && !hole.slotted() && hole.diameter < order.limits.table_hole * plate->thickness - same_place)
+        hole.process = Process::drilled;
+  }
   return bed.add_part({part_name, material, origin, std::move(form)});
 }
 

@@ -82,7 +82,14 @@ class Builder {
   int add(const std::string& part_name, const std::string& material, Origin origin, Form form);
   int place(int part, const std::string& name, Placement placement);
   void join(int a, int b, const std::string& why) { bed.joined.push_back({a, b, why}); }
-  void weld(int a, int b, Mm leg, Mm length, const std::string& note) { bed.welds.push_back({a, b, leg, length, note}); }
+  // Steel at a weld: the thinner part's, and the edge the fillet runs along where
+  // the parts lap (0 for a tee).
+  struct WeldSteel {
+    Mm thinner = 0, edge = 0;
+  };
+  void weld(int a, int b, Mm leg, Mm length, const std::string& note, WeldSteel steel) {
+    bed.welds.push_back({a, b, leg, length, note, steel.thinner, steel.edge});
+  }
   // Adds the bolt with its hardware. The length is the owner's or the shortest
   // in stock that stands far enough past the nut (the longest there is, when none does).
   void bolt(const BoltPlan& plan);

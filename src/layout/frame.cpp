@@ -4,21 +4,23 @@
 
 #include <cmath>
 
+#include "bed/tongue_lap.h"
 #include "layout/builder.h"
 
 namespace bedwright {
 namespace {
 
-// Gap left between the two tongue channels' toes at the coupler: room for the
-// weld's root, and for a channel a little wide of its nominal flange.
-constexpr Mm tongue_toe_gap = 3;
-// How far the tongue plate's edge is held in from the channels' webs, so that a
+// How far a plate's edge is held in from the channel's under or over it, so that a
 // fillet has a ledge to lie on.
-constexpr Mm tongue_plate_ledge = 6;
+constexpr Mm plate_ledge = 6;
 // Room kept between a cross member and a jack's bolts for a wrench.
 constexpr Mm cross_to_jack = inch;
 
 Mm on_tape(Mm x, Mm mark) { return tidy(std::round(x / mark) * mark); }
+
+// A length that goes between two things is cut to the mark below, never above: what
+// is left is gap, half at each end. A hair added, for a length that is on the mark.
+Mm fit_between(Mm x, Mm mark) { return tidy(std::floor(x / mark + 1e-6) * mark); }
 
 // Flat height of a channel's web between its fillets: what a smaller channel
 // has to fit into. The fillet's tangent point lies R tan(turn / 2) from the
@@ -28,6 +30,9 @@ Mm clear_depth(const Section& s) {
   const Radians turn = 90 * degree - std::atan(channel_flange_slope);
   return s.depth - 2 * (at_web + s.root_radius * std::tan(turn / 2));
 }
+
+// Of a tapered flange at its free edge.
+Mm toe_thickness(const Section& s) { return s.flange_thickness - channel_flange_slope * (s.flange - s.web) / 2; }
 
 // The holes of a main: jack bolts, in member coordinates (from the front end).
 // They are drilled from a sheet in marks of the tape, so that is where they are:
@@ -91,14 +96,16 @@ void lay_cross_members(Builder& b) {
               "name a shallower channel, or a deeper main");
     return;
   }
-  const Mm inside = b.frame.main.spacing / 2 - main.web;
-  const int part = b.add("cross member", b.frame.grade, Origin::made, Member{s, tidy(2 * inside), 0, 0, {}});
+  const Mm length = fit_between(b.frame.main.spacing - 2 * main.web, b.order.order.tape);
+  const int part = b.add("cross member", b.frame.grade, Origin::made, Member{s, length, 0, 0, {}});
   int number = 0;
   for (Mm x : cross_positions(b, s)) {
     const int item = b.place(part, fmt::format("cross member {}", ++number),
-                             {{x, -inside, -main.depth / 2}, {0, 1, 0}, {-1, 0, 0}});
+                             {{x, -length / 2, -main.depth / 2}, {0, 1, 0}, {-1, 0, 0}});
     for (Side side : both_sides)
-      b.weld(item, b.bed.find_item(fmt::format("main {}", letter(side))), b.frame.tabs.weld_leg, 2 * s.depth, "both sides of the web");
+      b.weld(item, b.bed.find_item(fmt::format("main {}", letter(side))), b.frame.welds.leg, 2 * (s.depth - 2 * s.flange_thickness),
+             "both sides of the web",
+             {std::min(s.web, main.web), 0});
   }
 }
 
@@ -112,11 +119,32 @@ void lay_end_members(Builder& b) {
     const Section& s = b.section(section);
     const int part = b.add(alike ? "end member" : name, b.frame.grade, Origin::made, Member{s, tidy(2 * half), 0, 0, {}});
     const int item = b.place(part, name, at);
+    // The outside faces are flush, so only the inside has a corner for a fillet.
+    const Section& main = b.main_section();
+    const Mm inside = main.depth - 2 * main.flange_thickness + 2 * (main.flange - main.web);
     for (Side side : both_sides)
-      b.weld(item, b.bed.find_item(fmt::format("main {}", letter(side))), b.frame.tabs.weld_leg, 2 * s.depth, "around the main's end");
+      b.weld(item, b.bed.find_item(fmt::format("main {}", letter(side))), b.frame.welds.leg, inside,
+             "inside the main's end; bevel and fill the flush outside", {std::min(s.web, main.web), 0});
   };
   lay("front member", b.frame.front_member.section, {{b.main_start(), -half, -depth / 2}, {0, 1, 0}, {-1, 0, 0}});
   lay("rear member", b.frame.rear_member.section, {{b.main_end(), half, -depth / 2}, {0, -1, 0}, {1, 0, 0}});
+}
+
+// Each channel to the main it lies under, and to the front member, which it crosses
+// askew.
+void lay_tongue_welds(Builder& b, int item, Side side) {
+  const FrameTongue& t = b.frame.tongue;
+  const Section &s = b.section(t.section), &main = b.main_section(), &nose = b.section(b.frame.front_member.section);
+  const Mm leg = b.frame.welds.leg, across = 1 / std::cos(t.angle);
+  const TongueLap lap = tongue_lap({t.length, t.back, t.angle}, s, main, b.main_start(), b.main_end(), b.frame.main.spacing);
+  const std::vector<LapRun> runs = lap_runs(lap, least_fillet_legs * leg);
+  const int over = b.bed.find_item(fmt::format("main {}", letter(side)));
+  const Builder::WeldSteel steel{std::min(s.flange_thickness, main.flange_thickness), toe_thickness(s)};
+  for (const LapRun& run : runs) b.weld(item, over, leg, run.length(), run.what + ", under the main", steel);
+  // Wanted all the same, so that WELD-CONTACT stops it.
+  if (runs.empty()) b.weld(item, over, leg, 0, "under the main", steel);
+  b.weld(item, b.bed.find_item("front member"), leg, 2 * nose.flange * across, "both edges of the flange",
+         {std::min(s.flange_thickness, nose.flange_thickness), toe_thickness(s)});
 }
 
 // Two channels under the frame, toes inward, both ends cut square to the bed.
@@ -134,8 +162,7 @@ void lay_tongue(Builder& b) {
     const int item = b.place(part, fmt::format("tongue {}", letter(side)),
                              {{front, out * web_at_front, -b.main_section().depth - s.depth / 2},
                               {cosine, out * sine, 0}, {sine, -out * cosine, 0}});
-    b.weld(item, b.bed.find_item(fmt::format("main {}", letter(side))), b.frame.tabs.weld_leg, 2 * t.back / cosine, "both edges of the flange");
-    b.weld(item, b.bed.find_item("front member"), b.frame.tabs.weld_leg, 2 * b.section(b.frame.front_member.section).flange, "both edges of the flange");
+    lay_tongue_welds(b, item, side);
   }
 }
 
@@ -146,7 +173,7 @@ void lay_tongue_plate(Builder& b) {
   const Section& s = b.section(t.section);
   const double slope = std::tan(t.angle);
   const Mm web_at_front = s.flange / std::cos(t.angle) + tongue_toe_gap;
-  const auto half_width = [&](Mm behind) { return web_at_front + behind * slope - tongue_plate_ledge; };
+  const auto half_width = [&](Mm behind) { return web_at_front + behind * slope - plate_ledge; };
   const Mm near = half_width(j.behind_front - j.plate_length / 2), far = half_width(j.behind_front + j.plate_length / 2);
   if (near <= j.centre_hole) {
     b.problem("frame.tongue_jack.behind_front", "the tongue is too narrow there for the jack's plate", "put the jack further back");
@@ -164,7 +191,8 @@ void lay_tongue_plate(Builder& b) {
   const int part = b.add("tongue plate", b.frame.grade, Origin::made, plate);
   const int item = b.place(part, "tongue plate", {{b.main_start() - t.length + j.behind_front, 0, -b.main_section().depth}, {1, 0, 0}, {0, 1, 0}});
   for (Side side : both_sides)
-    b.weld(item, b.bed.find_item(fmt::format("tongue {}", letter(side))), b.frame.tabs.weld_leg, j.plate_length / std::cos(t.angle), "outer edge");
+    b.weld(item, b.bed.find_item(fmt::format("tongue {}", letter(side))), b.frame.welds.leg, j.plate_length / std::cos(t.angle), "outer edge",
+           {std::min(j.plate_thickness, s.flange_thickness), j.plate_thickness});
 }
 
 // A triangle under each rear corner, sharp ends cut off. The front corners have
@@ -177,13 +205,19 @@ void lay_corner_gussets(Builder& b) {
                       ? polygon({{0, 0}, {g.leg, 0}, {g.leg, g.corner_cut}, {g.corner_cut, g.leg}, {0, g.leg}})
                       : polygon({{0, 0}, {g.leg, 0}, {0, g.leg}});
   const int part = b.add("corner gusset", b.frame.grade, Origin::made, plate);
-  const Mm x = b.main_end() + b.section(b.frame.rear_member.section).flange;
+  // In from the main's web back and from the rear member's toes, so that a fillet
+  // has a ledge to lie on.
+  const Mm flange = b.section(b.frame.rear_member.section).flange;
+  const Mm x = b.main_end() + flange - plate_ledge;
   const Mm z = -b.main_section().depth - g.thickness;
-  const int right = b.place(part, "corner gusset R", {{x, b.web_back(Side::right), z}, {-1, 0, 0}, {0, -1, 0}});
-  const int left = b.place(part, "corner gusset L", {{x, b.web_back(Side::left), z}, {0, 1, 0}, {-1, 0, 0}});
+  const int right = b.place(part, "corner gusset R", {{x, b.web_back(Side::right) - plate_ledge, z}, {-1, 0, 0}, {0, -1, 0}});
+  const int left = b.place(part, "corner gusset L", {{x, b.web_back(Side::left) + plate_ledge, z}, {0, 1, 0}, {-1, 0, 0}});
   for (int item : {left, right}) {
-    b.weld(item, b.bed.find_item(item == left ? "main L" : "main R"), b.frame.tabs.weld_leg, g.leg, "edge under the main");
-    b.weld(item, b.bed.find_item("rear member"), b.frame.tabs.weld_leg, g.leg, "edge under the rear member");
+    const auto steel = [&](const Section& s) { return Builder::WeldSteel{std::min(g.thickness, s.flange_thickness), g.thickness}; };
+    b.weld(item, b.bed.find_item(item == left ? "main L" : "main R"), b.frame.welds.leg, std::max(0.0, g.leg + plate_ledge - flange), "edge under the main",
+           steel(b.main_section()));
+    b.weld(item, b.bed.find_item("rear member"), b.frame.welds.leg, g.leg, "edge under the rear member",
+           steel(b.section(b.frame.rear_member.section)));
   }
 }
 

@@ -33,19 +33,18 @@ std::vector<FaceHole> rail_holes(const Builder& b, FromFront from_front) {
 
 // A kerb-side rail lies with its member axis running forward, a road-side one
 // rearward, so that both flat legs point inward. A section whose holes are the
-// same from either end is then one part for both sides.
+// same from either end is then one part for both sides; else there is a left and a
+// right one.
 void lay_rails(Builder& b) {
   const Mm length = b.plan.rail_length;
+  const auto section = [&](Side side) {
+    const bool forward = side == Side::right;
+    return Member{kit_angle("rail", b.kit.rail), length, 0, 0, rail_holes(b, [&](Mm x) { return forward ? length - x : x; })};
+  };
+  const bool handed = !(section(Side::left) == section(Side::right));
   for (Side side : both_sides) {
     const bool forward = side == Side::right;
-    Member rail;
-    rail.section = kit_angle("rail", b.kit.rail);
-    rail.length = length;
-    rail.holes = rail_holes(b, [&](Mm x) { return forward ? length - x : x; });
-    const Part made{"rail section", "steel", Origin::kit, rail};
-    const int existing = b.bed.find_part(made.name);
-    const bool mirrored = existing >= 0 && !(b.bed.parts[existing].form == made.form);
-    const int part = b.bed.add_part({mirrored ? "rail section R" : made.name, made.material, made.origin, made.form});
+    const int part = b.bed.add_part({handed ? fmt::format("rail section {}", letter(side)) : "rail section", "steel", Origin::kit, section(side)});
     for (int s = 0; s < b.plan.sections; ++s) {
       const Mm x = b.plan.starts[s] + (forward ? length : 0);
       b.place(part, fmt::format("rail {}{}", letter(side), s + 1),

@@ -25,6 +25,8 @@ Block across(Mm radius, Mm from, Mm to, Mm z) {
   return b;
 }
 
+constexpr int tongue_jack_group = 2900;
+
 Bought axle_item(const Builder& b) {
   const FrameAxle& a = b.frame.axle;
   const Mm end = a.tyre_inside / 2, tube = a.tube_diameter / 2;
@@ -53,6 +55,24 @@ Bought wheel_item(const FrameAxle& a, Mm bump) {
   return wheel;
 }
 
+// A state for the checks only: out of the model and the lists, the same thing as `of`.
+int place_state(Builder& b, int of, int group, const std::string& part, Bought form, const std::string& name) {
+  const int item = b.place(b.add(part, "", Origin::bought, std::move(form)), name, b.bed.items[of].placement);
+  b.bed.items[item].shown = false;
+  b.bed.items[item].moving = true;
+  b.bed.items[item].group = group;
+  b.bed.items[of].group = group;
+  return item;
+}
+
+// Every place the axle's tube takes on its way up to the bump stop.
+Bought axle_at_bump(const FrameAxle& a) {
+  const Mm end = a.tyre_inside / 2, tube = a.tube_diameter / 2;
+  Bought swept;
+  swept.envelope = {across(tube, -end, end, 0), across(tube, -end, end, a.bump), box({-tube, -end, 0}, {tube, end, a.bump})};
+  return swept;
+}
+
 void lay_axles(Builder& b) {
   const FrameAxle& a = b.frame.axle;
   const Mm z = -b.main_section().depth - a.below;
@@ -61,8 +81,9 @@ void lay_axles(Builder& b) {
   for (int i = 0; i < a.count; ++i) {
     const Mm x = b.order.axle.position + (i - (a.count - 1) / 2.0) * a.spread;
     const int axle = b.place(axle_part, fmt::format("axle {}", i + 1), {{x, 0, z}});
+    const int risen = a.bump > 0 ? place_state(b, axle, 2000 + 10 * i + 2, "axle at full bump", axle_at_bump(a), fmt::format("axle {} at full bump", i + 1)) : -1;
     for (Side side : both_sides) {
-      b.weld(axle, b.bed.find_item(fmt::format("main {}", letter(side))), 0, 0, "spring hangers, as the axle's maker says");
+      b.weld(axle, b.bed.find_item(fmt::format("main {}", letter(side))), 0, 0, "spring hangers, as the axle's maker says", {});
       const Vec3 centre{x, outward(side) * (a.tyre_inside + a.tyre_width) / 2, z};
       const int rest = b.place(wheel_part, fmt::format("wheel {}{}", letter(side), i + 1), {centre});
       const int bump = b.place(b.add("wheel at full bump", "", Origin::bought, wheel_item(a, a.bump)),
@@ -73,6 +94,7 @@ void lay_axles(Builder& b) {
       for (int wheel : {rest, bump}) {
         b.bed.items[wheel].group = group;
         b.join(wheel, axle, "turns on it");
+        if (risen >= 0) b.join(wheel, risen, "turns on it");
       }
     }
   }
@@ -102,6 +124,13 @@ Plate jack_plate(const FrameJack& j) {
   return plate;
 }
 
+// What comes out of the post below when the jack is run down.
+Bought run_down(Mm half_x, Mm y_from, Mm y_to, Mm from, Mm travel) {
+  Bought foot;
+  foot.envelope = {box({-half_x, y_from, from - travel}, {half_x, y_to, from})};
+  return foot;
+}
+
 void lay_jacks(Builder& b) {
   const FrameJack& j = b.frame.jack;
   const Mm mid = -b.main_section().depth / 2;
@@ -117,6 +146,11 @@ void lay_jacks(Builder& b) {
       const int plate = b.place(plate_part, fmt::format("jack plate {}{}", letter(side), number),
                                 {{x, b.web_back(side) + out * j.plate_thickness, mid}, {1, 0, 0}, {0, 0, out}});
       const int jack = b.place(jack_part, fmt::format("jack {}{}", letter(side), number), {{x, b.web_back(side), 0}, {out, 0, 0}, {0, out, 0}});
+      const Mm post = j.plate_thickness + j.flange_thickness;
+      if (j.travel > 0)
+        place_state(b, jack, 3000 + 2 * number + (side == Side::left ? 0 : 1), "jack run down",
+                    run_down(j.post_width / 2, post, post + j.post_width, j.post_bottom, j.travel),
+                    fmt::format("jack {}{} run down", letter(side), number));
       int hole = 0;
       for (double dx : {-0.5, 0.5})
         for (double dz : {-0.5, 0.5}) {
@@ -166,6 +200,16 @@ void lay_tongue_jack(Builder& b) {
   jack.centre_of_mass = {0, 0, (j.above - j.below) / 2};
   const Mm x = b.main_start() - b.frame.tongue.length + j.behind_front;
   const int item = b.place(b.add("tongue jack", "", Origin::bought, jack), "tongue jack", {{x, 0, top}});
+  const Mm r = j.tube_diameter / 2;
+  if (j.travel > 0)
+    place_state(b, item, tongue_jack_group, "tongue jack run down", run_down(r, -r, r, -j.below, j.travel), "tongue jack run down");
+  if (j.handle_radius > 0 && j.handle_height > 0) {
+    Block turn;  // the crank goes all the way round
+    turn.radius = j.handle_radius;
+    turn.low = {0, 0, j.above};
+    turn.high = {0, 0, j.above + j.handle_height};
+    place_state(b, item, tongue_jack_group, "tongue jack handle", Bought{{turn}, {}, 0, {}}, "tongue jack handle through its turn");
+  }
   const int plate = b.bed.find_item("tongue plate");
   int number = 0;
   for (const Lug& lug : std::get<Bought>(b.bed.part_of(item).form).lugs) {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "bed/stack_up.h"
 #include "layout/builder.h"
 
 namespace bedwright {
@@ -61,16 +62,22 @@ Tab place_tab(Builder& b, const TabParts& parts, Side side, int number, Mm x, Ve
   const int main = b.bed.find_item(fmt::format("main {}", letter(side)));
   if (t.style == TabStyle::clip) {
     tab.item = b.place(parts.tab, name, {moved + Vec3{out * t.length / 2, b.web_back(side), t.clip->standoff}, {-out, 0, 0}, {0, out, 0}});
-    const Mm on_web = b.section(t.clip->section).depth - t.clip->standoff;
-    b.weld(tab.item, main, t.weld_leg, std::max(0.0, 2 * on_web), "both ends of the clip, down the web");
+    const Section& clip = b.section(t.clip->section);
+    b.weld(tab.item, main, t.weld_leg, std::max(0.0, 2 * (clip.depth - t.clip->standoff)), "both ends of the clip, down the web",
+           {std::min(clip.web, b.main_section().web), clip.web});
     return tab;
   }
   tab.item = b.place(parts.tab, name, {moved + Vec3{0, b.web_back(side), 0}, {out, 0, 0}, {0, out, 0}});
-  b.weld(tab.item, main, t.weld_leg, 2 * b.main_section().flange, "both edges across the flange");
+  // The plate covers no more of the flange than it reaches inboard.
+  const Section& section = b.main_section();
+  b.weld(tab.item, main, t.weld_leg, 2 * std::min(section.flange, t.plate->inboard), "both edges across the flange",
+         {std::min(t.plate->plate_thickness, section.flange_thickness), t.plate->plate_thickness});
   if (parts.pad >= 0) {
     tab.pad = b.place(parts.pad, fmt::format("pad {}{}", letter(side), number),
                       {moved + Vec3{0, b.line(side, b.kit.mounting.line), t.plate->plate_thickness}, {out, 0, 0}, {0, out, 0}});
-    b.weld(tab.pad, tab.item, t.weld_leg, 2 * t.plate->pad_width, "both ends of the pad");
+    // Its ends are flush with the plate's and leave a fillet no ledge; its sides do not.
+    b.weld(tab.pad, tab.item, t.weld_leg, 2 * t.length, "both edges of the pad",
+           {std::min(t.plate->pad_thickness, t.plate->plate_thickness), t.plate->pad_thickness});
   }
   return tab;
 }
@@ -78,22 +85,14 @@ Tab place_tab(Builder& b, const TabParts& parts, Side side, int number, Mm x, Ve
 // How far the rail's hole may be from the tab's: what the rails add up from the
 // datum, what the tab's own making adds.
 std::vector<Contribution> stack_up(const Builder& b, int section, Mm within) {
-  // Listed holes are held from the section's front end, the others from its nearer one.
-  const bool from_rear_end = b.kit.mounting.positions.empty() && within > b.plan.rail_length / 2 + same_place;
+  const bool from_rear_end = held_from_rear_end(b.kit.mounting, within, b.plan.rail_length);
   const Accumulated a = accumulated(b.order.track.datum, b.plan.sections, section, from_rear_end);
   const KitRail& r = b.kit.rail;
   const Tolerances& t = b.order.tolerances;
-  std::vector<Contribution> all;
+  std::vector<Contribution> all = along_track({a.sections, a.joints, a.direction, r.length_tolerance, r.joint_gap_plus});
   const auto both = [&](const std::string& what, Mm x, Mm y) {
     if (x > 0 || y > 0) all.push_back({what, x, x, y, y, 0, 0});
   };
-  // One entry a section, because a root-sum-square is over separate errors.
-  for (int i = 0; i < static_cast<int>(a.sections); ++i) both(fmt::format("length of rail section {} from the datum", i + 1), r.length_tolerance, 0);
-  if (const double part = a.sections - std::floor(a.sections); part > 0) both("length of the pinned section, shared", part * r.length_tolerance, 0);
-  for (double left = a.joints; left > 0; left -= 1) {
-    const Mm open = std::min(left, 1.0) * r.joint_gap_plus;
-    if (open > 0) all.push_back({"joint gap", a.direction > 0 ? open : 0, a.direction > 0 ? 0 : open, 0, 0, 0, 0});
-  }
   both("hole in the rail", r.hole_tolerance, r.hole_tolerance);
   both("gauge", 0, t.gauge / 2);
   if (b.frame.tabs.existing.empty()) {

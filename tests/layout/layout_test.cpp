@@ -118,8 +118,8 @@ TEST(Layout, BaseBedHasTheCountsOneWouldMakeByHand) {
   EXPECT_EQ(count["tongue"], 2);
   EXPECT_EQ(count["joint gusset"], 4);
   EXPECT_EQ(count["track stop"], 4);
-  EXPECT_EQ(count["jack"], 4);
-  EXPECT_EQ(count["jack plate"], 4);
+  EXPECT_EQ(count["jack"], 6);
+  EXPECT_EQ(count["jack plate"], 6);
   EXPECT_EQ(count["wheel"], 2);
   EXPECT_EQ(count["corner gusset"], 2);
   std::map<Role, int> bolts;
@@ -128,8 +128,25 @@ TEST(Layout, BaseBedHasTheCountsOneWouldMakeByHand) {
   EXPECT_EQ(bolts[Role::bunk], 26);
   EXPECT_EQ(bolts[Role::gusset], 16);
   EXPECT_EQ(bolts[Role::stop], 4);
-  EXPECT_EQ(bolts[Role::jack], 16);
+  EXPECT_EQ(bolts[Role::jack], 24);
   EXPECT_EQ(bolts[Role::tongue_jack], 3);
+}
+
+// A length that fits between is a mark of the tape, no longer than the room and less
+// than a mark short of it, and stands in the middle.
+TEST(Layout, CrossMembersAreCutDownToTheTape) {
+  for (const char* order : {"base", "metric"}) {
+    const Job job = demo_job(order);
+    const Bed bed = testing::bed_of(job);
+    const Item& item = bed.items[bed.find_item("cross member 1")];
+    const Member& cross = std::get<Member>(bed.parts[item.part].form);
+    const Mm mark = job.order.order.tape;
+    const Mm room = job.frame.main.spacing - 2 * std::get<Member>(bed.parts[bed.find_part("main")].form).section.web;
+    EXPECT_NEAR(cross.length / mark, std::round(cross.length / mark), 1e-4) << order;
+    EXPECT_LE(cross.length, room + 1e-6) << order;
+    EXPECT_GT(cross.length, room - mark) << order;
+    EXPECT_NEAR(item.placement.origin.y, -cross.length / 2, 1e-6) << order;
+  }
 }
 
 TEST(Layout, TongueEndsAreSquareToTheBed) {
@@ -141,7 +158,7 @@ TEST(Layout, TongueEndsAreSquareToTheBed) {
       const Vec3 front = item.placement.point({y * std::tan(m.start_mitre), y, 0});
       const Vec3 back = item.placement.point({m.length + y * std::tan(m.end_mitre), y, 0});
       EXPECT_NEAR(front.x, -38 * inch, 1e-6);
-      EXPECT_NEAR(back.x, 6 * inch, 1e-5);
+      EXPECT_NEAR(back.x, 4.75 * inch, 1e-5);
       EXPECT_GT(std::abs(front.y), 0.5) << "toes must not cross the centre line";
     }
   }

@@ -1,0 +1,48 @@
+#include "bed/tongue_lap.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace bedwright {
+namespace {
+
+// The part of the straight run inside the box; of no length when there is none.
+LapRun inside(const LapRun& run, Vec2 low, Vec2 high) {
+  double enter = 0, leave = 1;
+  const Vec2 way = run.to - run.from;
+  const auto side = [&](double delta, double room) {
+    if (delta == 0) {
+      if (room < 0) leave = 0;
+    } else if (delta < 0) {
+      enter = std::max(enter, room / delta);
+    } else {
+      leave = std::min(leave, room / delta);
+    }
+  };
+  side(-way.x, run.from.x - low.x);
+  side(way.x, high.x - run.from.x);
+  side(-way.y, run.from.y - low.y);
+  side(way.y, high.y - run.from.y);
+  if (leave <= enter) return {run.what, run.from, run.from};
+  return {run.what, run.from + enter * way, run.from + leave * way};
+}
+
+}  // namespace
+
+TongueLap tongue_lap(const TongueShape& tongue, const Section& channel, const Section& main, Mm main_front, Mm main_rear, Mm spacing) {
+  const Mm toe = channel.flange / std::cos(tongue.angle);
+  return {main_front - tongue.ahead, main_front + tongue.back, toe + tongue_toe_gap, toe, tongue.angle, main_front, main_rear, spacing / 2, main.flange};
+}
+
+std::vector<LapRun> lap_runs(const TongueLap& lap, Mm least) {
+  const Mm web_at_rear = lap.web_at_front + (lap.rear - lap.front) * std::tan(lap.angle);
+  const Vec2 low{lap.main_front, lap.main_web - lap.main_flange}, high{lap.main_rear, lap.main_web};
+  std::vector<LapRun> runs;
+  for (const LapRun& edge : {LapRun{"outer edge", {lap.front, lap.web_at_front}, {lap.rear, web_at_rear}},
+                             LapRun{"inner edge", {lap.front, lap.web_at_front - lap.toe}, {lap.rear, web_at_rear - lap.toe}},
+                             LapRun{"rear end", {lap.rear, web_at_rear - lap.toe}, {lap.rear, web_at_rear}}})
+    if (LapRun run = inside(edge, low, high); run.length() >= least) runs.push_back(std::move(run));
+  return runs;
+}
+
+}  // namespace bedwright
