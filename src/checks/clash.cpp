@@ -66,7 +66,7 @@ const std::string& spoken_name(const Bed& bed, int item) {
 
 std::string way(Vec3 shift) {
   if (shift.x != 0) return shift.x > 0 ? "rearward" : "forward";
-  if (shift.y != 0) return shift.y > 0 ? "toward the kerb side" : "toward the road side";
+  if (shift.y != 0) return shift.y > 0 ? "toward the right side" : "toward the left side";
   return shift.z > 0 ? "up" : "down";
 }
 

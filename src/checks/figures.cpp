@@ -32,6 +32,10 @@ std::string Figures::set(Mm length) const {
   return plain_figure(length) + " mm";
 }
 
+// A tenth of a thousandth is the last place `set` writes.
+std::string Figures::set_at_most(Mm length) const { return set(std::floor(length * 1e4 + 1e-6) / 1e4); }
+std::string Figures::set_at_least(Mm length) const { return set(std::ceil(length * 1e4 - 1e-6) / 1e4); }
+
 Mm Figures::round_up(Mm length) const { return std::ceil(length / step() - 1e-6) * step(); }
 
 std::string bolt_length_text(const BoltSize& size, Mm length) {

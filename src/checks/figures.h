@@ -19,6 +19,9 @@ struct Figures {
   // For writing into an order, within 1e-4 mm: "1-1/4 in", "35 mm"; millimetres
   // where inches come out on no 1/64.
   std::string set(Mm length) const;
+  // The same of a most or a least, rounded to the side that keeps it.
+  std::string set_at_most(Mm length) const;
+  std::string set_at_least(Mm length) const;
   // The step a remedy is rounded to: 1/16 in, or 0.5 mm.
   Mm step() const { return printing == Printing::inches ? inch / 16 : 0.5; }
   // Up to the next step, with a hair's allowance for rounding.

@@ -147,6 +147,38 @@ std::optional<Mm> slot_needed(const Fit& fit, const Bolt& bolt, const Scene& sce
   return length;
 }
 
+// Whether the bolt would go in were the holes of every ply but the first changed.
+template <class Alter>
+bool fits_with(Fit fit, const Bolt& bolt, FitBasis basis, Alter alter) {
+  for (std::size_t j = 1; j < fit.holes.size(); ++j) alter(fit.holes[j]);
+  for (Pair& pair : fit.pairs) pair = pair_of(fit, pair.i, pair.j, bolt);
+  return fits(fit, basis);
+}
+
+bool fits_with_slot(const Fit& fit, const Bolt& bolt, FitBasis basis, Mm slot) {
+  return fits_with(fit, bolt, basis, [&](Clearance& hole) {
+    hole.travel[0] = std::max(hole.travel[0], slot / 2 - hole.radius - bolt.size.diameter / 2);
+  });
+}
+
+// Tabs' holes narrower than the bolt's standard hole, and the bolt goes in once they
+// have its width.
+void suggest_width(const Scene& scene, const Fit& fit, const Bolt& bolt, FitBasis basis, Finding& f) {
+  if (!scene.input.job || bolt.role != Role::track) return;
+  const FrameTabs& tabs = scene.input.job->frame.tabs;
+  const Mm width = bolt.size.standard_hole, wider = (width - tabs.hole_diameter) / 2;
+  if (wider < same_place || width > tabs.slot_length + same_place) return;
+  // The slot's length stays: what it gains in width it loses in straight run.
+  const auto widen = [&](Clearance& hole) {
+    hole.radius += wider;
+    hole.travel[0] = std::max(0.0, hole.travel[0] - wider);
+  };
+  if (!fits_with(fit, bolt, basis, widen)) return;
+  f.remedy += fmt::format("{}make the tabs' holes {} wide", f.remedy.empty() ? "" : "; or ",
+                          scene.figures.say(width));
+  f.changes.push_back({"frame.tabs.hole_diameter", scene.figures.set(width)});
+}
+
 // The longest slot a tab takes with steel enough left beyond its ends; EDGE would
 // stop a longer one.
 Mm longest_slot(const Scene& scene, const Bolt& bolt) {
@@ -268,10 +300,12 @@ void check_hole_fit(const Scene& scene, std::vector<Finding>& findings) {
     find_tightest(fit, basis);
     Finding f = describe(scene, fit, basis);
     if (f.margin < -hair) {
-      if (slot_needed(fit, bolt, scene, basis) && slot <= longest_slot(scene, bolt)) {
+      if (slot_needed(fit, bolt, scene, basis) && slot <= longest_slot(scene, bolt) &&
+          fits_with_slot(fit, bolt, basis, slot)) {
         f.remedy = fmt::format("make the tabs' slots {} long", scene.figures.say(slot));
         f.changes.push_back({"frame.tabs.slot_length", scene.figures.set(slot)});
       }
+      suggest_width(scene, fit, bolt, basis, f);
       suggest_shift(scene, fit, basis, f);
       suggest_datum(scene, bolt, f);
       if (f.remedy.empty())

@@ -44,7 +44,13 @@ const std::vector<Rule>& rules();
 
 std::vector<Finding> run_checks(const CheckInput& input);
 
-// The entry as text; nothing when no rule has the code.
+// By severity, then in the table's order, then by name and place.
+void sort_findings(std::vector<Finding>& findings, const std::vector<Rule>& table);
+
+// The entry as text, as bedwright explain prints it.
+std::string entry_text(const Rule& rule);
+
+// The same by code; nothing when no rule has the code.
 std::optional<std::string> explain(const std::string& code);
 
 }  // namespace bedwright

@@ -75,6 +75,65 @@ const std::vector<Rule>& rules() {
       {"JOINT-SUPPORT", "rail joint", "Does every rail joint have a tab near it?",
        "joint to the nearest tab's hole, each side", "limits.joint_to_support (8 in); a warning", practice,
        "another tab near the joint", check_joint_support},
+      {"JOINT-GAP", "rail joint", "Do the rail joints close enough for the wheels?",
+       "joint gap as laid out + what the kit lets it stand open", "limits.joint_gap (1/8 in)", practice,
+       "draw the joints up", check_joint_gap},
+      {"JOINT-STEP", "rail joint", "Do the rails' tops meet at one height?",
+       "2 x tolerance of the standing leg's height; sideways the gusset draws both legs to one face",
+       "limits.joint_step (1/32 in); a warning", practice, "sort the sections by height, or grind the step",
+       check_joint_step},
+      {"GUSSET-BOLTS", "rail joint", "Does the gusset hold both rails of each joint?",
+       "gusset bolts ahead of and behind the joint, the fewer",
+       "limits.gusset_bolts (2): one lets the joint turn", practice, "a gusset with more bolts", check_gusset_bolts},
+      {"TRACK-LENGTH", "rail joint", "Do many sections still add up to the track that was ordered?",
+       "sections x length tolerance + joints x what each may stand open, worst case",
+       "limits.track_length_error (1/4 in); a warning", practice, "draw the joints up, or rails held closer",
+       check_track_length},
+      {"REACH", "reach", "Does a tool get on each bolt and turn it?",
+       "a socket straight on (outside 1.5 flats), or an open-end wrench (jaws 2.2 flats wide and 0.45 thick, handle "
+       "10 flats) that swings 30 degrees, clear of everything that does not move; sizes from the catalogue where "
+       "it has them",
+       "neither end turned: a stop; 30 degrees only, or one end out of reach: a warning",
+       "30 degrees: J. Rose, Modern Machine-Shop Practice, figs. 445 to 448, a wrench set at 15 and turned over each time; tool sizes: "
+       "common practice, no published source",
+       "room beside head or nut", check_reach},
+      {"CUT-HOLE", "cut", "Can the plasma table cut each hole it is given?", "width of the hole / thickness of the plate; with cut.kerf set, width of the hole / kerf",
+       "limits.table_hole (1); a round hole under it becomes a centre mark by itself. Twice the kerf", practice,
+       "a wider slot, or thinner plate", check_cut_hole},
+      {"CENTRE-MARK", "cut", "Which holes are marked for the drill because the table cannot cut them?",
+       "diameter < limits.table_hole x thickness", "none: a note", practice, "nothing: drill them after cutting",
+       check_centre_mark},
+      {"CUT-WEB", "cut", "Is there steel enough between two cuts not to burn through?",
+       "hole's rim to the outline, and to each other cut hole's rim", "limits.table_web (1) x thickness; a warning",
+       practice, "move the cuts apart", check_cut_web},
+      {"STOCK-PLATE", "cut", "Does each plate lie in the plate the shop buys?",
+       "the part's longer and shorter side against the stock's, square to it", "limits.stock_length, limits.stock_width (96 x 48 in)",
+       "common practice, no published source: the usual sheet", "larger stock, or the part in two", check_stock_plate},
+      {"LETTERS", "cut", "Is there room for letters that can be read?",
+       "height at which name, order and revision have a place 3 mm clear of every edge, on up to three lines",
+       "limits.letter_height (4 mm); a warning", practice, "write the name on by hand", check_letters},
+      {"WELD-LEAST", "weld", "Is each fillet large enough for its steel?", "leg against the thinner part joined",
+       "1/8 in to 1/4 in thick, 3/16 to 1/2, 1/4 to 3/4, 5/16 over", "AISC 360 table J2.4", "a larger leg", check_weld_least},
+      {"WELD-MOST", "weld", "Does each fillet leave its edge standing?", "leg against the edge it runs along, where parts lap",
+       "the edge's thickness under 1/4 in; 1/16 in less from there up", "AISC 360 section J2.2b", "a smaller leg", check_weld_most},
+      {"WELD-LOAD", "weld", "At work: does each tab's weld carry its bolt's load as a log lands?",
+       "elastic method, two lines L long, bolt at e from their middle: f = P/2L and 3Pe/L^2, added on the flange, "
+       "square to each other on the web; allowed the less of 0.60 x 70 ksi / 2.0 x 0.707 leg (0.928 kip/in each 1/16 in) "
+       "and of 0.60 x 360 MPa / 2.0 x the thinner steel",
+       "P = limits.tab_load, else a quarter of the head and of the order's log (1,500 lb where it names none), doubled "
+       "for shock",
+       "AISC 360 table J2.5 and section J4.2 (ASD); the load is an assumption: common practice, no published source",
+       "a larger leg, or a longer line", check_weld_load},
+      {"TORCH", "weld", "Does a torch reach the welds at each tab's ends?",
+       "nozzle 4 in long, 1/2 in off the root, leaned 30, 45 or 60 degrees, against everything welded before",
+       "limits.torch_diameter (3/4 in)", practice, "tabs further apart, or shorter", check_torch},
+      {"BOLT-KINDS", "kinds of bolt", "Would fewer different bolt lengths serve every hole?",
+       "exact: fewest stock lengths of a size that suit every hole (BOLT-SHORT, BOLT-LONG, BOLT-THREAD, TIP), then "
+       "the fewest of the longest, and so on down",
+       "as few as would do; a note", practice, "the lengths given", check_bolt_kinds},
+      {"DATUM", "hole fit", "Is the track pinned where its worst hole has most room?",
+       "least margin of HOLE-FIT, worst case, over all track bolts with the track pinned at front, middle and rear",
+       "the best of the three, to 0.01 in; a note", practice, "pin it at the place given", check_datum},
   };
   return table;
 }
@@ -108,35 +167,43 @@ int compare_subjects(const Finding& a, const Finding& b) {
   return a.subjects.size() == b.subjects.size() ? 0 : a.subjects.size() < b.subjects.size() ? -1 : 1;
 }
 
-std::size_t place_in_table(const std::string& code) {
-  const auto at = std::find_if(rules().begin(), rules().end(), [&](const Rule& r) { return r.code == code; });
-  return static_cast<std::size_t>(at - rules().begin());
+std::size_t place_in_table(const std::vector<Rule>& table, const std::string& code) {
+  const auto at = std::find_if(table.begin(), table.end(), [&](const Rule& r) { return r.code == code; });
+  return static_cast<std::size_t>(at - table.begin());
 }
 
-bool comes_before(const Finding& a, const Finding& b) {
+bool comes_before(const std::vector<Rule>& table, const Finding& a, const Finding& b) {
   if (a.severity != b.severity) return a.severity < b.severity;
-  if (a.code != b.code) return place_in_table(a.code) < place_in_table(b.code);
+  if (a.code != b.code) return place_in_table(table, a.code) < place_in_table(table, b.code);
   if (const int subjects = compare_subjects(a, b)) return subjects < 0;
   return std::tie(a.x, a.y, a.z) < std::tie(b.x, b.y, b.z);
 }
 
 }  // namespace
 
+void sort_findings(std::vector<Finding>& findings, const std::vector<Rule>& table) {
+  std::stable_sort(findings.begin(), findings.end(),
+                   [&](const Finding& a, const Finding& b) { return comes_before(table, a, b); });
+}
+
 std::vector<Finding> run_checks(const CheckInput& input) {
   const Scene scene(input);
   std::vector<Finding> findings;
   for (const Rule& rule : rules()) rule.check(scene, findings);
-  std::stable_sort(findings.begin(), findings.end(), comes_before);
+  sort_findings(findings, rules());
   return findings;
+}
+
+std::string entry_text(const Rule& rule) {
+  return fmt::format("{} ({})\n  asks     {}\n  formula  {}\n  limit    {}\n  source   {}\n  change   {}\n", rule.code,
+                     rule.family, rule.asks, rule.formula, rule.limit, rule.source, rule.change);
 }
 
 std::optional<std::string> explain(const std::string& code) {
   const auto found =
       std::find_if(rules().begin(), rules().end(), [&](const Rule& r) { return r.code == code; });
   if (found == rules().end()) return std::nullopt;
-  return fmt::format("{} ({})\n  asks     {}\n  formula  {}\n  limit    {}\n  source   {}\n  change   {}\n",
-                     found->code, found->family, found->asks, found->formula, found->limit, found->source,
-                     found->change);
+  return entry_text(*found);
 }
 
 }  // namespace bedwright

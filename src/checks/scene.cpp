@@ -38,24 +38,24 @@ Room room_of(const Scene& scene, int bolt_index) {
     swept.add(from + tip_search * bolt.direction);
   }
   Room room{tip_search, -1};
-  for (std::size_t i = 0; i < scene.bed.items.size(); ++i) {
-    const Item& item = scene.bed.items[i];
-    const int index = static_cast<int>(i);
-    if (!item.shown || item.bolt == bolt_index || !swept.overlaps(scene.boxes[i]) ||
-        passes_through(bolt, index))
-      continue;
-    for (const Convex& piece : scene.pieces[i]) {
+  scene.near.for_each(swept, [&](int index) {
+    const Item& item = scene.bed.items[index];
+    if (!item.shown || item.bolt == bolt_index || passes_through(bolt, index)) return;
+    for (const Convex& piece : scene.pieces[index]) {
       if (!swept.overlaps(piece.bounds)) continue;
       for (const Vec3& from : lines) {
         const Mm hit = ray_hit(piece, from, bolt.direction);
-        if (hit < room.distance) room = {hit, index};
+        // The lower index of two as near, in whatever order they are met.
+        if (hit < room.distance || (hit == room.distance && room.item > index)) room = {hit, index};
       }
     }
-  }
+  });
   return room;
 }
 
-bool suits(const Scene& scene, std::size_t bolt_index, Mm length) {
+}  // namespace
+
+bool length_suits(const Scene& scene, std::size_t bolt_index, Mm length) {
   const Bolt& bolt = scene.bed.bolts[bolt_index];
   const BoltSize& size = bolt.size;
   const Stack& stack = scene.stacks[bolt_index];
@@ -67,8 +67,6 @@ bool suits(const Scene& scene, std::size_t bolt_index, Mm length) {
   return room.item < 0 ||
          tip_clearance(stack, bolt, length, room.distance) >= scene.limits.tip_clearance - same_place;
 }
-
-}  // namespace
 
 Stack stack_of(const Bolt& bolt) {
   Stack stack;
@@ -99,6 +97,7 @@ Scene::Scene(const CheckInput& given)
     }
     boxes.push_back(box);
   }
+  near = NearIndex(boxes);
   for (const Bolt& bolt : bed.bolts) stacks.push_back(stack_of(bolt));
   for (std::size_t i = 0; i < bed.bolts.size(); ++i)
     rooms.push_back(bed.bolts[i].in_place ? room_of(*this, static_cast<int>(i)) : Room{tip_search, -1});
@@ -110,7 +109,7 @@ std::vector<Mm> suiting_lengths(const Scene& scene, Role role, const BoltSize& s
     bool all = true;
     for (std::size_t i = 0; i < scene.bed.bolts.size() && all; ++i) {
       const Bolt& bolt = scene.bed.bolts[i];
-      if (bolt.in_place && bolt.role == role) all = bolt.size.name == size.name && suits(scene, i, length);
+      if (bolt.in_place && bolt.role == role) all = bolt.size.name == size.name && length_suits(scene, i, length);
     }
     if (all) lengths.push_back(length);
   }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "bed/convex.h"
+#include "checks/near.h"
 #include "checks/rule.h"
 
 namespace bedwright {
@@ -24,6 +25,8 @@ inline constexpr Mm tip_search = 150;
 
 struct Scene {
   explicit Scene(const CheckInput& input);
+  Scene(const Scene&) = delete;  // `near` reads `boxes`
+  Scene& operator=(const Scene&) = delete;
 
   const CheckInput& input;
   const Bed& bed;
@@ -31,6 +34,7 @@ struct Scene {
   const Figures& figures;
   std::vector<std::vector<Convex>> pieces;  // by item
   std::vector<Box3> boxes;                  // by item, around its pieces
+  NearIndex near;                           // over boxes
   std::vector<Stack> stacks;                // by bolt
   std::vector<Room> rooms;                  // by bolt; only of bolts in place
 };
@@ -44,6 +48,10 @@ Mm tip_clearance(const Stack& stack, const Bolt& bolt, Mm bolt_length, Mm room);
 // Whether the bolt's tip is nearer to what is beyond it than the limit allows
 // (TIP says so; CLASH then does not say it again of the same two).
 bool tip_is_too_close(const Scene& scene, int bolt);
+
+// Whether this length suits the bolt: thread enough past the nut, not too much, no
+// shank under the nut, room at the tip.
+bool length_suits(const Scene& scene, std::size_t bolt, Mm length);
 
 // Stock lengths that suit every bolt in place of this role and size: thread
 // enough past the nut, not too much, no shank under the nut, room at the tip.

@@ -23,7 +23,8 @@ const char* colour_of(Severity severity) {
 }
 
 std::string figure(double value, const std::string& unit, const Figures& figures) {
-  return unit == "mm" ? figures.say(value) : fmt::format("{:.3g} {}", value, unit);
+  if (unit == "mm") return figures.say(value);
+  return std::abs(value) >= 1000 ? fmt::format("{:.0f} {}", value, unit) : fmt::format("{:.3g} {}", value, unit);
 }
 
 const std::string& name_of(const Finding& f) {

@@ -30,14 +30,20 @@ struct Contact {
   Mm patch = -std::numeric_limits<Mm>::infinity();  // widest where they meet
 };
 
+// Over the pairs of pieces that may be within the gap, which is nearly always all
+// that is asked; over all of them when none is.
 Contact contact_of(const Scene& scene, int a, int b) {
   Contact best;
-  for (const Convex& p : scene.pieces[a])
-    for (const Convex& q : scene.pieces[b]) {
-      const Mm apart = separation(p, q);
-      best.gap = std::min(best.gap, apart);
-      if (apart <= widest_gap) best.patch = std::max(best.patch, patch(p.bounds, q.bounds));
-    }
+  for (const bool near_only : {true, false}) {
+    for (const Convex& p : scene.pieces[a])
+      for (const Convex& q : scene.pieces[b]) {
+        if (near_only && !p.bounds.overlaps(q.bounds, widest_gap)) continue;
+        const Mm apart = separation(p, q);
+        best.gap = std::min(best.gap, apart);
+        if (apart <= widest_gap) best.patch = std::max(best.patch, patch(p.bounds, q.bounds));
+      }
+    if (best.gap <= widest_gap) break;
+  }
   return best;
 }
 
@@ -47,7 +53,8 @@ void check_weld_contact(const Scene& scene, std::vector<Finding>& findings) {
   for (const Weld& weld : scene.bed.welds) {
     const Contact c = contact_of(scene, weld.a, weld.b);
     const bool apart = c.gap > widest_gap;
-    if (!apart && c.patch >= least_patch) continue;
+    const bool no_line = weld.leg > 0 && weld.length <= same_place;
+    if (!apart && c.patch >= least_patch && !no_line) continue;
     const std::string& a = scene.bed.items[weld.a].name;
     const std::string& b = scene.bed.items[weld.b].name;
     const Figures& say = scene.figures;
@@ -56,6 +63,15 @@ void check_weld_contact(const Scene& scene, std::vector<Finding>& findings) {
     f.measured = apart ? c.gap : c.patch;
     f.limit = apart ? widest_gap : least_patch;
     f.margin = apart ? f.limit - f.measured : f.measured - f.limit;
+    if (!apart && c.patch >= least_patch) {
+      f.measured = weld.length;
+      f.limit = 4 * weld.leg;  // AISC 360 J2.2b
+      f.margin = f.measured - f.limit;
+      f.message = fmt::format("{} is to be welded to {} but has no edge there as long as four legs of the fillet", a, b);
+      f.remedy = fmt::format("lap them further: {} at least", say.say(f.limit));
+      findings.push_back(std::move(f));
+      continue;
+    }
     f.message = apart ? fmt::format("{} is to be welded to {} but stands {} from it", a, b, say.say(c.gap))
                       : fmt::format("{} is to be welded to {} but meets it over {} only", a, b, say.say(std::max(c.patch, 0.0)));
     f.remedy = fmt::format("bring them together, or overlap them by {} more", say.say(say.round_up(-f.margin)));

@@ -18,7 +18,7 @@ TEST(Figures, SayBothUnitsOrMillimetres) {
   EXPECT_EQ(inches.say(77.5 * inch), "6 ft 5-1/2 in (1968.5 mm)");
   EXPECT_EQ(inches.say(0.05), "0.002 in (0.1 mm)");
   EXPECT_EQ(inches.say(2.6), "about 7/64 in (2.6 mm)");
-  EXPECT_EQ(inches.say(-inch / 4), "-1/4 in (-6.3 mm)");
+  EXPECT_EQ(inches.say(-inch / 4), "-1/4 in (-6.4 mm)");
   EXPECT_EQ(metric.say(4.76), "4.8 mm");
 }
 
@@ -99,11 +99,12 @@ TEST(RunChecks, SortsBySeverityCodeAndName) {
   s.bed.track.total_length = 9000;
   for (const char* name : {"z", "a", "m"}) s.box(name, {0, 0, 0}, {10, 10, 10});
   const auto found = s.run();
-  ASSERT_EQ(found.size(), 5u);
+  ASSERT_EQ(found.size(), 7u);
   EXPECT_THAT(found[0].subjects, testing::ElementsAre("a", "m"));
   EXPECT_THAT(found[1].subjects, testing::ElementsAre("z", "a"));
   EXPECT_THAT(found[2].subjects, testing::ElementsAre("z", "m"));
-  EXPECT_EQ(found[3].code, "JOINT-SUPPORT");
+  EXPECT_EQ(found[3].code, "GUSSET-BOLTS");
+  EXPECT_EQ(found[5].code, "JOINT-SUPPORT");
 }
 
 TEST(RunChecks, SortsNumbersInNamesAsNumbers) {

@@ -65,7 +65,7 @@ INSTANTIATE_TEST_SUITE_P(
         Fault{"ClampUnderLockedHead", "base", "track.clamps=[{bunk: 3}]", "CLASH-MOVING", "clamp 1"},
         Fault{"LogStopUnderLockedHead", "base", "track.log_stops=[2, 7, 10]", "CLASH-MOVING", "log stop 1"},
         Fault{"EdgeTooSmall", "base", "frame.tabs.length=1-3/4 in", "EDGE", "tab plate"},
-        Fault{"EdgeTooSmallClip", "one_extension", "frame.tabs.length=1-3/4 in", "EDGE", "clip tab"},
+        Fault{"EdgeTooSmallClip", "one_extension", "frame.tabs.slot_length=2-1/8 in", "EDGE", "clip tab"},
         Fault{"Remainder", "base", "track.rail_length=84 in", "RAIL-REMAINDER", "rail"},
         Fault{"RemainderMetric", "metric", "track.rail_length=2100 mm", "RAIL-REMAINDER", "rail"}),
     [](const auto& fault) { return fault.param.name; });
@@ -94,8 +94,20 @@ INSTANTIATE_TEST_SUITE_P(
                       Fault{"JackHolesOffUpAndDown", "base", "tolerances.cut_position=0.79 mm", "HOLE-FIT", "jack bolt"},
                       Fault{"JackHolesOffTheTape", "base", "frame.jack.bolt_x=100 mm", "HOLE-FIT", "jack bolt"},
                       Fault{"JointsOpenMoreThanTheGusset", "base", "kit.rail.joint_gap_plus=10 mm", "HOLE-FIT", "gusset bolt"},
+                      Fault{"AxleRisesIntoTheMains", "base", "frame.axle.bump=4-3/8 in", "CLASH-MOVING", "main"},
                       Fault{"TabFoundFarOff", "base", "tabs_found=[{tab: R7, x: 100 mm, y: 100 mm}]", "HOLE-FIT", "track bolt R7"}),
     [](const auto& fault) { return fault.param.name; });
+
+// A tongue jack 8 in ahead of the mains, cranked at their height: from the front
+// member's toes, 1.92 in ahead, 1/4 in is asked. 8 - 1.92 - 1/4 = 5.83.
+TEST(Planted, ACrankIsJudgedByTheKernelToTheSixteenth) {
+  const auto meets = [](const char* radius) {
+    const std::vector<Finding> findings = findings_of("base", {"frame.tongue_jack.behind_front=30 in", "frame.tongue_jack.above=3 in", radius});
+    return std::any_of(findings.begin(), findings.end(), [](const Finding& f) { return f.code == "CLASH-MOVING"; });
+  };
+  EXPECT_FALSE(meets("frame.tongue_jack.handle_radius=5-13/16 in"));
+  EXPECT_TRUE(meets("frame.tongue_jack.handle_radius=5-7/8 in"));
+}
 
 // The extension adds enough length error that the last tabs miss when the track
 // is pinned at its front; pinned at its middle it fits. The demo order says so.

@@ -1,0 +1,110 @@
+// JOINT-GAP, JOINT-STEP, GUSSET-BOLTS, TRACK-LENGTH: what the kit's tolerances do
+// at the rail joints and over the whole track.
+#include <fmt/format.h>
+
+#include "checks/rule_list.h"
+#include "checks/scene.h"
+
+namespace bedwright {
+namespace {
+
+// One finding stands for all joints: they are alike.
+Finding at_first_joint(const Scene& scene, const char* code, Severity severity) {
+  const TrackAccount& t = scene.bed.track;
+  return finding_of(code, severity, fmt::format("{} rail joints a side", t.joints.size()), {t.joints.front(), 0, t.standoff});
+}
+
+}  // namespace
+
+void check_joint_gap(const Scene& scene, std::vector<Finding>& findings) {
+  if (!scene.input.job || scene.bed.track.joints.empty()) return;
+  const KitRail& rail = scene.input.job->kit.rail;
+  const Mm gap = rail.joint_gap + rail.joint_gap_plus, limit = scene.limits.joint_gap;
+  if (gap <= limit + same_place) return;
+  Finding f = at_first_joint(scene, "JOINT-GAP", Severity::stop);
+  f.measured = gap;
+  f.limit = limit;
+  f.margin = limit - gap;
+  const Figures& say = scene.figures;
+  f.message = fmt::format("a rail joint may stand {} open ({} as laid out, {} more by the kit's tolerance); at most {} is allowed",
+                          say.say(gap), say.say(rail.joint_gap), say.say(rail.joint_gap_plus), say.say(limit));
+  if (rail.joint_gap <= limit) {
+    f.remedy = fmt::format("draw the joints up to within {} of each other", say.say(limit));
+    f.changes.push_back({"kit.rail.joint_gap_plus", say.set_at_most(limit - rail.joint_gap)});
+  } else {
+    f.remedy = fmt::format("lay the joints out {} apart or less, and draw them up", say.say(limit));
+  }
+  findings.push_back(std::move(f));
+}
+
+void check_joint_step(const Scene& scene, std::vector<Finding>& findings) {
+  if (!scene.input.job || scene.bed.track.joints.empty()) return;
+  // One rail tall, the next short. Across, the gusset draws both to one face.
+  const Mm step = 2 * scene.input.job->kit.rail.height_tolerance, limit = scene.limits.joint_step;
+  if (step <= limit + same_place) return;
+  Finding f = at_first_joint(scene, "JOINT-STEP", Severity::warn);
+  f.measured = step;
+  f.limit = limit;
+  f.margin = limit - step;
+  const Figures& say = scene.figures;
+  f.message = fmt::format("two rails may differ {} in height where they meet; at most {} is asked", say.say(step), say.say(limit));
+  f.remedy = fmt::format("sort the sections by height so that neighbours are within {}, or grind the step down", say.say(limit));
+  f.changes.push_back({"kit.rail.height_tolerance", say.set_at_most(limit / 2)});
+  findings.push_back(std::move(f));
+}
+
+void check_gusset_bolts(const Scene& scene, std::vector<Finding>& findings) {
+  const TrackAccount& track = scene.bed.track;
+  for (std::size_t k = 0; k < track.joints.size(); ++k) {
+    for (const double side : {-1.0, 1.0}) {
+      // Half way to the neighbouring joint at most, so that each bolt counts once.
+      const Mm reach = track.rail_length / 2;
+      int ahead = 0, behind = 0;
+      for (const Bolt& b : scene.bed.bolts) {
+        if (b.role != Role::gusset || !b.in_place || b.seat.y * side < 0 || std::abs(b.seat.x - track.joints[k]) > reach) continue;
+        ++(b.seat.x < track.joints[k] ? ahead : behind);
+      }
+      const int least = std::min(ahead, behind), limit = scene.limits.gusset_bolts;
+      if (least >= limit) continue;
+      const char* letter = side < 0 ? "L" : "R";
+      Finding f = finding_of("GUSSET-BOLTS", Severity::stop, fmt::format("joint {}{}", letter, k + 1),
+                             {track.joints[k], side * track.gauge / 2, track.standoff});
+      f.measured = least;
+      f.limit = limit;
+      f.margin = least - limit;
+      f.unit = "bolts";
+      f.message = fmt::format("the rail joint's gusset has {} bolt{} in the rail ahead and {} in the rail behind; {} each are asked",
+                              ahead, ahead == 1 ? "" : "s", behind, limit);
+      f.remedy = fmt::format("use a gusset with {} bolts each side of the joint", limit);
+      findings.push_back(std::move(f));
+    }
+  }
+}
+
+void check_track_length(const Scene& scene, std::vector<Finding>& findings) {
+  if (!scene.input.job) return;
+  const KitRail& rail = scene.input.job->kit.rail;
+  const TrackAccount& track = scene.bed.track;
+  const double joints = static_cast<double>(track.joints.size());
+  const Mm rails = track.sections * rail.length_tolerance, error = rails + joints * rail.joint_gap_plus;
+  const Mm limit = scene.limits.track_length_error;
+  if (error <= limit + same_place) return;
+  Finding f = finding_of("TRACK-LENGTH", Severity::warn, "track", {track.total_length, 0, track.standoff});
+  f.measured = error;
+  f.limit = limit;
+  f.margin = limit - error;
+  const Figures& say = scene.figures;
+  f.message = fmt::format("{} rail sections and {} joints may make the track {} too long; at most {} is asked", track.sections,
+                          track.joints.size(), say.say(error), say.say(limit));
+  if (joints > 0 && rails < limit) {
+    const Mm gap = (limit - rails) / joints;
+    f.remedy = fmt::format("draw the joints up to within {} of closed", say.say(gap));
+    f.changes.push_back({"kit.rail.joint_gap_plus", say.set_at_most(gap)});
+  } else {
+    f.remedy = fmt::format("take rails that hold their length to {}", say.say(limit / track.sections));
+    f.changes.push_back({"kit.rail.length_tolerance", say.set_at_most(std::max(0.0, limit - joints * rail.joint_gap_plus) / track.sections)});
+  }
+  findings.push_back(std::move(f));
+}
+
+}  // namespace bedwright

@@ -1,0 +1,48 @@
+#include "checks/weld.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <numbers>
+
+namespace bedwright {
+namespace {
+
+// Log on the bunks when the order names none: invented, of the size of an oak 20 in
+// by 12 ft; from memory.
+constexpr Kg usual_log = 1500 * pound;
+// Head and log stand on four bearings at least, two a side; a log that is rolled
+// on lands with twice its weight. Common practice, no published source.
+constexpr double bearings = 4, shock = 2;
+
+Kg log_mass(const Job& job) {
+  const auto& log = job.order.work.log;
+  const Species* species = log ? job.catalog.species_named(log->species.text) : nullptr;
+  if (!species) return usual_log;
+  return std::numbers::pi / 4 * log->diameter * log->diameter * log->length * 1e-9 * species->green_kg_per_m3;
+}
+
+}  // namespace
+
+Mm least_fillet(Mm thinner) {
+  if (thinner <= inch / 4 + same_place) return inch / 8;
+  if (thinner <= inch / 2 + same_place) return 3 * inch / 16;
+  if (thinner <= 3 * inch / 4 + same_place) return inch / 4;
+  return 5 * inch / 16;
+}
+
+Mm largest_fillet(Mm edge) { return edge < inch / 4 - same_place ? edge : edge - inch / 16; }
+
+double fillet_allowable(Mm leg, Mpa electrode) { return 0.60 * electrode / 2.0 * leg * std::sqrt(0.5); }
+
+double steel_allowable(Mm thinner) { return 0.60 * least_tensile / 2.0 * thinner; }
+
+std::optional<TabLoad> tab_load(const Scene& scene) {
+  if (scene.limits.tab_load > 0) return TabLoad{scene.limits.tab_load * gravity, "limits.tab_load"};
+  if (!scene.input.job) return std::nullopt;
+  const Kg log = log_mass(*scene.input.job);
+  const Kg both = scene.input.job->kit.head.mass + log;
+  return TabLoad{shock * both / bearings * gravity, fmt::format("a quarter of the head and a log of {:.0f} kg, doubled for shock", log)};
+}
+
+}  // namespace bedwright

@@ -1,0 +1,171 @@
+// Rows of the planted-fault matrix for the rules about loads: the base demo with one
+// value set so that what is measured lies a hair past its limit, or a hair inside.
+// Ratings and limits are set from the figure itself; where the figure cannot be set
+// against, the value is sought at which it reaches its limit.
+#include "loads/loads.h"
+#include "loads/steel.h"
+#include "planted/matrix.h"
+
+namespace bedwright {
+namespace {
+
+constexpr double part = 1e-5;  // of the limit, past it or inside
+
+LoadsResult loads_of(const Job& job) { return run_loads(job, testing::bed_of(job)); }
+
+// The most of a figure over the ways the order travels.
+template <class Figure>
+Figure most(const LoadsResult& loads, Figure TowCondition::*figure) {
+  Figure largest = 0;
+  for (const TowCondition& c : loads.tow.conditions)
+    if (c.judged) largest = std::max(largest, c.*figure);
+  return largest;
+}
+
+// The base demo, with what `set` does to it knowing its loads.
+Findings with_loads(const std::function<void(Job&, const LoadsResult&)>& set) {
+  return run_demo("base", [&](Job& job) { set(job, loads_of(job)); });
+}
+
+// Steel whose allowed stress is just what is asked of it. Strength changes no stress.
+void set_yield(Job& job, Mpa stress, Mpa allowed_now, double past) {
+  job.frame.yield_strength = frame_yield(job.frame) * stress / allowed_now * (1 - part * past);
+}
+
+Planted rating(const char* code, const char* fault,
+               const std::function<void(Job&, const LoadsResult&, double less)>& set) {
+  return {code, fault, [set](double past) {
+            return with_loads([&](Job& job, const LoadsResult& loads) { set(job, loads, 1 - part * past); });
+          }};
+}
+
+Findings axle_at_its_last_place(double past) {
+  return with_loads(
+      [&](Job& job, const LoadsResult& loads) { job.order.axle.position = loads.tow.axle_to + past * hair; });
+}
+
+Findings track_bolt(double past) {
+  const auto used = [](Kg head) {
+    Job job = testing::demo_job("base");
+    job.kit.head.mass = head;
+    const TabLoads t = loads_of(job).tabs;
+    return std::max(t.bolt_shear / t.bolt_shear_allowed,
+                    t.bolt_tension_allowed > 0 ? t.bolt_tension / t.bolt_tension_allowed : 2);
+  };
+  const Kg now = testing::demo_job("base").kit.head.mass;
+  static const Kg at = turn(now, 60 * now, [&](double head) { return used(head) > 1; });
+  return run_demo("base", [&](Job& job) { job.kit.head.mass = at * (1 + part * past); });
+}
+
+// The rear pair of jacks, moved forward until the weight leaves their span with the
+// head at the rear.
+Findings tips(double past) {
+  const auto with_rear = [](Mm rear) {
+    Job job = testing::demo_job("base");
+    job.order.jacks = {job.order.jacks.front(), rear};
+    return job;
+  };
+  static const Mm at =
+      turn(200 * inch, 60 * inch, [&](double rear) { return loads_of(with_rear(rear)).stand.tips; });
+  return run_demo("base", [&](Job& job) { job = with_rear(at - past * hair); });
+}
+
+// The middle pair, moved toward the front one until that carries nothing with the
+// head over the far span.
+Findings lifts(double past) {
+  const auto with_middle = [](Mm middle) {
+    Job job = testing::demo_job("base");
+    job.order.jacks[1] = middle;
+    return job;
+  };
+  const auto least = [&](Mm middle) {
+    Newton all = 1e9;
+    for (const JackLoad& jack : loads_of(with_middle(middle)).stand.jacks) all = std::min(all, jack.least);
+    return all;
+  };
+  static const Mm at = turn(120 * inch, 25 * inch, [&](double middle) { return least(middle) <= 0; });
+  return run_demo("base", [&](Job& job) { job = with_middle(at - past); });
+}
+
+}  // namespace
+
+std::vector<Planted> load_rows() {
+  return {
+      {"TOW-SHARE", "axle at the last place the share allows", axle_at_its_last_place},
+      rating("TOW-COUPLER", "coupler rated for the trailer's mass",
+             [](Job& j, const LoadsResult& l, double less) {
+               j.frame.coupler.rating = most(l, &TowCondition::mass) * less;
+             }),
+      rating("TOW-AXLE", "axle rated for its load",
+             [](Job& j, const LoadsResult& l, double less) {
+               j.frame.axle.axle_rating = most(l, &TowCondition::axle) * less;
+             }),
+      rating("TOW-TYRE", "tyre rated for its load",
+             [](Job& j, const LoadsResult& l, double less) {
+               j.frame.axle.tyre_rating = most(l, &TowCondition::tyre) * less;
+             }),
+      rating(
+          "TOW-WIDTH", "limit at the width it has",
+          [](Job& j, const LoadsResult& l, double less) { j.order.road.width_limit = l.tow.width * less; }),
+      {"TOW-SIZE", "said of every bed", [](double) { return with_loads([](Job&, const LoadsResult&) {}); },
+       true},
+      {"TOW-LAWS", "said of every bed", [](double) { return with_loads([](Job&, const LoadsResult&) {}); },
+       true},
+      rating("TONGUE-JACK", "tongue jack rated for the tongue, uncoupled",
+             [](Job& j, const LoadsResult& l, double less) {
+               j.frame.tongue_jack.rating = l.tongue.standing * less;
+             }),
+      {"TOW-BEND", "mains of steel that just stands the road",
+       [](double past) {
+         return with_loads([&](Job& j, const LoadsResult& l) {
+           set_yield(j, most(l, &TowCondition::main_stress), l.stand.main_allowed, past);
+         });
+       }},
+      {"TONGUE-BEND", "tongue of steel that just stands the road",
+       [](double past) {
+         return with_loads(
+             [&](Job& j, const LoadsResult& l) { set_yield(j, l.tongue.stress, l.tongue.allowed, past); });
+       }},
+      {"TONGUE-WELD", "bump that loads the tongue's welds to what they may carry",
+       [](double past) {
+         return with_loads([&](Job& j, const LoadsResult& l) {
+           j.order.road.bump *= weld_allowable / l.tongue.weld * (1 + part * past);
+         });
+       }},
+      {"TRACK-BOLT", "head so heavy that the track bolts just hold it", track_bolt},
+      {"STAND-LOG", "log whose middle just leaves the front bunk under it",
+       [](double past) { return run_demo("base", [&](Job& j) { j.order.work.log->position = testing::demo_bed("base").track.bunk_positions.front() - past * hair; }); }},
+      {"TAB-WORK", "tabs of steel that just stands what a rail puts on them",
+       [](double past) { return with_loads([&](Job& j, const LoadsResult& l) { set_yield(j, l.tabs.tab_stress_at_work, l.tabs.tab_allowed, past); }); }},
+      {"TAB-ROAD", "tabs of steel that just stands the road",
+       [](double past) {
+         return with_loads([&](Job& j, const LoadsResult& l) {
+           set_yield(j, l.tabs.tab_stress, l.tabs.tab_allowed, past);
+         });
+       }},
+      {"STAND-TIP", "rear jacks where the weight leaves their span", tips},
+      rating("STAND-SAG", "limit at the sag it has",
+             [](Job& j, const LoadsResult& l, double less) { j.order.work.sag_limit = l.stand.sag * less; }),
+      {"STAND-BEND", "mains of steel that just stands head and log",
+       [](double past) {
+         return with_loads([&](Job& j, const LoadsResult& l) {
+           set_yield(j, l.stand.main_stress, l.stand.main_allowed, past);
+         });
+       }},
+      rating("JACK-LOAD", "jacks rated for the most loaded of them",
+             [](Job& j, const LoadsResult& l, double less) {
+               Newton heaviest = 0;
+               for (const JackLoad& jack : l.stand.jacks) heaviest = std::max(heaviest, jack.most);
+               j.frame.jack.rating = heaviest / gravity * less;
+             }),
+      {"JACK-LIFT", "middle jack where the front one just keeps a load", lifts},
+      {"STAND-PUSH", "push that leaves 1.5 times what tips it",
+       [](double past) {
+         return with_loads([&](Job& j, const LoadsResult& l) {
+           j.order.work.push *= l.stand.push_factor / 1.5 * (1 + part * past);
+         });
+       }},
+  };
+}
+
+}  // namespace bedwright

@@ -1,0 +1,123 @@
+// Faults of load put into good orders on purpose: each must be found by the right
+// rule, and each remedy offered must clear it when it is applied.
+#include <fmt/format.h>
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "commands/session.h"
+#include "loads/loads.h"
+#include "support/demo.h"
+
+namespace bedwright {
+namespace {
+
+std::vector<Finding> findings_of(const std::string& order, const std::vector<std::string>& sets) {
+  OrderArguments arguments{testing::order_path(order), sets};
+  const auto loaded = load(arguments);
+  if (!loaded) throw std::runtime_error("the order does not read");
+  Progress progress;
+  return check(*loaded, arguments, progress);
+}
+
+struct Fault {
+  const char* name;
+  const char* order;
+  std::vector<std::string> sets;
+  const char* code;
+  const char* subject;
+};
+
+std::ostream& operator<<(std::ostream& out, const Fault& f) { return out << f.name; }
+
+class PlantedLoads : public ::testing::TestWithParam<Fault> {};
+
+TEST_P(PlantedLoads, IsFoundAndEachRemedyClearsIt) {
+  const Fault& fault = GetParam();
+  ASSERT_FALSE(stops(findings_of(fault.order, {}))) << "the order is good without the fault";
+  const std::vector<Finding> findings = findings_of(fault.order, fault.sets);
+  const auto found = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) {
+    return f.code == fault.code && f.severity == Severity::stop &&
+           f.subjects.front().starts_with(fault.subject);
+  });
+  ASSERT_NE(found, findings.end()) << "not found";
+  EXPECT_LT(found->margin, 0);
+  EXPECT_THAT(found->remedy, ::testing::ContainsRegex("[0-9]")) << "a remedy has a number in it";
+  ASSERT_FALSE(found->changes.empty()) << found->remedy;
+  EXPECT_EQ(found->changes.front().brings, 0);
+  for (const Change& change : found->changes) {
+    std::vector<std::string> sets = fault.sets;
+    sets.push_back(change.key + "=" + change.value);
+    for (const Finding& f : findings_of(fault.order, sets))
+      EXPECT_FALSE(f.code == fault.code && f.severity == Severity::stop && f.subjects == found->subjects)
+          << change.key << "=" << change.value << ": " << f.message;
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Faults, PlantedLoads,
+    ::testing::Values(
+        Fault{"AxleTooFarBack", "base", {"axle.position=139 in"}, "TOW-SHARE", "tongue load"},
+        Fault{"AxleTooFarBackTandem", "one_extension", {"axle.position=184 in"}, "TOW-SHARE", "tongue load"},
+        Fault{"AxleTooFarForward", "metric", {"axle.position=2300 mm"}, "TOW-SHARE", "tongue load"},
+        Fault{"TyreOverloaded", "base", {"frame.axle.tyre_rating=900 lb"}, "TOW-TYRE", "wheel"},
+        Fault{"AxleOverloaded", "base", {"frame.axle.axle_rating=1500 lb"}, "TOW-AXLE", "axle"},
+        Fault{"CouplerTooSmall", "metric", {"frame.coupler.rating=900 kg"}, "TOW-COUPLER", "coupler"},
+        Fault{"JackMissingAtMidSpan", "base", {"jacks=[17 in, 223 in]"}, "STAND-SAG", "main"},
+        Fault{"JackMissingAtMidSpanMetric", "metric", {"jacks=[430 mm, 5570 mm]"}, "STAND-SAG", "main"},
+        Fault{"OneRowOfJacks", "base", {"jacks=[120 in]"}, "STAND-TIP", "jacks"},
+        // A customer who asks for a millimetre: six-inch mains hold it, five-inch ones do not.
+        Fault{
+            "ChannelTooSmall",
+            "base",
+            {"frame.main.section=C5x6.7", "frame.cross_member.section=C3x4.1",
+             "frame.front_member.section=C5x6.7", "frame.rear_member.section=C5x6.7", "work.sag_limit=1 mm"},
+            "STAND-SAG",
+            "main"},
+        Fault{"LogTooHeavy", "base", {"work.log.diameter=36 in"}, "JACK-LOAD", "jack"},
+        Fault{"LogTooHeavyForItsBunks", "lot_frame", {"work.log.diameter=38 in"}, "STAND-BEND", "bunk"},
+        Fault{"LogOffItsBunks", "base", {"work.log.position=1 in"}, "STAND-LOG", "log"},
+        Fault{"LogTooShort", "metric", {"work.log.length=400 mm"}, "STAND-LOG", "log"},
+        Fault{"TabTooShort", "one_extension", {"frame.tabs.length=1-3/4 in"}, "TAB-ROAD", "tab"},
+        Fault{"TabTooShortAtWork", "one_extension", {"frame.tabs.length=1-3/4 in"}, "TAB-WORK", "tab"},
+        Fault{"TongueWeldTooSmall", "base", {"frame.tongue.back=2 in"}, "TONGUE-WELD", "tongue"}),
+    [](const auto& fault) { return fault.param.name; });
+
+TEST(PlantedLoads, ASixInchMainHoldsTheMillimetreThatAFiveInchOneDoesNot) {
+  for (const Finding& f : findings_of("base", {"work.sag_limit=1 mm"}))
+    EXPECT_NE(f.severity, Severity::stop) << f.code;
+}
+
+// A channel too small is told the next size, not only more jacks.
+TEST(PlantedLoads, AChannelTooSmallIsToldTheNextSize) {
+  const auto findings = findings_of("base", {"frame.main.section=C5x6.7", "frame.cross_member.section=C3x4.1",
+                                             "frame.front_member.section=C5x6.7",
+                                             "frame.rear_member.section=C5x6.7", "work.sag_limit=1 mm"});
+  const auto found =
+      std::find_if(findings.begin(), findings.end(), [](const Finding& f) { return f.code == "STAND-SAG"; });
+  ASSERT_NE(found, findings.end());
+  EXPECT_THAT(found->remedy, ::testing::HasSubstr("mains of C6"));
+}
+
+// Every place recommended for the axle is one at which nothing stops the bed.
+TEST(PlantedLoads, TheAxleMayStandAtEveryRecommendedPlace) {
+  for (const std::string& order : testing::good_orders) {
+    const Job job = testing::demo_job(order);
+    const Tow tow = run_loads(job, testing::bed_of(job)).tow;
+    ASSERT_FALSE(tow.axle_places.empty()) << order;
+    for (Mm x : tow.axle_places)
+      for (const Finding& f : findings_of(order, {fmt::format("axle.position={:.4f} mm", x)}))
+        EXPECT_NE(f.severity, Severity::stop) << order << " " << x << ": " << f.code << " " << f.message;
+  }
+}
+
+// Towed with the head at either end, no place of the axle will do: the finding says so.
+TEST(PlantedLoads, AHeadThatTravelsAtBothEndsHasNoPlaceForTheAxle) {
+  const std::vector<Finding> findings = findings_of("base", {"road.travels=[{head: front}, {head: rear}]"});
+  const auto found =
+      std::find_if(findings.begin(), findings.end(), [](const Finding& f) { return f.code == "TOW-SHARE"; });
+  ASSERT_NE(found, findings.end());
+  EXPECT_THAT(found->remedy, ::testing::HasSubstr("no place of the axle"));
+}
+
+}  // namespace
+}  // namespace bedwright

@@ -1,0 +1,333 @@
+// The planted-fault matrix: for every rule of the table one fault just past its
+// limit and its twin just inside. Every fault must be found by its rule, and no
+// twin. Printed as a table.
+#include <fmt/format.h>
+#include <gtest/gtest.h>
+
+#include <numbers>
+#include <set>
+
+#include "checks/small_bed.h"
+#include "drawing/scribe.h"
+#include "planted/matrix.h"
+
+namespace bedwright {
+namespace {
+
+// --- small beds ----------------------------------------------------------------
+
+// Two plates of 6, washers of 2.5, a nut of 11: a stack of 28.
+constexpr Mm stack = 28;
+SmallBed two_plates(Mm length, const BoltSize& size = half_inch(), Vec2 off = {}) {
+  SmallBed s;
+  const int under = s.plate("lower", {0, 0, 0}, {100, 100}, 6, {round_hole(off, 9 * inch / 16)});
+  const int top = s.plate("upper", {0, 0, 6}, {100, 100}, 6, {round_hole({}, 9 * inch / 16)});
+  s.bolt("bunk bolt R1", Role::bunk, {top, under}, length, size);
+  return s;
+}
+
+Findings bolt_thread(double past) {
+  BoltSize size = half_inch();
+  size.thread_length = 38 - 17 - past * hair;  // the grip is 17
+  return two_plates(38, size).run();
+}
+
+Findings washer_flat(double past) {
+  SmallBed s = two_plates(34);
+  s.bed.bolts[0].plies.back().slope = (1 + past * hair) * degree;
+  return s.run();
+}
+
+// The washer is 34.9 across: centred on a bolt at one side of its hole, it reaches
+// the other side of one (34.9 + 12.7) / 2 wide.
+Findings washer_cover(double past) {
+  SmallBed s;
+  const int p = s.plate("p", {}, {200, 200}, 6, {round_hole({}, (34.9 + inch / 2) / 2 + past * hair)});
+  s.bolt("bolt", Role::bunk, {p}, 34);
+  return s.run();
+}
+
+Findings weld_contact(double past) {
+  SmallBed s;
+  s.box("a", {0, 0, 0}, {10, 10, 10});
+  s.box("b", {10 + inch / 16 + past * hair, 0, 0}, {30, 10, 10});
+  s.bed.welds.push_back({0, 1, 5, 20, "", 5, 0});
+  return s.run();
+}
+
+Findings tip(double past) {
+  SmallBed s = two_plates(34);  // its tip stands 20 under the plates at its longest
+  const Mm top = -(20 + inch / 16 - past * hair);
+  s.box("main R", {-500, -40, top - 150}, {500, 40, top});
+  return s.run();
+}
+
+// Overlaps up to 0.05 mm are a touch.
+Findings clash(double past) {
+  SmallBed s;
+  s.box("a", {0, 0, 0}, {10, 10, 10});
+  s.box("b", {10 - 0.05 - past * hair, 0, 0}, {20, 10, 10});
+  return s.run();
+}
+
+Findings clash_moving(double past) {
+  SmallBed s;
+  s.box("head", {0, 0, 0}, {10, 10, 10}, true);
+  s.box("post", {10 + inch / 4 - past * hair, 0, 0}, {40, 10, 10});
+  return s.run();
+}
+
+Findings edge(double past) {
+  SmallBed s;
+  const int p = s.plate("p", {}, {2 * (0.75 * inch - past * hair), 200}, 6, {round_hole({}, 14)});
+  s.bolt("bolt", Role::bunk, {p}, 34);
+  return s.run();
+}
+
+Findings spacing(double past) {
+  SmallBed s;
+  const Mm apart = 8.0 / 3 * inch / 2 - past * hair;
+  const int p = s.plate("p", {}, {300, 200}, 6, {round_hole({}, 14), round_hole({apart, 0}, 14)});
+  s.bolt("bolt 1", Role::bunk, {p}, 34);
+  s.bolt("bolt 2", Role::bunk, {p}, 34);
+  s.bed.bolts[1].plies[0].hole = 1;
+  return s.run();
+}
+
+Findings rail_remainder(double past) {
+  SmallBed s;
+  s.bed.track.rail_length = 80 * inch;
+  s.bed.track.bunk_pitch = 20 * inch;
+  s.bed.track.remainder = same_place * (1 + past / 2);
+  return s.run();
+}
+
+Findings joint_support(double past) {
+  SmallBed s;
+  s.bed.track.joints = {1000};
+  s.bed.track.rail_length = 1000;
+  s.bed.track.total_length = 2000;
+  s.limits.gusset_bolts = 0;
+  for (const char* tab : {"tab L1", "tab R1"})
+    s.plate(tab, {1000 + 8 * inch + past * hair, tab[4] == 'L' ? -500.0 : 500.0, 0}, {80, 80}, 6, {round_hole({}, 14)});
+  return s.run();
+}
+
+// A head down a square well, its nut free: the socket just goes in, or does not.
+Findings reach(double past) {
+  SmallBed s = two_plates(34);
+  const Mm r = usual_tools(half_inch()).socket_outside / 2 - past * hair;
+  s.box("wall 1", {r, -100, 12}, {r + 20, 100, 300});
+  s.box("wall 2", {-r - 20, -100, 12}, {-r, 100, 300});
+  s.box("wall 3", {-r, r, 12}, {r, r + 20, 300});
+  s.box("wall 4", {-r, -r - 20, 12}, {r, -r, 300});
+  return s.run();
+}
+
+Findings cut_hole(double past) {
+  SmallBed s;
+  s.plate("p", {}, {200, 200}, 10, {slot({}, 10 - past * hair, 30, 0)});
+  return s.run();
+}
+
+Findings cut_web(double past) {
+  SmallBed s;
+  s.plate("p", {}, {200, 200}, 10, {round_hole({-10 - (10 - past * hair) / 2, 0}, 20), round_hole({10 + (10 - past * hair) / 2, 0}, 20)});
+  return s.run();
+}
+
+Findings stock_plate(double past) {
+  SmallBed s;
+  s.plate("p", {}, {2000, 48 * inch + past * hair}, 6);
+  return s.run();
+}
+
+Findings welded(Mm leg, Mm thinner, Mm edge) {
+  SmallBed s;
+  s.box("a", {0, 0, 0}, {10, 10, 10});
+  s.box("b", {10, 0, 0}, {20, 10, 10});
+  s.bed.welds.push_back({0, 1, leg, 100, "", thinner, edge});
+  return s.run();
+}
+
+// A tab on a main and a tall plate standing beyond the tab's end. Leaned 60
+// degrees, the nozzle's far end reaches 114.3 cos 60 + 9.525 sin 60 past the root.
+Findings torch(double past) {
+  SmallBed s;
+  const int main = s.plate("main R", {0, 0, -10}, {1000, 100}, 10);
+  const int tab = s.plate("tab R1", {0, 40, 0}, {80, 120}, 12, {round_hole({0, 40}, 14)});
+  const Mm gap = 114.3 * 0.5 + 9.525 * std::numbers::sqrt3 / 2 - past * hair;
+  const int wall = s.plate("wall", {40 + gap + 20, 0, 0}, {40, 400}, 250);
+  s.bolt("track bolt R1", Role::track, {tab}, 34);
+  s.bed.welds.push_back({tab, main, 6, 140, "", 10, 12});
+  s.bed.welds.push_back({wall, main, 6, 140, "", 10, 0});
+  return s.run();
+}
+
+// Two stacks, 28 and 31: 1-1/2 in for both once 10.6 may stand past a nut.
+Findings bolt_kinds(double past) {
+  SmallBed s;
+  const auto stack_of = [&](const std::string& name, Mm x, Mm thickness, Role role, Mm length) {
+    const int under = s.plate(name + " lower", {x, 0, 0}, {100, 100}, 6, {round_hole({}, 14)});
+    const int top = s.plate(name + " upper", {x, 0, 6}, {100, 100}, thickness, {round_hole({}, 14)});
+    s.bolt(name + " bolt R1", role, {top, under}, length);
+  };
+  stack_of("bunk", 0, 6, Role::bunk, 1.25 * inch);
+  stack_of("track", 400, 9, Role::track, 1.5 * inch);
+  s.limits.most_past_nut = 1.5 * inch + 0.5 - stack + past * hair;
+  return s.run();
+}
+
+// --- whole beds ------------------------------------------------------------------
+
+// Layout looks for a tab no further than 2 in from a hole.
+Findings hole_no_tab(double past) {
+  const Bed bed = testing::demo_bed("lot_frame");
+  Mm hole = 0;
+  for (const Bolt& b : bed.bolts)
+    if (b.name == "track bolt R9") hole = b.seat.x;
+  return run_demo("lot_frame", [&](Job& job) {
+    for (Mm& tab : job.frame.tabs.existing)
+      if (std::abs(tab - job.frame.main.front_overhang - hole) < inch) tab = hole + job.frame.main.front_overhang - (2 * inch + past * hair);
+  });
+}
+
+Findings track_length(double past) {
+  return run_demo("base", [&](Job& job) {
+    const KitRail& r = job.kit.rail;
+    job.order.limits.track_length_error = 3 * r.length_tolerance + 2 * r.joint_gap_plus - past * hair;
+  });
+}
+
+// The least height at which some plate's letters have no place, to a hair.
+Findings letters(double past) {
+  const Job job = testing::demo_job("base");
+  const Bed bed = testing::bed_of(job);
+  const auto all_fit = [&](Mm height) {
+    return std::all_of(bed.parts.begin(), bed.parts.end(), [&](const Part& part) {
+      const auto* plate = std::get_if<Plate>(&part.form);
+      return !plate || part.origin != Origin::made || letters_fit(*plate, scribe_words(part, job.order.order), height);
+    });
+  };
+  Mm fits = 2, fails = 50;
+  while (fails - fits > hair / 4) (all_fit((fits + fails) / 2) ? fits : fails) = (fits + fails) / 2;
+  return run_demo("base", [&](Job& j) { j.order.limits.letter_height = (fits + fails) / 2 + past * hair; });
+}
+
+// By hand: two lines of 1-3/4 in, the bolt 1-1/4 in outboard of the web; 1/4 in
+// of E70 carries 0.30 x 70 ksi x 0.7071 x 1/4 in = 3.7123 kip/in.
+Findings weld_load(double past) {
+  const double line = 1.75, off = 1.25 + line / 2;
+  const double carries = 0.30 * 70 * std::numbers::sqrt2 / 2 * 0.25 / (1 / (2 * line) + 3 * off / (line * line));  // kip
+  return run_demo("base", [&](Job& job) { job.order.limits.tab_load = 1000 * pound * carries * (1 + past * 1e-4); });
+}
+
+// Pinned at the front three rails' length errors reach the last holes, at the
+// middle one and a half: 1.5 tolerances gained. From 0.01 in up it is worth telling.
+// The tabs' slots are short, so that it is along the bed that the holes are tight.
+Findings datum(double past) {
+  return run_demo("base", [&](Job& job) {
+    job.frame.tabs.slot_length = 3 * inch / 4;
+    job.kit.rail.joint_gap_plus = 0;
+    job.kit.rail.length_tolerance = (0.01 * inch + past * hair) / 1.5;
+  });
+}
+
+std::vector<Planted> bed_rows() {
+  return {
+      {"RAIL-REMAINDER", "remainder of a rail", rail_remainder},
+      {"HOLE-NO-TAB", "tab 2 in from its hole", hole_no_tab},
+      {"HOLE-FIT", "holes out of line by their clearance",
+       [](double past) { return two_plates(34, half_inch(), {inch / 16 + past * hair, 0}).run(); }},
+      {"BOLT-SHORT", "one thread past the nut at the shortest",
+       [](double past) { return two_plates(stack + half_inch().length_minus + half_inch().pitch - past * hair).run(); }},
+      {"BOLT-LONG", "3/8 in past the nut at the longest",
+       [](double past) { return two_plates(stack + 3 * inch / 8 - half_inch().length_plus + past * hair).run(); }},
+      {"BOLT-THREAD", "plain shank as long as the grip", bolt_thread},
+      {"WASHER-FLAT", "seat sloping 1 degree", washer_flat},
+      {"WASHER-COVER", "hole as wide as the washer covers", washer_cover},
+      {"TIP", "tip 1/16 in above the main", tip},
+      {"CLASH", "two boxes 0.05 mm into each other", clash},
+      {"CLASH-MOVING", "post 1/4 in from the head", clash_moving},
+      {"EDGE", "bolt's least edge distance", edge},
+      {"SPACING", "holes 2-2/3 diameters apart", spacing},
+      {"JOINT-SUPPORT", "tab 8 in from the joint", joint_support},
+      {"JOINT-GAP", "joint 1/8 in open",
+       [](double past) { return run_demo("base", [&](Job& j) { j.kit.rail.joint_gap_plus = inch / 8 + past * hair; }); }},
+      {"JOINT-STEP", "rails 1/32 in apart in height",
+       [](double past) { return run_demo("base", [&](Job& j) { j.kit.rail.height_tolerance = (inch / 32 + past * hair) / 2; }); }},
+      {"GUSSET-BOLTS", "one gusset bolt a side, or two",
+       [](double past) { return run_demo("base", [&](Job& j) { j.kit.gusset.bolts.resize(past > 0 ? 1 : 2); }); }},
+      {"TRACK-LENGTH", "track out by what is allowed", track_length},
+      {"REACH", "head in a well of a socket's width", reach},
+      {"CUT-HOLE", "slot as wide as the plate is thick", cut_hole},
+      {"CENTRE-MARK", "7/16 in hole in 3/8 in plate, the limit at that ratio",
+       [](double past) { return run_demo("base", [&](Job& j) { j.order.limits.table_hole = 7.0 / 6 + past * 1e-3; }); }},
+      {"CUT-WEB", "steel of the plate's thickness between holes", cut_web},
+      {"STOCK-PLATE", "plate 48 in wide", stock_plate},
+      {"LETTERS", "letters as high as have a place", letters},
+      {"WELD-CONTACT", "parts to be welded 1/16 in apart", weld_contact},
+      {"WELD-LEAST", "3/16 in fillet on 3/8 in plate", [](double past) { return welded(3 * inch / 16 - past * hair, 3 * inch / 8, 0); }},
+      {"WELD-MOST", "3/16 in fillet along a 1/4 in edge", [](double past) { return welded(3 * inch / 16 + past * hair, inch / 4, inch / 4); }},
+      {"WELD-LOAD", "tab loaded to what its weld carries", weld_load},
+      {"TORCH", "wall where the leaned nozzle ends", torch},
+      {"BOLT-KINDS", "one length serves two stacks", bolt_kinds},
+      {"DATUM", "0.01 in to gain by pinning the middle", datum},
+  };
+}
+
+const std::vector<Planted>& matrix() {
+  static const std::vector<Planted> all = [] {
+    std::vector<Planted> rows = bed_rows();
+    for (Planted& p : load_rows()) rows.push_back(std::move(p));
+    return rows;
+  }();
+  return all;
+}
+
+TEST(Matrix, LeavesNoRuleOut) {
+  std::set<std::string> planted, asked;
+  for (const Planted& p : matrix()) EXPECT_TRUE(planted.insert(p.code).second) << p.code << " stands twice";
+  for (const Rule& rule : all_rules()) asked.insert(rule.code);
+  EXPECT_EQ(planted, asked);
+}
+
+int count(const Findings& findings, const std::string& code) {
+  return static_cast<int>(std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; }));
+}
+
+const Finding* first_of(const Findings& findings, const std::string& code) {
+  const auto at = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; });
+  return at == findings.end() ? nullptr : &*at;
+}
+
+TEST(Matrix, FindsEachFaultAndNoTwin) {
+  fmt::print("{:<15} {:<62} {:>6} {:>6}  {:>10} {:>10} {}\n", "rule", "planted at the limit", "fault", "twin", "measured", "limit", "unit");
+  int found = 0, twins = 0, false_alarms = 0;
+  for (const Planted& p : matrix()) {
+    const Findings fault = p.run(+1), twin = p.run(-1);
+    const Finding* at = first_of(fault, p.code);
+    const int alarm = count(twin, p.code);
+    fmt::print("{:<15} {:<62} {:>6} {:>6}", p.code, p.fault, at ? "found" : "MISSED", p.always ? "none" : alarm ? "ALARM" : "quiet");
+    if (at) fmt::print("  {:>10.6g} {:>10.6g} {}", at->measured, at->limit, at->unit);
+    fmt::print("\n");
+    EXPECT_NE(at, nullptr) << p.code << " missed its fault";
+    found += at != nullptr;
+    if (at) {
+      EXPECT_FALSE(at->subjects.empty()) << p.code;
+      EXPECT_FALSE(at->message.empty()) << p.code;
+      EXPECT_FALSE(at->remedy.empty()) << p.code;
+    }
+    if (p.always) continue;
+    ++twins;
+    false_alarms += alarm > 0;
+    EXPECT_EQ(alarm, 0) << p.code << " calls the twin a fault";
+    if (at) {
+      EXPECT_LE(at->margin, 0) << p.code;
+    }
+  }
+  fmt::print("{} of {} faults found, {} of {} twins called one\n", found, matrix().size(), false_alarms, twins);
+}
+
+}  // namespace
+}  // namespace bedwright
