@@ -1,0 +1,186 @@
+// Does it tow, and does it stand: masses, balance and beams of a laid-out bed.
+//
+// run_loads() is pure: the same job and bed give the same result, with no files,
+// no kernel and no clock, and fast enough to try thousands of variants. Findings
+// are made from the result by load_findings() (loads/rules.h).
+//
+// What is left out, and which way that errs, is listed in `assumptions`; the
+// loads page and the report print it.
+#pragma once
+
+#include <limits>
+#include <string>
+#include <vector>
+
+#include "bed/bed.h"
+#include "loads/body.h"
+#include "params/job.h"
+
+namespace bedwright {
+
+// --- on the road -------------------------------------------------------------
+
+struct TowCondition {
+  std::string name;     // "head locked front", "head off, cargo"
+  bool judged = false;  // the order travels so; others are shown to compare
+  Kg mass = 0;
+  Vec3 centre;
+  Vec3 inertia;                      // roll, pitch, yaw about the centre, kg m2
+  Kg tongue = 0;                     // load on the coupler
+  double share = 0;                  // tongue over mass
+  Kg axles = 0, axle = 0, tyre = 0;  // group, each axle, heaviest tyre
+  // Axle positions that keep the share within the order's limits.
+  Mm axle_from = 0, axle_to = 0;
+  // Mains: worst bending over a bump, each main its side's part.
+  Mpa main_stress = 0;
+  Mm main_stress_x = 0;
+};
+
+struct Tow {
+  std::vector<TowCondition> conditions;  // judged ones first, in the order's order
+  Mm ball_x = 0, axle_x = 0;
+  // Where the axle may stand so that every judged condition is within the limits;
+  // empty (from > to) when no place does for all.
+  Mm axle_from = 0, axle_to = 0;
+  // Places in there on the tape's marks, best first: hangers clear of jacks and cross
+  // members, wheels at full bump clear of clamps, bunks, jacks and all else.
+  std::vector<Mm> axle_places;
+  Mm width = 0, length = 0, height = 0;  // over all, standing on its tyres
+  Mm ground_z = 0;
+};
+
+struct TongueLoads {
+  Newton coupler = 0;  // over a bump, the worst judged condition
+  Mm arm = 0;          // ball to front member
+  double moment = 0;   // N mm, both channels together
+  Mpa stress = 0, allowed = 0;
+  Mpa weld = 0;  // on the throat, worst point of the group
+  // Of one channel: length of its lines, from their middle to the farthest point, and
+  // second moment of the lines, mm3.
+  Mm weld_length = 0, weld_leg = 0, weld_arm = 0, weld_far = 0;
+  double weld_inertia = 0;
+  Kg standing = 0;  // on the tongue jack, uncoupled
+};
+
+// --- at work, on its jacks ---------------------------------------------------
+
+struct JackLoad {
+  std::string name;  // item: "jack R2"
+  Mm x = 0;
+  Newton least = 0, most = 0;
+  Newton drawn = 0;  // with head and log where a main sags most
+  Mm lifts = 0;      // most the main stands clear of it
+  Mm lifts_at = 0;   // head's place then
+};
+
+// Least and most of a figure at each station, over all places of the head and the log,
+// and its value with head and log where the main sags most.
+struct Envelope {
+  std::vector<double> least, most, drawn;
+  Envelope() = default;
+  explicit Envelope(std::size_t stations)
+      : least(stations, std::numeric_limits<double>::infinity()),
+        most(stations, -std::numeric_limits<double>::infinity()) {}
+  void take(const Eigen::VectorXd& values) {
+    Eigen::Map<Eigen::ArrayXd> low(least.data(), values.size()), high(most.data(), values.size());
+    low = low.min(values.array());
+    high = high.max(values.array());
+  }
+};
+
+// Places of head and log that are tried, from end to end.
+inline constexpr int stand_head_places = 41, stand_log_places = 5;
+
+// One main over its whole length. Signs as in BeamCurves (loads/beam.h).
+struct MainCurve {
+  std::vector<Mm> x;
+  Envelope down;    // mm
+  Envelope slope;   // mm per mm
+  Envelope moment;  // N mm
+  Envelope shear;   // N
+};
+
+struct Stand {
+  bool jacks_enough = true;  // two pairs or more
+  bool tips = false;         // the weight leaves the jacks' span somewhere
+  Mm tips_at = 0;            // head's place then
+  bool log_lies = true;      // on two bunks or more, its middle between them
+  Mm log_position = 0;       // where it sags most; also drawn
+  Kg log_mass = 0;
+  Mm log_y = 0;          // centre from the centre line
+  Newton bunk_load = 0;  // most of the log's weight on one bunk
+  int log_bunks = 0;     // bunks under the log
+
+  std::string side;  // "L" or "R": the main that sags more
+  MainCurve curve;   // of that main
+  Mm head_x = 0;     // head where it sags most
+  Mm wheels_x = 0;   // its centre of mass then
+  Mm sag_x = 0;
+  Mm main_sag = 0, rail_sag = 0, sag = 0, sag_limit = 0;
+  double slope = 0;        // mm per mm, steepest
+  double main_moment = 0;  // N mm
+  Mm main_moment_x = 0;
+  Newton main_shear = 0;
+  Mpa main_stress = 0, main_allowed = 0;
+  Mpa web_stress = 0, web_allowed = 0;  // main_shear over depth times web
+  double rail_moment = 0;
+  Mpa rail_stress = 0, bunk_stress = 0, kit_allowed = 0;
+  Mm rail_sag_x = 0;
+  Newton tab_load = 0;          // most on one tab, at work
+  std::vector<JackLoad> jacks;  // left then right, front to rear
+  // Sideways: what holds the bed over what tips it, about the jacks' feet.
+  // Infinite where nothing tips it: no log, no push, or bunks that end within the feet.
+  double push_factor = std::numeric_limits<double>::infinity(),
+         roll_on_factor = std::numeric_limits<double>::infinity();
+  Newton push = 0;
+  Mm push_height = 0, foot_y = 0;
+};
+
+// --- tabs and track bolts on the road -----------------------------------------
+
+struct TabLoads {
+  int section_bolts = 0;                // of one rail section, both sides, least of all sections
+  Kg carried = 0;                       // head, cargo and one section of track
+  Newton shear = 0, tension = 0;        // on one bolt, sideways or along the bed; along its axis
+  Newton overturning = 0, lift = 0;     // parts of the tension: the head's overturning, the rebound
+  bool sideways = true;                 // overturns across the bed rather than along it
+  Mm above = 0, across = 0, along = 0;  // the head's centre above the bolts; between the rows; half a section
+  Newton vertical = 0;                  // down on one tab, over a bump
+  Mpa bolt_shear = 0, bolt_tension = 0, bolt_tension_allowed = 0, bolt_shear_allowed = 0;
+  Mpa tab_stress = 0;  // on the road
+  // The worst tab weld on the road, N/mm, and what it may carry.
+  double weld = 0, weld_allowed = 0;
+  Mpa tab_stress_at_work = 0;  // under Stand::tab_load
+  Mpa tab_allowed = 0;
+};
+
+struct LoadsResult {
+  BedWeights weights;
+  Tow tow;
+  TongueLoads tongue;
+  Stand stand;
+  TabLoads tabs;
+  std::vector<std::string> assumptions;
+};
+
+// Throws std::invalid_argument for sections that have no profile.
+LoadsResult run_loads(const Job& job, const Bed& bed);
+
+// What its parts do; run_loads calls them in this order.
+Tow tow_loads(const Job& job, const Bed& bed, const BedWeights& weights);
+TongueLoads tongue_loads(const Job& job, const BedWeights& weights, const Tow& tow);
+Stand stand_loads(const Job& job, const Bed& bed, const BedWeights& weights);
+TabLoads tab_loads(const Job& job, const Bed& bed, const BedWeights& weights, const Stand& stand);
+
+// Recommended places of the axle within tow.axle_from to axle_to, nearest to the middle
+// first, at most five.
+std::vector<Mm> axle_places(const Job& job, const Bed& bed, const Tow& tow);
+
+// Shared by them.
+Kg log_mass(const Job& job);    // 0 without a log
+Mm main_start(const Job& job);  // front end of the mains
+Mm main_end(const Job& job, const Bed& bed);
+Mm rail_seat(const Job& job, const Bed& bed);  // top of the rails' flat legs above the mains' tops
+Mm rail_top(const Job& job, const Bed& bed);
+
+}  // namespace bedwright

@@ -1,0 +1,240 @@
+// On the road: who carries what, and where the axle may stand.
+#include <algorithm>
+#include <cmath>
+
+#include "bed/tongue_lap.h"
+#include "loads/loads.h"
+#include "loads/steel.h"
+
+namespace bedwright {
+namespace {
+
+struct Setting {
+  TravelCase travel;
+  bool judged = false;
+};
+
+HeadAt lock_of(const Order& order) {
+  return order.track.head_lock == HeadLock::front ? HeadAt::front : HeadAt::rear;
+}
+
+// Those the order travels in, then the others for comparison.
+std::vector<Setting> settings(const Order& order) {
+  const bool cargo = order.road.cargo.has_value();
+  std::vector<TravelCase> judged = order.road.travels;
+  if (judged.empty()) {
+    judged.push_back({lock_of(order), false});
+    if (cargo) judged.push_back({lock_of(order), true});
+  }
+  std::vector<Setting> all;
+  for (const TravelCase& t : judged) all.push_back({t, true});
+  for (HeadAt head : {HeadAt::front, HeadAt::rear, HeadAt::off})
+    for (bool with : {false, true}) {
+      if (with && (!cargo || head != lock_of(order))) continue;
+      const bool there = std::any_of(all.begin(), all.end(), [&](const Setting& s) {
+        return s.travel.head == head && s.travel.cargo == with;
+      });
+      if (!there) all.push_back({{head, with}, false});
+    }
+  return all;
+}
+
+std::string name_of(const TravelCase& t) {
+  const char* head = t.head == HeadAt::off     ? "head off"
+                     : t.head == HeadAt::front ? "head locked front"
+                                               : "head locked rear";
+  return std::string(head) + (t.cargo ? ", cargo" : "");
+}
+
+Mm group_half(const FrameAxle& a) { return (a.count - 1) / 2.0 * a.spread; }
+
+// Everything but the gear, with the head and the cargo where this condition has them.
+struct Carriage {
+  Body rest;
+  std::vector<Weight> loads;  // head and cargo
+};
+
+Carriage carriage(const Job& job, const Bed& bed, const BedWeights& w, const TravelCase& t) {
+  Carriage c;
+  c.rest = together(w.frame, w.track);
+  if (t.head != HeadAt::off) {
+    Body head = w.head;
+    const Mm lock = t.head == HeadAt::front ? job.kit.head.lock_offset
+                                            : bed.track.total_length - job.kit.head.lock_offset;
+    head.centre.x += lock - bed.track.head_lock;
+    c.rest = together(c.rest, head);
+    const Mm half = job.kit.head.wheel_base / 2;
+    c.loads.push_back({Carried::head, head.mass, head.centre, head.centre.x - half, head.centre.x + half});
+  }
+  if (t.cargo && job.order.road.cargo) {
+    const Cargo& cargo = *job.order.road.cargo;
+    const Body body{cargo.mass,
+                    {cargo.position, 0, rail_seat(job, bed) + job.kit.bunk.thickness + cargo.height},
+                    Eigen::Matrix3d::Zero()};
+    c.rest = together(c.rest, body);
+    c.loads.push_back({Carried::track, body.mass, body.centre, cargo.position, cargo.position});
+  }
+  return c;
+}
+
+// Moment of a load about x, from what lies ahead of x: mass times mm.
+double moment_ahead(Kg mass, Mm from, Mm to, Mm x) {
+  if (x <= from) return 0;
+  if (to - from < same_place) return mass * (x - from);
+  const Mm end = std::min(x, to);
+  return mass * (end - from) / (to - from) * (x - (from + end) / 2);
+}
+
+// The mains as one beam from the coupler to the springs' hangers: its moments
+// follow from balance alone.
+void bend_mains(const Job& job, const Bed& bed, const BedWeights& w, const Carriage& c, const Tow& tow,
+                TowCondition& out) {
+  const FrameAxle& a = job.frame.axle;
+  const Section& section = *job.catalog.section(job.frame.main.section.text);
+  std::vector<Mm> hangers;
+  for (int i = 0; i < a.count; ++i)
+    for (double end : {-0.5, 0.5})
+      hangers.push_back(tow.axle_x - group_half(a) + i * a.spread + end * a.spring_length);
+  const Kg hanger = (c.rest.mass - out.tongue) / static_cast<double>(hangers.size());
+  const Mm start = main_start(job), end = main_end(job, bed);
+  std::vector<Mm> places = hangers;
+  for (int i = 0; i <= 40; ++i) places.push_back(start + i / 40.0 * (end - start));
+  double worst = 0;
+  for (Mm x : places) {
+    if (x < start || x > end) continue;
+    double m = out.tongue * (x - tow.ball_x);
+    for (const Weight& load : w.weights)
+      if (load.carried == Carried::frame || load.carried == Carried::track)
+        m -= moment_ahead(load.mass, load.from, load.to, x);
+    for (const Weight& load : c.loads) m -= moment_ahead(load.mass, load.from, load.to, x);
+    for (Mm h : hangers)
+      if (h < x) m += hanger * (x - h);
+    if (std::abs(m) > std::abs(worst)) {
+      worst = m;
+      out.main_stress_x = x;
+    }
+  }
+  const double side = 0.5 + std::abs(c.rest.centre.y) / job.frame.main.spacing;
+  out.main_stress = std::abs(worst) * gravity * job.order.road.bump * side / bending_of(section).modulus;
+}
+
+TowCondition condition(const Job& job, const Bed& bed, const BedWeights& w, const Tow& tow,
+                       const Setting& setting) {
+  const FrameAxle& a = job.frame.axle;
+  const RoadOrder& road = job.order.road;
+  const Carriage c = carriage(job, bed, w, setting.travel);
+  const Body all = together(c.rest, w.gear);
+  TowCondition out;
+  out.name = name_of(setting.travel);
+  out.judged = setting.judged;
+  out.mass = all.mass;
+  out.centre = all.centre;
+  out.inertia = inertia(all);
+  const Mm base = tow.axle_x - tow.ball_x;
+  out.tongue = all.mass * (tow.axle_x - all.centre.x) / base;
+  out.share = out.tongue / all.mass;
+  out.axles = all.mass - out.tongue;
+  out.axle = out.axles / a.count;
+  const Mm track = a.tyre_inside + a.tyre_width;
+  out.tyre = (out.axles / 2 + all.mass * std::abs(all.centre.y) / track) / a.count;
+  // The gear moves with the axle: share s at X where M0 (X - x0) = s M (X - xb).
+  const auto place = [&](double s) {
+    return (c.rest.mass * c.rest.centre.x - s * all.mass * tow.ball_x) / (c.rest.mass - s * all.mass);
+  };
+  out.axle_from = place(road.share_low);
+  out.axle_to = place(road.share_high);
+  if (setting.judged) bend_mains(job, bed, w, c, tow, out);
+  return out;
+}
+
+void measure(const Job& job, const Bed& bed, Tow& tow) {
+  const FrameAxle& a = job.frame.axle;
+  Box3 box;
+  std::vector<Box3> local(bed.parts.size());
+  for (std::size_t i = 0; i < bed.parts.size(); ++i) local[i] = local_bounds(bed.parts[i]);
+  for (const Item& item : bed.items) {
+    if (!item.shown || item.bolt >= 0) continue;
+    const Box3& b = local[item.part];
+    for (Mm x : {b.low.x, b.high.x})
+      for (Mm y : {b.low.y, b.high.y})
+        for (Mm z : {b.low.z, b.high.z}) box.add(item.placement.point({x, y, z}));
+  }
+  tow.ground_z = -job.catalog.section(job.frame.main.section.text)->depth - a.below - a.tyre_diameter / 2;
+  tow.width = box.high.y - box.low.y;
+  tow.length = box.high.x - box.low.x;
+  tow.height = box.high.z - tow.ground_z;
+}
+
+}  // namespace
+
+Tow tow_loads(const Job& job, const Bed& bed, const BedWeights& weights) {
+  Tow tow;
+  tow.axle_x = job.order.axle.position;
+  tow.ball_x = main_start(job) - job.frame.tongue.length - job.frame.coupler.ball_ahead;
+  measure(job, bed, tow);
+  tow.axle_from = -1e9;
+  tow.axle_to = 1e9;
+  for (const Setting& s : settings(job.order)) {
+    tow.conditions.push_back(condition(job, bed, weights, tow, s));
+    if (!s.judged) continue;
+    tow.axle_from = std::max(tow.axle_from, tow.conditions.back().axle_from);
+    tow.axle_to = std::min(tow.axle_to, tow.conditions.back().axle_to);
+  }
+  tow.axle_places = axle_places(job, bed, tow);
+  return tow;
+}
+
+// Both channels bend as one over the front member; the welds to front member and
+// mains take moment and load as lines (the elastic method of the AISC Manual,
+// part 8): where they lap each main, and across the front member.
+TongueLoads tongue_loads(const Job& job, const BedWeights& weights, const Tow& tow) {
+  const FrameTongue& t = job.frame.tongue;
+  const Section& section = *job.catalog.section(t.section.text);
+  TongueLoads out;
+  Kg worst = 0;
+  for (const TowCondition& c : tow.conditions)
+    if (c.judged) worst = std::max(worst, std::abs(c.tongue));
+  out.coupler = worst * gravity * job.order.road.bump;
+  out.arm = main_start(job) - tow.ball_x;
+  out.moment = out.coupler * out.arm;
+  out.stress = out.moment / (2 * bending_of(section).modulus);
+  out.allowed = frame_yield(job.frame) / job.order.work.safety_factor;
+
+  // One channel: where it laps its main, and two lines askew across the front member.
+  // Places along the bed from the mains' front ends.
+  struct Line {
+    Mm length, from, to;
+  };
+  const Section& nose = *job.catalog.section(job.frame.front_member.section.text);
+  const Mm askew = nose.flange / std::cos(t.angle);
+  std::vector<Line> lines{{askew, -nose.flange, 0}, {askew, -nose.flange, 0}};
+  const TongueLap lap = tongue_lap({t.length, t.back, t.angle}, section, *job.catalog.section(job.frame.main.section.text), 0, t.back, job.frame.main.spacing);
+  for (const LapRun& run : lap_runs(lap, least_fillet_legs * job.frame.welds.leg)) lines.push_back({run.length(), run.from.x, run.to.x});
+  Mm length = 0, far = 0;
+  double first = 0, inertia = 0;
+  for (const Line& l : lines) {
+    length += l.length;
+    first += l.length * (l.from + l.to) / 2;
+  }
+  const Mm centre = first / length;  // behind the front end
+  for (const Line& l : lines) {
+    const Mm from_centre = (l.from + l.to) / 2 - centre;
+    inertia += l.length * ((l.to - l.from) * (l.to - l.from) / 12 + from_centre * from_centre);
+    far = std::max({far, std::abs(l.from - centre), std::abs(l.to - centre)});
+  }
+  const double load = out.coupler / 2, moment = load * (out.arm + centre);
+  out.weld_leg = job.frame.welds.leg;
+  out.weld_length = length;
+  out.weld_arm = out.arm + centre;
+  out.weld_far = far;
+  out.weld_inertia = inertia;
+  out.weld = (load / length + moment * far / inertia) / (weld_throat * out.weld_leg);
+
+  // Uncoupled, level, the head at its lock: what the tongue jack holds.
+  const Mm jack = main_start(job) - t.length + job.frame.tongue_jack.behind_front;
+  const Body all = together(together(weights.frame, weights.track), together(weights.head, weights.gear));
+  out.standing = all.mass * (tow.axle_x - all.centre.x) / (tow.axle_x - jack);
+  return out;
+}
+
+}  // namespace bedwright

@@ -1,0 +1,327 @@
+#include "loads/loads.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
+#include <random>
+
+#include "loads/log.h"
+#include "loads/rules/rules.h"
+#include "loads/worked.h"
+#include "support/demo.h"
+
+namespace bedwright {
+namespace {
+
+using testing::demo_job;
+
+LoadsResult loads_of(const std::string& order, const std::vector<std::string>& sets = {}) {
+  const Job job = demo_job(order, sets);
+  return run_loads(job, testing::bed_of(job));
+}
+
+TEST(Body, APlatesInertiaIsThatOfItsBox) {
+  Plate plate;
+  plate.outline = rectangle({0, 0}, {300, 200});
+  plate.thickness = 20;
+  const Body b = body_of({"plate", "A36", Origin::made, plate});
+  const Vec3 i = inertia(b);
+  EXPECT_NEAR(i.x, b.mass * (200 * 200 + 20 * 20) / 12 * 1e-6, 1e-9);
+  EXPECT_NEAR(i.y, b.mass * (300 * 300 + 20 * 20) / 12 * 1e-6, 1e-9);
+  EXPECT_NEAR(i.z, b.mass * (300 * 300 + 200 * 200) / 12 * 1e-6, 1e-9);
+}
+
+TEST(Body, AMembersInertiaFollowsFromItsProfile) {
+  const Job job = demo_job("base");
+  const Section& s = *job.catalog.section("C6x8.2");
+  const AreaProperties a = area_properties(profile(s));
+  const Mm length = 3000;
+  const Body b = body_of({"main", "A36", Origin::made, Member{s, length, 0, 0, {}}});
+  const double rho = b.mass / (a.area * length);
+  const Vec3 i = inertia(b);
+  EXPECT_NEAR(i.x, rho * length * (a.about_x + a.about_y) * 1e-6, 1e-3 * i.x);
+  EXPECT_NEAR(i.y, (b.mass * length * length / 12 + rho * length * a.about_x) * 1e-6, 1e-4 * i.y);
+}
+
+TEST(Body, TogetherMovesTheCentreByMoments) {
+  const Body a{2, {0, 0, 0}, Eigen::Matrix3d::Zero()}, b{6, {400, 0, 0}, Eigen::Matrix3d::Zero()};
+  const Body both = together(a, b);
+  EXPECT_DOUBLE_EQ(both.centre.x, 300);
+  EXPECT_NEAR(inertia(both).z, (2 * 300.0 * 300 + 6 * 100.0 * 100) * 1e-6, 1e-12);
+}
+
+TEST(Body, TheBedsWeightsAddUp) {
+  for (const std::string& order : testing::good_orders) {
+    const Bed bed = testing::demo_bed(order);
+    Kg all = 0;
+    for (const Item& item : bed.items)
+      if (item.shown) all += mass(bed.parts[item.part]);
+    const BedWeights w = weigh(bed);
+    Kg listed = 0;
+    for (const Weight& weight : w.weights) listed += weight.mass;
+    EXPECT_NEAR(listed, all, 1e-9 * all) << order;
+    EXPECT_NEAR(w.frame.mass + w.track.mass + w.head.mass + w.gear.mass, all, 1e-9 * all) << order;
+  }
+}
+
+TEST(Tow, MovingTheAxleToTheEndsOfItsRangeGivesTheLimits) {
+  for (const std::string& order : testing::good_orders) {
+    const Job job = demo_job(order);
+    const TowCondition c = run_loads(job, testing::bed_of(job)).tow.conditions.front();
+    for (const auto& [place, share] : {std::pair{c.axle_from, 0.10}, {c.axle_to, 0.15}}) {
+      Job moved = job;
+      moved.order.axle.position = place;
+      EXPECT_NEAR(run_loads(moved, testing::bed_of(moved)).tow.conditions.front().share, share, 1e-6)
+          << order;
+    }
+  }
+}
+
+TEST(Tow, RecommendedPlacesAreOnTheTapeAndWithinTheRange) {
+  for (const std::string& order : testing::good_orders) {
+    const Job job = demo_job(order);
+    const Tow t = run_loads(job, testing::bed_of(job)).tow;
+    ASSERT_FALSE(t.axle_places.empty()) << order;
+    const Mm grid = job.order.order.printing == Printing::inches ? inch : 10;
+    for (Mm x : t.axle_places) {
+      EXPECT_NEAR(x / grid, std::round(x / grid), 1e-9);
+      EXPECT_GE(x, t.axle_from);
+      EXPECT_LE(x, t.axle_to);
+      for (Mm jack : job.order.jacks)
+        for (int i = 0; i < job.frame.axle.count; ++i)
+          for (double end : {-0.5, 0.5}) {
+            const Mm hanger = x + (i - (job.frame.axle.count - 1) / 2.0) * job.frame.axle.spread +
+                              end * job.frame.axle.spring_length;
+            EXPECT_GE(std::abs(hanger - jack), job.frame.jack.plate_length / 2) << order;
+          }
+    }
+  }
+}
+
+TEST(Tow, CargoIsACaseOfItsOwn) {
+  const LoadsResult r = loads_of("base", {"road.cargo={mass: 400 lb, position: 110 in}"});
+  ASSERT_GE(r.tow.conditions.size(), 2u);
+  EXPECT_TRUE(r.tow.conditions[1].judged);
+  EXPECT_EQ(r.tow.conditions[1].name, "head locked front, cargo");
+  EXPECT_NEAR(r.tow.conditions[1].mass - r.tow.conditions[0].mass, 400 * pound, 1e-9);
+}
+
+TEST(Tow, AnEqualisedTandemSharesAlike) {
+  const LoadsResult r = loads_of("one_extension");
+  const TowCondition& c = r.tow.conditions.front();
+  EXPECT_NEAR(2 * c.axle, c.mass - c.tongue, 1e-9 * c.mass);
+}
+
+TEST(Log, WeighsPiOverFourTimesDiameterSquaredLengthAndDensity) {
+  // 20 in x 16 ft of 63 lb/ft3: pi/4 x (20/12)^2 x 16 x 63 = 2199.1 lb.
+  EXPECT_NEAR(log_mass(demo_job("base")), 2199.1 * pound, 0.1 * pound);
+}
+
+TEST(Log, ItsBunksCarryItsWeightAndBalanceItsMiddle) {
+  for (const std::string& order : testing::good_orders) {
+    const Job job = demo_job(order);
+    const Bed bed = testing::bed_of(job);
+    const LogOnBunks log(job, bed);
+    const auto places = log.places(5);
+    EXPECT_GT(places.size(), 1u) << order;
+    for (const auto& place : places) {
+      double total = 0;
+      for (const BeamLoad& b : place) {
+        total += b.force;
+        EXPECT_GE(b.force, 0) << order;
+      }
+      EXPECT_NEAR(total, log.mass() * gravity, 1e-6 * total) << order;
+    }
+    // Front-most: its front end on the first bunk, its middle half a length behind.
+    double moment = 0, total = 0;
+    for (const BeamLoad& b : places.front()) moment += b.force * b.from, total += b.force;
+    EXPECT_NEAR(moment / total, bed.track.bunk_positions.front() + job.order.work.log->length / 2, 1e-6)
+        << order;
+  }
+}
+
+TEST(Log, WithoutOneTheBedStillStandsUnderItsHead) {
+  Job job = demo_job("base");
+  job.order.work.log.reset();
+  const LoadsResult r = run_loads(job, testing::bed_of(job));
+  EXPECT_EQ(r.stand.log_mass, 0);
+  EXPECT_GT(r.stand.main_sag, 0);
+  EXPECT_LT(r.stand.main_sag, loads_of("base").stand.main_sag);
+}
+
+// All jacks of the case that is drawn carry bed, head and log, and balance them about
+// the front of the track and about the centre line, on a thousand random ways to stand.
+TEST(Stand, JacksBalanceBedHeadAndLogInAThousandRandomCases) {
+  std::mt19937 random(7);
+  const auto upto = [&](int n) { return static_cast<double>(random() % static_cast<unsigned>(n)); };
+  int stood = 0, lifted = 0;
+  for (const std::string& order : testing::good_orders) {
+    Job job = demo_job(order);
+    const Bed bed = testing::bed_of(job);
+    const BedWeights weights = weigh(bed);
+    const Body bare = together(together(weights.frame, weights.track), weights.gear);
+    const int length = static_cast<int>(bed.track.total_length);
+    for (int trial = 0; trial < 400; ++trial) {
+      job.order.jacks.clear();
+      for (unsigned i = 0; i < 2 + random() % 5; ++i) job.order.jacks.push_back(upto(length));
+      job.order.jacks.push_back(upto(600));
+      job.order.jacks.push_back(length - upto(600));
+      job.order.work.log->diameter = 100 + upto(900);
+      job.order.work.log->length = 800 + upto(length);
+      job.kit.head.mass = 100 + upto(900);
+      const Stand s = stand_loads(job, bed, weights);
+      if (s.tips || !s.log_lies) continue;
+      ++stood;
+      const double down = gravity * (bare.mass + job.kit.head.mass + s.log_mass);
+      double up = 0, pitch = 0, roll = 0;
+      for (const JackLoad& k : s.jacks) {
+        const double side = k.name.starts_with("jack L") ? -0.5 : 0.5;
+        EXPECT_GE(k.drawn, -1e-9 * down);
+        EXPECT_GE(k.drawn, k.least - 1e-9 * down);
+        EXPECT_LE(k.drawn, k.most + 1e-9 * down);
+        up += k.drawn, pitch += k.drawn * k.x, roll += k.drawn * side * job.frame.main.spacing;
+        lifted += k.lifts > 0;
+      }
+      const double pitch_down = gravity * (bare.mass * bare.centre.x + job.kit.head.mass * s.wheels_x +
+                                           s.log_mass * s.log_position);
+      const double roll_down = gravity * (bare.mass * bare.centre.y +
+                                          job.kit.head.mass * job.kit.head.mass_y + s.log_mass * s.log_y);
+      EXPECT_NEAR(up, down, 1e-9 * down) << order << " " << trial;
+      EXPECT_NEAR(pitch, pitch_down, 1e-9 * down * length) << order << " " << trial;
+      EXPECT_NEAR(roll, roll_down, 1e-9 * down * length) << order << " " << trial;
+    }
+  }
+  EXPECT_GE(stood, 1000);
+  EXPECT_GT(lifted, 100) << "jacks lift off in some of them";
+}
+
+TEST(Stand, EnvelopesHoldTheCaseThatIsDrawn) {
+  for (const std::string& order : testing::good_orders) {
+    const Stand s = loads_of(order).stand;
+    for (const Envelope* e : {&s.curve.down, &s.curve.slope, &s.curve.moment, &s.curve.shear}) {
+      ASSERT_EQ(e->drawn.size(), s.curve.x.size());
+      for (std::size_t i = 0; i < e->drawn.size(); ++i) {
+        const double slack = 1e-9 * (1 + std::abs(e->drawn[i]));
+        EXPECT_GE(e->drawn[i], e->least[i] - slack) << order;
+        EXPECT_LE(e->drawn[i], e->most[i] + slack) << order;
+      }
+    }
+  }
+}
+
+TEST(Log, LetsGoOfABunkItWouldHaveToPull) {
+  // Its middle near the front bunk under it: even springs would pull at the rear.
+  Job job = demo_job("base", {"work.log.position=40 in"});
+  const Bed bed = testing::bed_of(job);
+  const auto places = LogOnBunks(job, bed).places(5);
+  ASSERT_EQ(places.size(), 1u);
+  double total = 0, moment = 0;
+  for (const BeamLoad& b : places.front()) {
+    EXPECT_GE(b.force, 0);
+    total += b.force, moment += b.force * b.from;
+  }
+  EXPECT_NEAR(total, log_mass(job) * gravity, 1e-9 * total);
+  EXPECT_NEAR(moment / total, 40 * inch, 1e-6);
+}
+
+TEST(Log, OffItsBunksLiesNowhere) {
+  EXPECT_FALSE(loads_of("base", {"work.log.position=1 in"}).stand.log_lies);
+  EXPECT_FALSE(loads_of("base", {"work.log.length=15 in"}).stand.log_lies);
+  EXPECT_TRUE(loads_of("base", {"work.log.length=21 in"}).stand.log_lies);
+}
+
+// A clamp that reaches out over the tyres: no recommended place puts a wheel at full
+// bump under one.
+TEST(Tow, RecommendedPlacesKeepWheelsFromUnderTheClamps) {
+  const Job job = demo_job("base", {"kit.clamp.travel_to=30 in", "track.clamps[1].bunk=6"});
+  const Bed bed = testing::bed_of(job);
+  const Tow free = loads_of("base").tow, t = run_loads(job, bed).tow;
+  EXPECT_NE(free.axle_places, t.axle_places);
+  const Mm reach = job.frame.axle.tyre_diameter / 2 + job.kit.clamp.base_length / 2;
+  for (Mm x : t.axle_places)
+    for (const ClampPlace& c : job.order.track.clamps)
+      EXPECT_GE(std::abs(x - bed.track.bunk_positions[c.bunk - 1]), reach);
+}
+
+TEST(Stand, AJackFarBeyondItsNeighbourLiftsOff) {
+  const LoadsResult r = loads_of("one_extension", {"jacks=[17 in, 120 in, 303 in]"});
+  EXPECT_GT(r.stand.jacks[0].lifts, 0);
+  EXPECT_EQ(r.stand.jacks[0].least, 0);
+  const Job job = demo_job("one_extension", {"jacks=[17 in, 120 in, 303 in]"});
+  const Bed bed = testing::bed_of(job);
+  const auto findings = load_findings(job, bed, r, {});
+  EXPECT_TRUE(std::any_of(findings.begin(), findings.end(), [](const Finding& f) {
+    return f.code == "JACK-LIFT" && f.severity == Severity::warn;
+  }));
+}
+
+TEST(Stand, TipsWhenTheHeadLeavesTheJacksSpan) {
+  const LoadsResult r = loads_of("base", {"jacks=[100 in, 120 in]", "work.log.length=10 ft"});
+  EXPECT_TRUE(r.stand.tips);
+  const LoadsResult one = loads_of("base", {"jacks=[120 in]"});
+  EXPECT_FALSE(one.stand.jacks_enough);
+}
+
+TEST(Stand, SagGrowsWithTheLogAndShrinksWithTheMain) {
+  const Stand now = loads_of("base").stand;
+  EXPECT_GT(loads_of("base", {"work.log.diameter=24 in"}).stand.main_sag, now.main_sag);
+  EXPECT_LT(loads_of("base", {"frame.main.section=C8x11.5"}).stand.main_sag, now.main_sag);
+}
+
+TEST(Findings, TheDemoOrdersHaveNoStopAndNoWarning) {
+  for (const std::string& order : testing::good_orders) {
+    const Job job = demo_job(order);
+    const Bed bed = testing::bed_of(job);
+    for (const Finding& f : load_findings(job, bed, run_loads(job, bed), {}))
+      EXPECT_EQ(f.severity, Severity::note) << order << " " << f.code << " " << f.message;
+  }
+}
+
+TEST(Findings, EveryCodeStandsInTheTableOnce) {
+  std::vector<std::string> codes;
+  for (const Rule& r : all_rules()) codes.push_back(r.code);
+  std::sort(codes.begin(), codes.end());
+  EXPECT_EQ(std::adjacent_find(codes.begin(), codes.end()), codes.end());
+  for (const Rule& r : load_rules())
+    for (const char* text : {r.family, r.asks, r.formula, r.limit, r.source, r.change})
+      EXPECT_GT(std::string(text).size(), 2u) << r.code;
+}
+
+TEST(Findings, AWideTrailerIsAWarning) {
+  const Job job = demo_job("base", {"road.width_limit=70 in"});
+  const Bed bed = testing::bed_of(job);
+  const auto findings = load_findings(job, bed, run_loads(job, bed), {});
+  EXPECT_TRUE(std::any_of(findings.begin(), findings.end(), [](const Finding& f) {
+    return f.code == "TOW-WIDTH" && f.severity == Severity::warn;
+  }));
+}
+
+TEST(Margins, AreOverOneJustWhereAFindingStops) {
+  for (const char* set : {"axle.position=139 in", "frame.axle.tyre_rating=900 lb", "jacks=[17 in, 223 in]",
+                          "work.log.diameter=36 in"}) {
+    const Job job = demo_job("base", {set});
+    const Bed bed = testing::bed_of(job);
+    const LoadsResult r = run_loads(job, bed);
+    std::vector<std::string> over, stopped;
+    for (const LoadMargin& m : load_margins(job, r))
+      if (m.used > 1) over.push_back(m.code);
+    for (const Finding& f : load_findings(job, bed, r, {}))
+      if (f.severity == Severity::stop) stopped.push_back(f.code);
+    for (const std::string& code : over) EXPECT_THAT(stopped, ::testing::Contains(code)) << set;
+    for (const std::string& code : stopped) EXPECT_THAT(over, ::testing::Contains(code)) << set;
+  }
+}
+
+TEST(Worked, LinesAreInTheOrdersUnits) {
+  const Job inches = demo_job("base"), metric = demo_job("metric");
+  const Bed bed = testing::bed_of(inches), metric_bed = testing::bed_of(metric);
+  for (const std::string& line : worked_lines(inches, bed, run_loads(inches, bed)))
+    EXPECT_THAT(line, ::testing::Not(::testing::HasSubstr(" kg")));
+  for (const std::string& line : worked_lines(metric, metric_bed, run_loads(metric, metric_bed)))
+    EXPECT_THAT(line, ::testing::Not(::testing::HasSubstr(" lb")));
+}
+
+}  // namespace
+}  // namespace bedwright
