@@ -4,26 +4,10 @@
 #include <map>
 #include <set>
 
+#include "advice/stops.h"
+
 namespace bedwright {
 namespace {
-
-using Stop = std::pair<std::string, std::string>;  // code, first subject
-
-Stop name_of(const Finding& f) { return {f.code, f.subjects.empty() ? "" : f.subjects.front()}; }
-
-// Subjects name a place ("clamp 1 on bunk 3"), which a change of that very place
-// renames: the thing itself is what must no longer be stopped.
-std::string thing(const std::string& subject) {
-  const auto on = subject.find(" on bunk ");
-  return on == std::string::npos ? subject : subject.substr(0, on);
-}
-
-std::set<Stop> stops_of(const std::vector<Finding>& findings) {
-  std::set<Stop> all;
-  for (const Finding& f : findings)
-    if (f.severity == Severity::stop) all.insert({f.code, thing(name_of(f).second)});
-  return all;
-}
 
 // Each different change is tried once, whoever proposes it.
 class Trials {
@@ -32,9 +16,8 @@ class Trials {
 
   // Stops the change brings; nothing when it does not clear `stop`, or when there
   // are no tries left.
-  std::optional<int> brings(const Change& change, Stop stop) {
+  std::optional<int> brings(const Change& change, const Stop& stop) {
     const std::set<Stop>* after = stops_after(change);
-    stop.second = thing(stop.second);
     if (!after || after->contains(stop)) return std::nullopt;
     return static_cast<int>(std::count_if(after->begin(), after->end(), [&](const Stop& s) { return !now_.contains(s); }));
   }
@@ -70,7 +53,7 @@ void advise(const Job& job, int bunks, const Retry& retry, std::vector<Finding>&
     proposed.insert(proposed.end(), more.begin(), more.end());
     std::size_t clean = 0;
     for (Change& change : proposed) {
-      const auto brings = trials.brings(change, name_of(f));
+      const auto brings = trials.brings(change, stop_of(f));
       if (!brings) continue;
       change.brings = *brings;
       kept.push_back(change);

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "advice/advice.h"
+#include "units/print.h"
 
 namespace bedwright {
 namespace {
@@ -54,10 +55,28 @@ void for_log_stop(const Job& job, int bunks, int stop, std::vector<Change>& all)
   other_bunks(fmt::format("track.log_stops[{}]", stop), stops[stop - 1], bunks, stops, all);
 }
 
+// Jacks placed from the rear stand behind those listed in Order::jacks; those
+// evenly between have no place of their own to change.
+void move_jack(const Job& job, int jack, int steps, std::vector<Change>& all) {
+  const Order& order = job.order;
+  const int from_front = static_cast<int>(jacks_listed(order)), from_rear = static_cast<int>(order.jacks_from_rear.size());
+  if (jack <= from_front) nearby(job, fmt::format("jacks[{}]", jack), order.jacks[jack - 1], steps, all);
+  else if (jack <= from_front + from_rear) nearby(job, fmt::format("jacks_from_rear[{}]", jack - from_front), order.jacks_from_rear[jack - from_front - 1], steps, all);
+}
+
 void for_jack(const Job& job, const std::string& subject, std::vector<Change>& all) {
   for (const char* word : {"jack L", "jack R", "jack plate L", "jack plate R", "jack bolt L", "jack bolt R"})
     if (const auto jack = number_after(subject, word); jack && *jack >= 1 && *jack <= static_cast<int>(job.order.jacks.size()))
-      nearby(job, fmt::format("jacks[{}]", *jack), job.order.jacks[*jack - 1], 18, all);
+      move_jack(job, *jack, 18, all);
+}
+
+// A place given as a part of the length moves by hundredths of it.
+void move_axle(const Job& job, int steps, std::vector<Change>& all) {
+  const double now = job.order.axle.fraction;
+  if (now <= 0) return nearby(job, "axle.position", job.order.axle.position, steps, all);
+  for (int i = 1; i <= 10; ++i)
+    for (double way : {1.0, -1.0})
+      if (const double to = now + way * i / 100; to > 0 && to <= 1) all.push_back({"axle.fraction", plain_figure(to)});
 }
 
 void for_datum(const Job& job, std::vector<Change>& all) {
@@ -82,7 +101,7 @@ std::vector<Change> candidates(const Job& job, int bunks, const Finding& finding
   }
   if (names("bunk") && names("track stop") && job.order.track.end_bunks == EndBunks::inner)
     all.push_back({"track.end_bunks", "outermost"});
-  if (names("axle") || names("wheel")) nearby(job, "axle.position", job.order.axle.position, 24, all);
+  if (names("axle") || names("wheel")) move_axle(job, 24, all);
   return all;
 }
 

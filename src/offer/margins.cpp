@@ -1,0 +1,82 @@
+#include "offer/margins.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <limits>
+
+#include "checks/datum.h"
+
+namespace bedwright {
+namespace {
+
+class Smallest {
+ public:
+  void add(Spare spare) {
+    if (!found_ || spare.used > found_->used) found_ = std::move(spare);
+  }
+  void add(const char* code, const std::string& subject, Mm margin, double used) { add({code, subject, margin, "mm", used}); }
+  std::optional<Spare> take() { return std::move(found_); }
+
+ private:
+  std::optional<Spare> found_;
+};
+
+void hole_fit(const Scene& scene, const Job& job, Smallest& smallest) {
+  if (job.order.limits.fit_basis != FitBasis::worst_case) return;
+  const DatumMargin tightest = datum_margins(scene, job)[static_cast<std::size_t>(job.order.track.datum)];
+  if (tightest.bolt < 0) return;
+  const double used = tightest.room > 0 ? 1 - tightest.margin / tightest.room : 1;
+  smallest.add("HOLE-FIT", scene.bed.bolts[tightest.bolt].name, tightest.margin, used);
+}
+
+void tips(const Scene& scene, Smallest& smallest) {
+  for (std::size_t i = 0; i < scene.bed.bolts.size(); ++i) {
+    const Bolt& bolt = scene.bed.bolts[i];
+    if (!bolt.in_place || scene.rooms[i].item < 0) continue;
+    const Mm clear = tip_clearance(scene.stacks[i], bolt, bolt.length, scene.rooms[i].distance), asked = scene.limits.tip_clearance;
+    smallest.add("TIP", bolt.name, clear - asked, clear > 0 ? asked / clear : 1);
+  }
+}
+
+void joints(const Scene& scene, Smallest& smallest) {
+  const std::vector<TabPlace> tabs = tab_places(scene.bed);
+  int number = 0;
+  for (const Mm joint : scene.bed.track.joints) {
+    ++number;
+    for (const int side : {-1, 1}) {
+      Mm nearest = std::numeric_limits<Mm>::infinity();
+      for (const TabPlace& tab : tabs)
+        if (tab.side == side) nearest = std::min(nearest, std::abs(tab.x - joint));
+      const Mm most = scene.limits.joint_to_support;
+      if (std::isfinite(nearest))
+        smallest.add("JOINT-SUPPORT", fmt::format("joint {}{}", side < 0 ? "L" : "R", number), most - nearest, most > 0 ? nearest / most : 1);
+    }
+  }
+}
+
+// Wider than the road allows is a warning, which stops nothing.
+bool can_stop(const LoadMargin& m) { return m.code != "TOW-WIDTH"; }
+
+Spare spare_of(const LoadMargin& m) { return {m.code, m.what, 100 * (1 - m.used), "%", m.used}; }
+
+}  // namespace
+
+std::optional<Spare> load_spare(const std::string& code, const std::vector<LoadMargin>& loads) {
+  Smallest smallest;
+  for (const LoadMargin& m : loads)
+    if (m.code == code) smallest.add(spare_of(m));
+  return smallest.take();
+}
+
+std::optional<Spare> smallest_spare(const Scene& scene, const Job& job, const std::vector<LoadMargin>& loads) {
+  Smallest smallest;
+  hole_fit(scene, job, smallest);
+  tips(scene, smallest);
+  joints(scene, smallest);
+  for (const LoadMargin& m : loads)
+    if (can_stop(m)) smallest.add(spare_of(m));
+  return smallest.take();
+}
+
+}  // namespace bedwright

@@ -1,0 +1,22 @@
+// How a map is cut into panels that fit on pages. Only picture.cpp needs it.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "offer/map.h"
+
+namespace bedwright {
+
+// A table of cells: which combination stands where.
+struct Panel {
+  std::vector<std::string> titles;               // "track.extension_count 1", one a parameter held fixed
+  std::string across, down;                      // keys of columns and rows; down empty for one row
+  std::vector<std::string> columns, rows;        // their values
+  std::vector<std::vector<std::uint64_t>> cells; // combination, by row and column
+};
+
+// At most so many columns and rows in each.
+std::vector<Panel> panels(const Grid& grid, std::size_t most_columns, std::size_t most_rows);
+
+}  // namespace bedwright
