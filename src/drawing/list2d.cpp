@@ -150,6 +150,41 @@ Box2 bounds(const List2d& list) {
 
 Entity moved(const Entity& entity, Vec2 shift) { return std::visit(Move{shift}, entity); }
 
+namespace {
+
+struct Scale {
+  double by;
+  void operator()(Line& l) const {
+    l.from = by * l.from;
+    l.to = by * l.to;
+  }
+  void operator()(Arc& a) const {
+    a.centre = by * a.centre;
+    a.radius *= by;
+  }
+  void operator()(Circle& c) const {
+    c.centre = by * c.centre;
+    c.radius *= by;
+  }
+  void operator()(Closed& c) const {
+    for (Vertex& v : c.outline) v.at = by * v.at;
+  }
+  void operator()(Path& p) const {
+    for (Vec2& v : p.points) v = by * v;
+  }
+  void operator()(Text& t) const {
+    t.at = by * t.at;
+    t.height *= by;
+  }
+};
+
+}  // namespace
+
+List2d scaled(List2d list, double factor) {
+  for (Entity& e : list.entities) std::visit(Scale{factor}, e);
+  return list;
+}
+
 // Clips the segment to the box, one side after another.
 bool meets(Vec2 from, Vec2 to, const Box2& box) {
   double enter = 0, leave = 1;

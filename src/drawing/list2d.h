@@ -134,6 +134,9 @@ Box2 bounds(const List2d& list);
 
 Entity moved(const Entity& entity, Vec2 shift);
 
+// Everything `factor` times as large about the origin, letters too; line widths stay.
+List2d scaled(List2d list, double factor);
+
 // Whether the segment has a point in the box (its edge included).
 bool meets(Vec2 from, Vec2 to, const Box2& box);
 

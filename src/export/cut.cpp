@@ -4,8 +4,9 @@
 
 #include <stdexcept>
 
+#include "drawing/scribe.h"
 #include "export/dxf.h"
-#include "export/scribe.h"
+#include "export/kerf.h"
 
 namespace bedwright {
 namespace {
@@ -16,18 +17,31 @@ std::string in_units(Mm value, Printing units) {
   return units == Printing::inches ? fmt::format("{:.4f}", value / inch) : fmt::format("{:.3f}", value);
 }
 
-std::vector<std::string> comments(const Part& part, const Plate& plate, Vec2 size, const Heading& heading,
-                                  Printing units) {
+std::string pair_in(Vec2 size, Printing units) {
+  return in_units(size.x, units) + " x " + in_units(size.y, units);
+}
+
+// `size`: of the path cut last; `part_size`: of the finished part.
+std::vector<std::string> comments(const Part& part, const Plate& plate, Vec2 size, Vec2 part_size,
+                                  const Heading& heading, Printing units, Mm kerf) {
   const char* unit = units == Printing::inches ? "inch" : "mm";
-  return {
+  std::vector<std::string> lines = {
       fmt::format("UNITS: {}, scale 1:1", units == Printing::inches ? "inches" : "millimetres"),
       fmt::format("Part: {}, order {}, revision {}", part.name, heading.number, heading.revision),
       fmt::format("Stock: {} plate, {} {} thick", part.material, in_units(plate.thickness, units), unit),
-      fmt::format("Check after reading: the part is {} x {} {} overall", in_units(size.x, units),
-                  in_units(size.y, units), unit),
+      fmt::format("Check after reading: the part is {} {} overall", pair_in(part_size, units), unit),
       "Layers: SCRIBE mark, CENTRE_MARK mark for the drill, INNER_CUT cut first, OUTER_CUT cut last",
-      "Cut lines are the finished edge: set kerf at the table",
   };
+  if (kerf > 0) {
+    lines.push_back(
+        fmt::format("KERF ALLOWED FOR: {0} {1} wide, paths {2} {1} outside the outline and inside the holes; "
+                    "set kerf 0 at the table",
+                    in_units(kerf, units), unit, in_units(kerf / 2, units)));
+    lines.push_back(fmt::format("The outer path is {} {} overall", pair_in(size, units), unit));
+  } else {
+    lines.push_back("Cut lines are the finished edge: set kerf at the table");
+  }
+  return lines;
 }
 
 void check_holes(const Part& part, const Plate& plate) {
@@ -58,44 +72,52 @@ void add_hole(List2d& list, int layer, const Hole& hole) {
   }
 }
 
-}  // namespace
-
-Cut cut(const Part& part, const Heading& heading, Printing units) {
-  const Plate* plate = std::get_if<Plate>(&part.form);
-  if (plate == nullptr || part.origin != Origin::made) {
-    throw std::invalid_argument(fmt::format("cut file of {}: not a plate the shop makes", part.name));
-  }
-  check_holes(part, *plate);
+// Marks before cuts, holes before the outline.
+List2d flat_pattern(const Plate& plate, const std::optional<Lettering>& letters, Mm kerf) {
   List2d flat;
   const int scribed = flat.layer({"SCRIBE", 3});
   const int marks = flat.layer({"CENTRE_MARK", 2});
   const int inner = flat.layer({"INNER_CUT", 5});
   const int outer = flat.layer({"OUTER_CUT", 1});
-
-  Cut out;
-  const std::optional<Lettering> letters =
-      scribe(*plate, {part.name, heading.number, "REV " + heading.revision});
   if (letters) {
-    out.letter_height = letters->height;
     for (const std::vector<Vec2>& run : letters->strokes) flat.add(Path{scribed, run});
   }
-  for (const Hole& h : plate->holes) {
+  for (const Hole& h : plate.holes) {
     if (h.process == Process::drilled) add_marks(flat, marks, h.at);
   }
-  for (const Hole& h : plate->holes) {
-    if (h.process == Process::cut) add_hole(flat, inner, h);
+  for (const Hole& h : plate.holes) {
+    if (h.process == Process::cut) add_hole(flat, inner, inside(h, kerf / 2));
   }
-  flat.add(Closed{outer, plate->outline});
+  flat.add(Closed{outer, outside(plate.outline, kerf / 2)});
+  return flat;
+}
 
-  const Box2 box = bounds(flat.entities.back());
+}  // namespace
+
+Cut cut(const Part& part, const Heading& heading, Printing units, Mm kerf) {
+  const Plate* plate = std::get_if<Plate>(&part.form);
+  if (plate == nullptr || part.origin != Origin::made) {
+    throw std::invalid_argument(fmt::format("cut file of {}: not a plate the shop makes", part.name));
+  }
+  check_holes(part, *plate);
+  const std::optional<Lettering> letters = scribe(*plate, scribe_words(part, heading));
+  List2d flat;
+  try {
+    flat = flat_pattern(*plate, letters, kerf);
+  } catch (const std::invalid_argument& e) {
+    throw std::invalid_argument(fmt::format("cut file of {}: {}", part.name, e.what()));
+  }
+  const Box2 box = bounds(flat.entities.back()), finished = bounds(Entity(Closed{0, plate->outline}));
+  Cut out;
+  out.letter_height = letters ? letters->height : 0;
   out.size = box.high - box.low;
-  out.list.comments = comments(part, *plate, out.size, heading, units);
+  out.list.comments = comments(part, *plate, out.size, finished.high - finished.low, heading, units, kerf);
   out.list.append(flat, Vec2{} - box.low);
   return out;
 }
 
-std::string cut_file(const Part& part, const Heading& heading, Printing units) {
-  return dxf(cut(part, heading, units).list, scale_of(units));
+std::string cut_file(const Part& part, const Heading& heading, Printing units, Mm kerf) {
+  return dxf(cut(part, heading, units, kerf).list, scale_of(units));
 }
 
 }  // namespace bedwright

@@ -7,7 +7,9 @@
 //   INNER_CUT    holes that are cut: circles, and slots as closed polylines
 //   OUTER_CUT    the outline, a closed polyline with bulges, last
 // Entities stand in the order they are run: marks before cuts, inside before out.
-// Cut lines are the finished edge; kerf is the table's to take.
+// Cut lines are the finished edge and kerf is the table's to take, unless a kerf is
+// given: then the cut paths lie half of it outside the outline and inside the holes,
+// and the head of the file says so.
 #pragma once
 
 #include <string>
@@ -23,16 +25,18 @@ inline constexpr Mm centre_mark_arm = 3;
 
 struct Cut {
   List2d list;           // millimetres, lowest corner at (0, 0)
-  Vec2 size;             // bounding size, mm
+  Vec2 size;             // bounding size of the path that is cut last, mm
   Mm letter_height = 0;  // 0: the letters had no place and were left out
 };
 
 // Throws std::invalid_argument, naming the part, when it is no made plate, when
-// a hole in it says it came with the part, or when two holes share a place.
-Cut cut(const Part& part, const Heading& heading, Printing units = Printing::metric);
+// a hole in it says it came with the part, when two holes share a place, or when
+// the kerf leaves nothing of a hole.
+Cut cut(const Part& part, const Heading& heading, Printing units = Printing::metric, Mm kerf = 0);
 
 // The file of that part, in the units asked for; the head of the file states
 // them, and the part's size in them, so that a file read at the wrong scale is noticed.
-std::string cut_file(const Part& part, const Heading& heading, Printing units = Printing::metric);
+std::string cut_file(const Part& part, const Heading& heading, Printing units = Printing::metric,
+                     Mm kerf = 0);
 
 }  // namespace bedwright

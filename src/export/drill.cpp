@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <stdexcept>
 
@@ -16,14 +17,19 @@
 namespace bedwright {
 namespace {
 
-constexpr Mm frame_width = drill_paper_width - 2 * drill_paper_margin;
-constexpr Mm frame_height = drill_paper_height - 2 * drill_paper_margin;
 constexpr Mm inside_margin = 5;  // from the frame, on paper
 // A hole smaller than this on paper cannot be told from its neighbour's dot (common practice).
 constexpr Mm least_hole_on_paper = 1.8;
 constexpr double scale_step = 1.08;
 constexpr double most_scale = 500;  // a 25 m member is 61 of these sheets wide
 constexpr int most_strips = 12;
+
+// The next reduction of ISO 5455 or one of its usual steps between, at least `n`.
+double round_reduction(double n) {
+  for (double tens = 1;; tens *= 10)
+    for (const double step : {1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0})
+      if (step * tens >= n && step * tens == std::floor(step * tens)) return step * tens;
+}
 
 struct Subject {
   const Part& part;
@@ -32,19 +38,23 @@ struct Subject {
   Setting setting;
   int quantity = 0;
   const Heading& heading;
+  DrillPaper paper;
 };
 
 // Fills one page from the top; the pen is at the lowest free place.
 class Page {
  public:
-  Page(double scale) : scale_(scale), text_(drill_text_on_paper * scale) {
-    const int frame = list.layer({"FRAME", 8, LineKind::continuous, 0.5});
-    list.add(Closed{frame, rectangle({0, 0}, {scale * frame_width, scale * frame_height})});
-    y = scale * (frame_height - inside_margin);
+  Page(double scale, const DrillPaper& paper) : scale_(scale), text_(drill_text_on_paper * scale), paper_(paper) {
+    if (paper.alone) {
+      const int frame = list.layer({"FRAME", 8, LineKind::continuous, 0.5});
+      list.add(Closed{frame, rectangle({0, 0}, {scale * paper.width, scale * paper.height})});
+    }
+    y = scale * (paper.height - margin(paper));
   }
-  Mm left() const { return scale_ * inside_margin; }
-  Mm right() const { return scale_ * (frame_width - inside_margin); }
-  Mm bottom() const { return scale_ * inside_margin; }
+  static Mm margin(const DrillPaper& paper) { return paper.alone ? inside_margin : 0; }
+  Mm left() const { return scale_ * margin(paper_); }
+  Mm right() const { return scale_ * (paper_.width - margin(paper_)); }
+  Mm bottom() const { return scale_ * margin(paper_); }
 
   void words(const std::string& text, Mm height) {
     const int layer = list.layer({"TEXT", 7});
@@ -70,6 +80,7 @@ class Page {
  private:
   double scale_;
   Mm text_;
+  DrillPaper paper_;
 };
 
 void heading_lines(Page& page, const Subject& s, Mm text) {
@@ -84,13 +95,13 @@ void heading_lines(Page& page, const Subject& s, Mm text) {
   page.words(
       fmt::format("{}, {}, length {}, make {}", s.member.section.name, s.part.material, length, s.quantity),
       text);
-  page.words(fmt::format("Order {}, revision {}, {}, for {}{}", h.number, h.revision, h.date, h.customer,
-                         h.shop.empty() ? h.shop : fmt::format(", {}", h.shop)),
-             text);
-  page.words(fmt::format("Units: {}. The model is drawn 1:1 in mm. Every distance is from {} or the edge "
-                         "named, never from hole to hole.",
+  if (s.paper.alone)
+    page.words(fmt::format("Order {}, revision {}, {}, for {}{}", h.number, h.revision, h.date, h.customer,
+                           h.shop.empty() ? h.shop : fmt::format(", {}", h.shop)),
+               text);
+  page.words(fmt::format("Units: {}. {}Every distance is from {} or the edge named, never from hole to hole.",
                          inches ? "inches by the tape; exact inches and mm in the table" : "millimetres",
-                         s.setting.first_end),
+                         s.paper.alone ? "The model is drawn 1:1 in mm. " : "", s.setting.first_end),
              text);
   if (!s.setting.note.empty()) page.words(s.setting.note, text);
   page.words(
@@ -105,7 +116,7 @@ struct Views {
 
 // Fewest strips a face that are no wider than the page.
 std::optional<Views> views(const Subject& s, double scale) {
-  const Mm text = drill_text_on_paper * scale, width = scale * (frame_width - 2 * inside_margin);
+  const Mm text = drill_text_on_paper * scale, width = scale * (s.paper.width - 2 * Page::margin(s.paper));
   const StripLook look{text, s.setting.first_end, s.setting.upright, s.heading};
   Views out;
   for (const Face face : s.rows.faces) {
@@ -162,7 +173,7 @@ class Pages {
   Pages(const Subject& s, double scale) : s_(s), scale_(scale) { begin(); }
   Page& page() { return pages_.back(); }
   void begin() {
-    pages_.emplace_back(scale_);
+    pages_.emplace_back(scale_, s_.paper);
     heading_lines(page(), s_, drill_text_on_paper * scale_);
   }
   // False when the view does not even fit a page of its own.
@@ -210,7 +221,7 @@ std::optional<DrillDrawing> composed(const Subject& s, double scale) {
     if (!pages.view(strip)) return std::nullopt;
   }
   if (!pages.tables()) return std::nullopt;
-  return DrillDrawing{pages.lists(), drill_text_on_paper * scale, shown->strips.size(), shown->unlabelled};
+  return DrillDrawing{pages.lists(), scale, drill_text_on_paper * scale, shown->strips.size(), shown->unlabelled};
 }
 
 void finish(DrillDrawing& drawing, const Subject& s) {
@@ -222,11 +233,10 @@ void finish(DrillDrawing& drawing, const Subject& s) {
                     s.heading.number, s.heading.revision, i + 1, drawing.pages.size()),
         "Plot the frame to fill an 11 x 17 in sheet",
     };
-    if (drawing.pages.size() == 1) continue;
-    const Box2 frame = bounds(page.entities.front());
-    const Mm inside = inside_margin / frame_width * frame.width();
+    if (drawing.pages.size() == 1 || !s.paper.alone) continue;
+    const Mm inside = inside_margin * drawing.reduction;
     page.add(Text{page.layer({"TEXT", 7}),
-                  {frame.high.x - inside, frame.high.y - inside},
+                  {s.paper.width * drawing.reduction - inside, s.paper.height * drawing.reduction - inside},
                   drawing.text_height,
                   fmt::format("PAGE {} OF {}", i + 1, drawing.pages.size()),
                   Across::right,
@@ -237,14 +247,14 @@ void finish(DrillDrawing& drawing, const Subject& s) {
 
 }  // namespace
 
-DrillDrawing drill_drawing(const Bed& bed, int part_index, const Heading& heading) {
+DrillDrawing drill_drawing(const Bed& bed, int part_index, const Heading& heading, const DrillPaper& paper) {
   const Part& part = bed.parts.at(static_cast<std::size_t>(part_index));
   const Member* member = std::get_if<Member>(&part.form);
   if (member == nullptr || part.origin != Origin::made) {
     throw std::invalid_argument(fmt::format("drill drawing of {}: not a member the shop makes", part.name));
   }
   const Subject s{part,   *member, drill_rows(*member), setting(bed, part_index), bed.count(part_index),
-                  heading};
+                  heading, paper};
   if (s.rows.rows.empty()) {
     throw std::invalid_argument(fmt::format("drill drawing of {}: no holes to make", part.name));
   }
@@ -253,9 +263,10 @@ DrillDrawing drill_drawing(const Bed& bed, int part_index, const Heading& headin
   // From large and in many strips to small and in few: the fewest pages, of those
   // the fewest strips, of those the largest drawing.
   std::optional<DrillDrawing> best;
-  const double first = std::max(0.25, member->length / (most_strips * frame_width));
-  for (double scale = first; scale <= (best ? smallest / least_hole_on_paper : most_scale);
-       scale *= scale_step) {
+  const double least = std::max(0.25, member->length / (most_strips * paper.width));
+  const auto next = [&](double scale) { return paper.alone ? scale * scale_step : round_reduction(scale * (1 + same_place)); };
+  for (double scale = paper.alone ? least : round_reduction(least); scale <= (best ? smallest / least_hole_on_paper : most_scale);
+       scale = next(scale)) {
     std::optional<DrillDrawing> drawing = composed(s, scale);
     if (!drawing) continue;
     const auto cost = [](const DrillDrawing& d) { return std::pair(d.pages.size(), d.strips); };

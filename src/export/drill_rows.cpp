@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 #include <stdexcept>
 
@@ -118,17 +119,32 @@ DrillRows drill_rows(const Member& member) {
   return out;
 }
 
-std::string process_name(Process process) {
-  switch (process) {
+std::string process_name(const Hole& hole) {
+  switch (hole.process) {
     case Process::as_bought:
       return "as bought";
     case Process::cut:
       return "cut";
     case Process::drilled:
-      return "drilled";
+      return hole.slotted() ? "ends drilled, cut between" : "drilled";
   }
   throw std::logic_error("process_name: unknown process");
 }
+
+namespace {
+
+// Whether turning a channel over on its web brings every hole onto a hole.
+bool alike_turned_over(const Member& m) {
+  return std::all_of(m.holes.begin(), m.holes.end(), [&](const FaceHole& h) {
+    return std::any_of(m.holes.begin(), m.holes.end(), [&](const FaceHole& other) {
+      return h.face == Face::web && other.face == Face::web && std::abs(h.hole.at.x - other.hole.at.x) < same_place &&
+             std::abs(h.hole.at.y + other.hole.at.y) < same_place && h.hole.diameter == other.hole.diameter &&
+             h.hole.length == other.hole.length && !h.hole.slotted();
+    });
+  });
+}
+
+}  // namespace
 
 Setting setting(const Bed& bed, int part) {
   Setting out;
@@ -149,6 +165,10 @@ Setting setting(const Bed& bed, int part) {
   out.upright = standing.size() == items;
   const Member* member = std::get_if<Member>(&bed.parts[static_cast<std::size_t>(part)].form);
   if (turned.empty() || member == nullptr || member->section.shape != Shape::channel) return out;
+  if (alike_turned_over(*member)) {
+    out.note = "The pattern is the same from either edge: drill all of them alike.";
+    return out;
+  }
   out.note =
       fmt::format("Turned over in the bed, the upper edge as drawn at the bottom: {}.", listed(turned));
   if (!standing.empty()) out.note += fmt::format(" As drawn: {}.", listed(standing));

@@ -71,8 +71,8 @@ struct DrillRows {
 // 26 sizes.
 DrillRows drill_rows(const Member& member);
 
-// "cut", "drilled", "as bought".
-std::string process_name(Process process);
+// "cut", "drilled", "as bought"; a drilled slot is "ends drilled, cut between".
+std::string process_name(const Hole& hole);
 
 // "LEFT HAND" or "RIGHT HAND" for a name that ends in " L" or " R", else empty.
 std::string hand(const std::string& name);

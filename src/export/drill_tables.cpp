@@ -29,7 +29,7 @@ Table2d size_table(const DrillRows& rows, const Heading& heading) {
     if (inches) row.push_back(mm_figure(s.hole.diameter));
     row.push_back(slot ? fmt::format("{} {}", size_figure(s.hole.length, heading), slot_direction(s)) : "-");
     if (inches) row.push_back(slot ? mm_figure(s.hole.length) : "-");
-    row.push_back(process_name(s.hole.process));
+    row.push_back(process_name(s.hole));
     row.push_back(s.purposes);
     t.rows.push_back(row);
   }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <stdexcept>
 
 #include "export/csv.h"
@@ -59,7 +60,14 @@ std::string hardware_name(HardwareKind kind) {
   throw std::logic_error("hardware_name: unknown kind");
 }
 
-std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const Heading& heading) {
+int spares_for(int needed, const Spares& spares) {
+  if (needed <= 0) return 0;
+  // A hair off, so that 5 % of 20 is 1 and not 2 by rounding.
+  return std::max(spares.least, static_cast<int>(std::ceil(needed * spares.percent / 100 - 1e-9)));
+}
+
+std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const Heading& heading,
+                         const Spares& spares) {
   std::vector<Need> needs;
   for (const Item& item : bed.items) {
     const Hardware* h = std::get_if<Hardware>(&bed.parts[static_cast<std::size_t>(item.part)].form);
@@ -77,7 +85,7 @@ std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const H
   });
   Csv csv;
   csv.row({"item", "size", "length", "length mm", "needed", "for track", "for bunks", "for gussets",
-           "for stops", "for jacks", "for tongue jack", "in the kit's box", "to buy", "left over"});
+           "for stops", "for jacks", "for tongue jack", "spares", "in the kit's box", "to buy", "left over"});
   for (const Need& n : needs) {
     const bool bolt = n.kind == HardwareKind::bolt;
     std::vector<CsvCell> row{hardware_name(n.kind), n.size_name};
@@ -87,11 +95,32 @@ std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const H
     row.push_back(bolt ? CsvCell(n.length, 2) : CsvCell(""));
     row.emplace_back(n.total());
     for (const int count : n.by_role) row.emplace_back(count);
+    const int packed = n.total() + spares_for(n.total(), spares);
+    row.emplace_back(packed - n.total());
     row.emplace_back(n.in_box);
-    row.emplace_back(std::max(0, n.total() - n.in_box));
-    row.emplace_back(std::max(0, n.in_box - n.total()));
+    row.emplace_back(std::max(0, packed - n.in_box));
+    row.emplace_back(std::max(0, n.in_box - packed));
     csv.row(row);
   }
+  return csv.text();
+}
+
+std::string bolts_csv(const Bed& bed, const std::vector<KindsOfSize>& kinds, const Heading& heading) {
+  const auto figure = [&](Mm length) {
+    return fmt::format("{} {}", size_figure(length, heading), heading.printing == Printing::inches ? "in" : "mm");
+  };
+  const auto maybe = [&](const std::optional<Mm>& length) { return length ? figure(*length) : std::string(); };
+  Csv csv;
+  csv.row({"hole", "size", "length", "length mm", "from the front mm", "lengths that suit", "with the fewest lengths",
+           "from the kit's box"});
+  for (const KindsOfSize& k : kinds)
+    for (const HoleChoice& h : k.holes) {
+      const Bolt& bolt = bed.bolts.at(static_cast<std::size_t>(h.bolt));
+      std::string suits;
+      for (const Mm length : h.suits) suits += (suits.empty() ? "" : ", ") + figure(length);
+      csv.row({bolt.name, k.size, figure(bolt.length), CsvCell(bolt.length, 2), CsvCell(bolt.seat.x, 2), suits,
+               maybe(h.fewest), maybe(h.from_kit)});
+    }
   return csv.text();
 }
 

@@ -13,18 +13,6 @@
 namespace bedwright {
 namespace {
 
-const char* origin_name(Origin origin) {
-  switch (origin) {
-    case Origin::made:
-      return "made";
-    case Origin::bought:
-      return "bought";
-    case Origin::kit:
-      return "kit";
-  }
-  throw std::logic_error("lists: unknown origin");
-}
-
 // A length with the unit of the order's printing: "77-1/2 in", "1968.5 mm".
 std::string printed(Mm length, const Heading& h) {
   return fmt::format("{} {}", size_figure(length, h), h.printing == Printing::inches ? "in" : "mm");
@@ -79,7 +67,7 @@ void hole_row(Csv& csv, const Part& part, int quantity, const std::string& face,
            CsvCell(along, 2), laid_out(across, h), CsvCell(across / inch, 4), CsvCell(across, 2), edge,
            printed(hole.diameter, h), CsvCell(hole.diameter, 2),
            hole.slotted() ? CsvCell(hole.length, 2) : CsvCell(""),
-           hole.slotted() ? CsvCell(hole.angle / degree, 2) : CsvCell(""), process_name(hole.process),
+           hole.slotted() ? CsvCell(hole.angle / degree, 2) : CsvCell(""), process_name(hole),
            hole.purpose});
 }
 
@@ -95,6 +83,22 @@ void plate_rows(Csv& csv, const Part& part, const Plate& plate, int quantity, co
 
 }  // namespace
 
+const char* origin_name(Origin origin) {
+  switch (origin) {
+    case Origin::made:
+      return "made";
+    case Origin::bought:
+      return "bought";
+    case Origin::kit:
+      return "kit";
+  }
+  throw std::logic_error("lists: unknown origin");
+}
+
+std::pair<std::string, std::string> part_form(const Part& part, const Heading& heading) {
+  return std::visit(FormText{heading}, part.form);
+}
+
 std::string parts_csv(const Bed& bed, const Heading& heading) {
   Csv csv;
   csv.row(
@@ -103,7 +107,7 @@ std::string parts_csv(const Bed& bed, const Heading& heading) {
     const Part& part = bed.parts[i];
     const int quantity = bed.count(static_cast<int>(i));
     if (quantity == 0) continue;
-    const auto [form, size] = std::visit(FormText{heading}, part.form);
+    const auto [form, size] = part_form(part, heading);
     const Kg each = mass(part);
     csv.row({part.name, quantity, part.material, form, size, origin_name(part.origin), CsvCell(each, 3),
              CsvCell(each * quantity, 3), CsvCell(each / pound, 2), CsvCell(each * quantity / pound, 2)});

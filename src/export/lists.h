@@ -3,13 +3,19 @@
 #pragma once
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "bed/bed.h"
+#include "checks/bolt_kinds.h"
 #include "params/kit.h"
 #include "params/order.h"
 
 namespace bedwright {
+
+// What a part is made of and its size, as the lists print them: {"C6x8.2", "240 in"}.
+std::pair<std::string, std::string> part_form(const Part& part, const Heading& heading);
+const char* origin_name(Origin origin);
 
 // Every distinct part that is shown: quantity, material, section or form,
 // origin, size, mass each and together (kg and, for inch printing, lb).
@@ -32,9 +38,19 @@ std::string layout_csv(const Bed& bed, const Heading& heading);
 // lower left corner of its cut file.
 std::string drill_list_csv(const Bed& bed, const Heading& heading);
 
-// Bolts by size and length, how many each use takes, then nuts and washers; how
-// many come in the kit's box, how many are left to buy and left over.
-std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const Heading& heading);
+// The pack list. Bolts by size and length, how many each use takes, then nuts and
+// washers; how many spares are packed beyond them, how many come in the kit's box,
+// how many are left to buy for both, and how many of the box are left over.
+std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const Heading& heading,
+                         const Spares& spares);
+
+// Pieces packed beyond `needed`: the percentage, rounded up, and the least number
+// at least; none of what is not needed.
+int spares_for(int needed, const Spares& spares);
+
+// Which length each hole takes: now, of those in stock that suit it, with the fewest
+// different lengths, and with the kit's own.
+std::string bolts_csv(const Bed& bed, const std::vector<KindsOfSize>& kinds, const Heading& heading);
 
 // "bolt", "nut", "flat washer", "lock washer".
 std::string hardware_name(HardwareKind kind);

@@ -6,7 +6,11 @@
 #include <nlohmann/json.hpp>
 
 #include "checks/rule.h"
+#include "checks/scene.h"
 #include "checks/table.h"
+#include "export/loads_report.h"
+#include "export/track_report.h"
+#include "loads/rules/rules.h"
 
 namespace bedwright {
 namespace {
@@ -20,6 +24,12 @@ Json rounded_list(const std::vector<Mm>& values) {
   for (const Mm v : values) list.push_back(rounded(v));
   return list;
 }
+
+const char* const cautions =
+    "The program advises; it does not certify. Support the frame before working under it: it can crush. Chock the "
+    "wheels: a bed on level ground can roll. Weld to a qualified procedure. Road rules, brakes, lamps, width and "
+    "ratings differ by place; where law or doubt asks for it, have a licensed engineer review the loads. Check one "
+    "part against its file before cutting or drilling the rest.";
 
 Json counts(const std::vector<Finding>& findings) {
   Json counts{{"stop", 0}, {"warn", 0}, {"note", 0}};
@@ -62,9 +72,9 @@ Json account(const TrackAccount& t) {
               {"head_lock", rounded(t.head_lock)}};
 }
 
-Json rule_list() {
+Json rule_list(const std::vector<Rule>& table) {
   Json list = Json::array();
-  for (const Rule& r : rules())
+  for (const Rule& r : table)
     list.push_back(Json{{"code", r.code},
                         {"family", r.family},
                         {"asks", r.asks},
@@ -75,13 +85,18 @@ Json rule_list() {
   return list;
 }
 
+CheckInput input_of(const Report& report) {
+  const Heading& h = report.order.order;
+  return {report.bed, report.order.limits, report.job, nullptr, {h.printing, h.tape}};
+}
+
 }  // namespace
 
 std::string report_json(const Report& report) {
   const Heading& h = report.order.order;
   Json findings = Json::array();
   for (const Finding& f : report.findings) findings.push_back(finding(f));
-  const Json json{{"format", "bedwright report"},
+  Json json{{"format", "bedwright report"},
                   {"version", 1},
                   {"program", Json{{"name", "bedwright"}, {"version", report.program_version}}},
                   {"order", Json{{"number", h.number},
@@ -94,7 +109,14 @@ std::string report_json(const Report& report) {
                   {"counts", counts(report.findings)},
                   {"findings", std::move(findings)},
                   {"track", account(report.bed.track)},
-                  {"rules", rule_list()}};
+                  {"rules", rule_list(report.loads ? all_rules() : rules())}};
+  if (report.job) {
+    const CheckInput input = input_of(report);
+    const Scene scene(input);
+    json["datum"] = datum_json(scene, *report.job);
+    json["bolts"] = bolts_json(scene);
+  }
+  if (report.loads) json["loads"] = loads_json(*report.job, report.bed, *report.loads);
   // A byte that is no UTF-8 in a name must not cost the report.
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
@@ -112,7 +134,13 @@ std::string report_text(const Report& report) {
                       figures.say(t.remainder));
   text += fmt::format("Head    runs from {} to {}, locked at {}\n\n", figures.say(t.head_from),
                       figures.say(t.head_to), figures.say(t.head_lock));
-  return text + findings_table(report.findings, {figures, 100, false});
+  text += findings_table(report.findings, {figures, 100, false}) + "\n";
+  if (report.job) {
+    const CheckInput input = input_of(report);
+    text += track_choices_text(Scene(input), *report.job) + "\n";
+  }
+  return text +
+         (report.loads ? loads_text(*report.job, report.bed, *report.loads) + "\n" : "") + wrapped(cautions, 0, 100);
 }
 
 }  // namespace bedwright

@@ -20,6 +20,32 @@
 //             standoff, gauge, head_from, head_to, head_lock
 //   rules     list of {"code", "family", "asks", "formula", "limit", "source",
 //             "change"}: every rule that was run
+//   datum     only with the job: {"pinned", "recommended" ("front", "middle", "rear"), "front",
+//             "middle", "rear": {"margin" (mm, of the tightest track hole in the worst case were
+//             the track pinned there), "bolt"}, or null where no track bolt is in place}
+//   bolts     only with the job: list by size of {"size", "now", "fewest" (the least set of
+//             lengths that serves every hole), "in_kit", "kit_serves", "holes": list of {"bolt",
+//             "length", "suits", "fewest", "from_kit" (null where none does)}}, lengths in mm
+//   loads     only where loads were worked out; masses kg, forces N, moments N mm, stresses
+//             MPa, places and lengths mm, inertias kg m2:
+//     conditions list of {"name", "judged", "mass", "centre" {"x","y","z"}, "inertia" {"roll",
+//             "pitch","yaw"}, "tongue", "share" (of the mass), "axle", "tyre", "axle_from",
+//             "axle_to" (places of the axle within the share limits), "main_stress"}
+//     axle    {"x", "from", "to" (for every judged condition), "places" (recommended, best first)}
+//     size    {"width", "length", "height"} standing on its tyres
+//     tongue  {"coupler", "moment", "stress", "allowed", "weld", "standing"}
+//     stand   {"log_mass", "log_y", "log_position", "side", "head_x", "sag", "sag_limit", "sag_x",
+//             "main_sag", "rail_sag", "slope", "main_moment", "main_shear", "main_stress",
+//             "main_allowed", "web_stress", "web_allowed", "rail_stress", "bunk_stress", "kit_allowed", "tab_load",
+//             "push_factor", "roll_on_factor" (null where nothing tips it); "jacks": list of
+//             {"name", "x", "least", "most", "drawn", "lifts"}; "curve": {"x", and "down",
+//             "slope", "moment", "shear": {"drawn", "least", "most"}}, lists of one length;
+//             "drawn" is with head and log where a main sags most}
+//     tabs    {"bolts", "shear", "tension", "vertical", "bolt_shear", "bolt_tension",
+//             "bolt_shear_allowed", "bolt_tension_allowed", "tab_stress",
+//             "tab_stress_at_work", "tab_allowed", "weld", "weld_allowed" (N/mm)}
+//     margins list of {"code", "what", "used"}: measured over limit, 1 just at it
+//     assumptions, worked  lists of text
 // Numbers are rounded to 1e-6 of their unit; there is no "-0". Lengths are always
 // millimetres here, whatever the order prints in. UTF-8, two-space indents, one
 // newline at the end: the same run gives the same bytes.
@@ -31,6 +57,7 @@
 #include "bed/bed.h"
 #include "checks/finding.h"
 #include "export/state.h"
+#include "loads/loads.h"
 #include "params/order.h"
 
 namespace bedwright {
@@ -41,11 +68,14 @@ struct Report {
   PacketState state = PacketState::stopped;
   const Bed& bed;
   const std::vector<Finding>& findings;
+  const Job* job = nullptr;            // leave out to leave datum, bolts and loads out
+  const LoadsResult* loads = nullptr;  // leave out to leave loads out
 };
 
 std::string report_json(const Report& report);
 
-// Heading, state, the track's account and the findings' table, 100 columns wide.
+// Heading, state, the track's account, the findings' table, where to pin the track, the
+// bolts by length and the loads, 100 columns wide.
 std::string report_text(const Report& report);
 
 }  // namespace bedwright

@@ -7,9 +7,6 @@
 #include <IFSelect_ReturnStatus.hxx>
 #include <Interface_HArray1OfHAsciiString.hxx>
 #include <Interface_Static.hxx>
-#include <Message.hxx>
-#include <Message_Messenger.hxx>
-#include <Message_Printer.hxx>
 #include <Quantity_Color.hxx>
 #include <STEPConstruct.hxx>
 #include <STEPConstruct_Styles.hxx>
@@ -44,17 +41,17 @@
 #include <stdexcept>
 
 #include "solids/guard.h"
+#include "solids/ready.h"
 #include "solids/shapes.h"
 
 namespace bedwright {
 
 namespace {
 
-// The kernel prints progress on the standard output and keeps its settings in
-// one process-wide table, which environment variables may have touched: both
-// are put right before every file.
+// The kernel keeps its settings for writing in one process-wide table, which
+// environment variables may have touched: put right before every file.
 void settle_kernel() {
-  Message::DefaultMessenger()->RemovePrinters(STANDARD_TYPE(Message_Printer));
+  ready_kernel();
   STEPControl_Controller::Init();
   Interface_Static::SetCVal("write.step.schema", "AP214IS");
   Interface_Static::SetCVal("write.step.unit", "MM");

@@ -6,11 +6,14 @@
 #include <stdexcept>
 #include <string>
 
+#include "solids/ready.h"
+
 namespace bedwright {
 
 // Runs `work`; a kernel failure becomes std::runtime_error("<what>: <reason>").
 template <typename Work>
 decltype(auto) guarded(const std::string& what, Work&& work) {
+  ready_kernel();
   try {
     return work();
   } catch (const Standard_Failure& failure) {

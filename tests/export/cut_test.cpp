@@ -5,7 +5,7 @@
 #include <set>
 
 #include "export/sample.h"
-#include "export/scribe.h"
+#include "drawing/scribe.h"
 
 namespace bedwright {
 namespace {

@@ -75,7 +75,7 @@ TEST(Lists, every_row_is_as_wide_as_the_heading) {
   const Bed bed = sample::bed();
   const Heading h = sample::heading();
   for (const std::string& csv :
-       {parts_csv(bed, h), cut_list_csv(bed, h), drill_list_csv(bed, h), hardware_csv(bed, {}, h)}) {
+       {parts_csv(bed, h), cut_list_csv(bed, h), drill_list_csv(bed, h), hardware_csv(bed, {}, h, {})}) {
     const auto rows = read_csv(csv);
     ASSERT_GT(rows.size(), 1U);
     for (const auto& row : rows) EXPECT_EQ(row.size(), rows[0].size());
@@ -118,23 +118,43 @@ TEST(Lists, drill_list_has_each_hole) {
   EXPECT_EQ(cell(csv, "main R", "across mm"), "38.10");
   EXPECT_EQ(cell(csv, "main R", "across from"), "top edge");
   EXPECT_EQ(cell(csv, "clip", "slot length mm"), "31.75");
+  EXPECT_EQ(cell(csv, "clip", "process"), "ends drilled, cut between");
+  EXPECT_EQ(cell(csv, "tongue L", "process"), "drilled");
   EXPECT_EQ(cell(drill_list_csv(sample::bed(), sample::heading(Printing::metric)), "main R", "along"),
             "349.2 mm");
 }
 
 TEST(Lists, hardware_says_what_to_buy) {
   const std::vector<KitBox> box{{{"1/2 in", {}}, 38.1, 1}, {{"3/8 in", {}}, 25.4, 6}};
-  const auto rows = read_csv(hardware_csv(sample::bed(), box, sample::heading()));
+  const auto rows = read_csv(hardware_csv(sample::bed(), box, sample::heading(), {0, 0}));
   ASSERT_EQ(rows.size(), 4U);
   EXPECT_THAT(rows[0], ::testing::ElementsAre("item", "size", "length", "length mm", "needed", "for track",
                                               "for bunks", "for gussets", "for stops", "for jacks",
-                                              "for tongue jack", "in the kit's box", "to buy", "left over"));
+                                              "for tongue jack", "spares", "in the kit's box", "to buy", "left over"));
   EXPECT_THAT(rows[1], ::testing::ElementsAre("bolt", "1/2 in", "1-1/2 in", "38.10", "2", "1", "0", "0", "0",
-                                              "1", "0", "1", "1", "0"));
+                                              "1", "0", "0", "1", "1", "0"));
   EXPECT_THAT(rows[2], ::testing::ElementsAre("bolt", "3/8 in", "1 in", "25.40", "0", "0", "0", "0", "0", "0",
-                                              "0", "6", "0", "6"));
+                                              "0", "0", "6", "0", "6"));
   EXPECT_EQ(rows[3][0], "nut");
   EXPECT_EQ(rows[3][4], "2");
+}
+
+TEST(Lists, spares_are_packed_out_of_the_box_first) {
+  // Two needed and three spare (least 3): the box's four leave one to buy.
+  const std::vector<KitBox> box{{{"1/2 in", {}}, 38.1, 4}};
+  const std::string csv = hardware_csv(sample::bed(), box, sample::heading(), {5, 3});
+  const auto rows = read_csv(csv);
+  EXPECT_EQ(rows[1][11], "3");
+  EXPECT_EQ(rows[1][13], "1");
+  EXPECT_EQ(rows[1][14], "0");
+}
+
+TEST(Lists, spares_are_a_share_rounded_up_and_the_least_at_least) {
+  EXPECT_EQ(spares_for(0, {50, 4}), 0);
+  EXPECT_EQ(spares_for(20, {5, 0}), 1);
+  EXPECT_EQ(spares_for(21, {5, 0}), 2);
+  EXPECT_EQ(spares_for(21, {5, 3}), 3);
+  EXPECT_EQ(spares_for(7, {0, 0}), 0);
 }
 
 }  // namespace

@@ -25,6 +25,10 @@ case $reader in
     command -v ogr2ogr >/dev/null ||
       { echo "skipped: no ogr2ogr" >&2; exit 77; }
     twice /usr/bin/python3 "$here/with_gdal.py" "$folder" ;;
+  geos)
+    /usr/bin/python3 -c 'import ezdxf; from osgeo import ogr' 2>/dev/null ||
+      { echo "skipped: no ezdxf or osgeo for /usr/bin/python3" >&2; exit 77; }
+    twice /usr/bin/python3 "$here/with_geos.py" "$folder" ;;
   dxf_parser)
     command -v npm >/dev/null || { echo "skipped: no npm" >&2; exit 77; }
     # Installed once beside the samples' folder, never in the source tree.

@@ -1,9 +1,9 @@
 # Cut and drill files read by other people's readers: ezdxf, GDAL and the npm
-# package dxf-parser. A reader that cannot be had skips its own test, and says why.
+# package dxf-parser; kerf paths against GEOS's buffers. A reader that cannot be had skips its own test, and says why.
 add_executable(write_samples ${CMAKE_CURRENT_LIST_DIR}/write_samples.cpp)
 target_include_directories(write_samples PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
 target_link_libraries(write_samples PRIVATE room_export)
-foreach(reader ezdxf gdal dxf_parser)
+foreach(reader ezdxf gdal geos dxf_parser)
   add_test(NAME readers:${reader}
     COMMAND sh ${CMAKE_CURRENT_LIST_DIR}/read_samples.sh ${reader} $<TARGET_FILE:write_samples>
       ${CMAKE_CURRENT_BINARY_DIR}/readers-${reader})

@@ -52,7 +52,7 @@ nlohmann::json expected(const std::string& file, const Part& part, Printing unit
 
 int run(const fs::path& folder) {
   fs::create_directories(folder);
-  nlohmann::json all = nlohmann::json::array(), drills = nlohmann::json::array();
+  nlohmann::json all = nlohmann::json::array(), drills = nlohmann::json::array(), kerfs = nlohmann::json::array();
   for (const Printing units : {Printing::metric, Printing::inches}) {
     int number = 0;
     for (const Part& part : sample::plates()) {
@@ -60,6 +60,11 @@ int run(const fs::path& folder) {
           fmt::format("cut-{}-{}.dxf", units == Printing::inches ? "inch" : "mm", ++number);
       write(folder / file, cut_file(part, sample::heading(units), units));
       all.push_back(expected(file, part, units));
+      if (units == Printing::inches) continue;
+      constexpr Mm kerf = 1.5;
+      const std::string with_kerf = fmt::format("kerf-{}.dxf", number);
+      write(folder / with_kerf, cut_file(part, sample::heading(units), units, kerf));
+      kerfs.push_back({{"file", with_kerf}, {"finished", file}, {"kerf", kerf}});
     }
     const Bed bed = sample::bed();
     for (int part = 0; part < static_cast<int>(bed.parts.size()); ++part) {
@@ -76,7 +81,7 @@ int run(const fs::path& folder) {
       drills.push_back({{"files", files}, {"holes", m->holes.size()}});
     }
   }
-  write(folder / "expected.json", nlohmann::json{{"cut", all}, {"drill", drills}}.dump(1));
+  write(folder / "expected.json", nlohmann::json{{"cut", all}, {"drill", drills}, {"kerf", kerfs}}.dump(1));
   return 0;
 }
 

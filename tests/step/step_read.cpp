@@ -1,9 +1,11 @@
 // Reads a STEP file through the kernel's document framework, which knows nothing
 // of how the file was written, and prints what it found as JSON: the parts with
 // their names, colours and volumes, the components with theirs, and the whole
-// assembly's volume and centre of mass.
+// assembly's volume, extent and centre of mass.
+#include <BRepBndLib.hxx>
 #include <BRepCheck_Analyzer.hxx>
 #include <BRepGProp.hxx>
+#include <Bnd_Box.hxx>
 #include <GProp_GProps.hxx>
 #include <IFSelect_ReturnStatus.hxx>
 #include <Message.hxx>
@@ -27,6 +29,14 @@
 #include <nlohmann/json.hpp>
 
 namespace {
+
+// Lowest and highest corner, as tight as the kernel makes it.
+nlohmann::json bounds_of(const TopoDS_Shape& shape) {
+  Bnd_Box box;
+  BRepBndLib::AddOptimal(shape, box, false, false);
+  const gp_Pnt low = box.CornerMin(), high = box.CornerMax();
+  return {{low.X(), low.Y(), low.Z()}, {high.X(), high.Y(), high.Z()}};
+}
 
 std::string name_of(const TDF_Label& label) {
   Handle(TDataStd_Name) name;
@@ -94,10 +104,12 @@ nlohmann::json read(const char* path) {
     const gp_Pnt centre = properties(XCAFDoc_ShapeTool::GetShape(label)).CentreOfMass();
     out["components"].push_back({{"name", name_of(label)},
                                  {"part", name_of(referred)},
+                                 {"bounds", bounds_of(XCAFDoc_ShapeTool::GetShape(label))},
                                  {"centre", {centre.X(), centre.Y(), centre.Z()}}});
   }
   const GProp_GProps whole = properties(XCAFDoc_ShapeTool::GetShape(roots.Value(1)));
   const gp_Pnt centre = whole.CentreOfMass();
+  out["bounds"] = bounds_of(XCAFDoc_ShapeTool::GetShape(roots.Value(1)));
   out["volume"] = whole.Mass();
   out["centre"] = {centre.X(), centre.Y(), centre.Z()};
   return out;

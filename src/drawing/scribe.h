@@ -7,6 +7,7 @@
 
 #include "bed/bed.h"
 #include "drawing/list2d.h"
+#include "params/order.h"
 
 namespace bedwright {
 
@@ -23,9 +24,16 @@ struct Lettering {
   std::vector<std::vector<Vec2>> strokes;
 };
 
-// The words on one, two or three lines, upright or turned a quarter, as large as
-// fits, as near the middle as fits. Nothing when letters of the least height
-// have no place.
+// An arrow and the words, on one, two or three lines, upright or turned a quarter,
+// as large as fits, as near the middle as fits. The arrow stands ahead of the first
+// line and points along the plate's own +y, the top of its view on the sheets,
+// whichever way the words run. Nothing when letters of the least height have no place.
 std::optional<Lettering> scribe(const Plate& plate, const std::vector<std::string>& words);
+
+// Whether the words have a place at this height, as scribe() would look for one.
+bool letters_fit(const Plate& plate, const std::vector<std::string>& words, Mm height);
+
+// What a part's cut file has scribed on it: its name, the order and the revision.
+std::vector<std::string> scribe_words(const Part& part, const Heading& heading);
 
 }  // namespace bedwright

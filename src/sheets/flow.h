@@ -1,0 +1,46 @@
+// Puts pictures, tables and notes on sheets from the upper left corner on, side
+// by side, then below, then on a further sheet.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "drawing/table2d.h"
+#include "sheets/sheet.h"
+
+namespace bedwright {
+
+class Flow {
+ public:
+  // `form` is what every page starts from: title, file, scale, material.
+  Flow(Sheet form, const Box2& room);
+
+  // A picture in its own coordinates; a new page when it does not fit below.
+  // Throws std::invalid_argument when it is larger than a page.
+  void picture(const List2d& drawn);
+  // Rows that do not fit go on beside, below or on further pages. The letters are
+  // `height` high, or small ones when the table would be too wide.
+  void table(const std::string& caption, const Table2d& table, Mm height);
+  // Lines of prose under a caption, numbered, no wider than `width`.
+  void notes(const std::string& caption, const std::vector<std::string>& notes, Mm height, Mm width);
+  // What follows starts at the left, below everything so far.
+  void below();
+
+  Mm width() const { return room_.width(); }
+  Mm height_left() const { return shelf_bottom_ - room_.low.y; }
+  std::vector<Sheet> sheets() &&;
+
+ private:
+  void page();
+  bool fits(Mm width, Mm height) const;
+  void make_room(Mm width, Mm height);
+  void took(Mm width, Mm height);
+
+  Sheet form_;
+  Box2 room_;
+  std::vector<Sheet> pages_;
+  Vec2 pen_;
+  Mm shelf_bottom_ = 0;
+};
+
+}  // namespace bedwright

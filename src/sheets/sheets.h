@@ -1,0 +1,50 @@
+// The drawing set: one function a kind of sheet, each from the Bed alone (and the
+// Job, for what the shop calls things), and the whole set in order.
+#pragma once
+
+#include <vector>
+
+#include "bed/bed.h"
+#include "loads/loads.h"
+#include "params/assembly_text.h"
+#include "params/job.h"
+#include "sheets/arrangement.h"
+#include "sheets/sheet.h"
+
+namespace bedwright {
+
+// A list of the packet, to be printed as a table.
+struct PrintedList {
+  std::string caption, csv;
+  std::vector<std::string> left_out;  // columns by their heads
+};
+
+struct SheetInput {
+  const Job& job;
+  const Bed& bed;
+  bool draft = false;
+  std::vector<PrintedList> lists = {};
+  // Without views there is no general arrangement; without loads, no masses on it.
+  const BedViews* views = nullptr;
+  const LoadsResult* loads = nullptr;
+  AssemblyText assembly = {};  // words for the customer; without any, no assembly sheets
+};
+
+std::vector<Sheet> arrangement_sheets(const SheetInput& input);
+std::vector<Sheet> drill_sheets(const SheetInput& input);
+std::vector<Sheet> tab_layout_sheets(const SheetInput& input);
+std::vector<Sheet> frame_sheets(const SheetInput& input);
+std::vector<Sheet> plate_sheets(const SheetInput& input);
+std::vector<Sheet> bolting_sheets(const SheetInput& input);
+std::vector<Sheet> list_sheets(const SheetInput& input);
+std::vector<Sheet> shop_aid_sheets(const SheetInput& input);
+std::vector<Sheet> contact_sheets(const SheetInput& input);
+std::vector<Sheet> assembly_sheets(const SheetInput& input);
+
+// A part's name as a file's: "tab plate" -> "tab_plate", which every machine takes.
+std::string file_word(const std::string& name);
+
+// All of them with their surrounds, numbered through.
+std::vector<Sheet> sheet_set(const SheetInput& input);
+
+}  // namespace bedwright

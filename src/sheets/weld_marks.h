@@ -1,0 +1,18 @@
+// The Bed's welds as symbols: what a sheet prints for each.
+#pragma once
+
+#include "bed/bed.h"
+#include "params/order.h"
+#include "sheets/marks.h"
+
+namespace bedwright {
+
+// `alike`: how many such welds the sheet stands for; said in the tail. A weld
+// that runs along two edges is one symbol with its length on each, "both sides" a
+// symbol on both sides of the line, "around" the all-around circle.
+WeldMark weld_mark(const Weld& weld, int alike, const Heading& heading);
+
+// Length of one run of the weld.
+Mm weld_run(const Weld& weld);
+
+}  // namespace bedwright
