@@ -15,8 +15,7 @@ namespace {
 
 using namespace bedwright;
 
-void order_options(CLI::App& command, OrderArguments& arguments) {
-  command.add_option("ORDER", arguments.order, "The order file, as params/orders/base.yaml")->required();
+void set_option(CLI::App& command, OrderArguments& arguments) {
   command
       .add_option("--set", arguments.sets,
                   "Try another value without touching the file: KEY=VALUE, as track.rail_length=\"84 in\". "
@@ -24,6 +23,11 @@ void order_options(CLI::App& command, OrderArguments& arguments) {
       ->take_all()
       ->allow_extra_args(false)
       ->type_name("KEY=VALUE");
+}
+
+void order_options(CLI::App& command, OrderArguments& arguments) {
+  command.add_option("ORDER", arguments.order, "The order file, as params/orders/base.yaml")->required();
+  set_option(command, arguments);
 }
 
 const char* const exit_codes =
@@ -51,7 +55,37 @@ int run(int argc, char** argv) {
   CLI::App* check_app = app.add_subcommand("check", "Say whether an order goes together, and what to change if not");
   order_options(*check_app, check);
   check_app->add_flag("--json", check.json, "Print the report as JSON");
-  check_app->footer("Example:\n  bedwright check params/orders/base.yaml --set track.rail_length=\"84 in\"");
+  CLI::Option* suggest = check_app->add_flag("--suggest", check.suggest,
+                                             "Look for the smallest set of changes that clears every stop, and print it as a diff of the order file");
+  check_app->add_option("--write", check.write, "With --suggest: write the changed order to this file, which must not be there yet")->needs(suggest);
+  suggest->excludes("--json");
+  check_app->footer("Examples:\n  bedwright check params/orders/base.yaml --set track.rail_length=\"84 in\"\n"
+                    "  bedwright check params/orders/wrong.yaml --suggest --write params/orders/better.yaml");
+
+  OfferArguments offer;
+  CLI::App* offer_app = app.add_subcommand("offer", "Try every combination of some values, and map which can be offered");
+  CLI::Option* offer_order = offer_app->add_option("ORDER", offer.order, "The order file the values are tried on");
+  set_option(*offer_app, offer);
+  offer_app
+      ->add_option("--vary", offer.vary, "KEY=VALUES: from, to and step, as track.rail_length=72..96in/1in; or one after another, as track.bunk_pitch=20in,24in. Give it once a key")
+      ->take_all()
+      ->allow_extra_args(false)
+      ->type_name("KEY=VALUES")
+      ->needs(offer_order);
+  offer_app->add_option("--part", offer.part, "Only the Kth of N parts; writes offer-K-of-N.json")->type_name("K/N")->needs(offer_order);
+  offer_app->add_option("--merge", offer.merge, "Join these parts into one map")->type_name("FILE")->check(CLI::ExistingFile)->excludes(offer_order);
+  offer_app->add_option("--out", offer.out, "Folder for the files (default: out/NUMBER-offer beside this program)");
+  offer_app->footer(
+      "Examples:\n  bedwright offer params/orders/sizes.yaml --vary track.rail_length=72..96in/1in --vary track.extension_count=0..3\n"
+      "  bedwright offer ORDER --vary ... --part 1/8 --out parts\n  bedwright offer --merge parts/offer-*.json --out map\n"
+      "Writes offer.csv, offer.json, offer.pdf and offer.svg (one file a page).");
+
+  CompareArguments two;
+  CLI::App* compare_app = app.add_subcommand("compare", "Tell part by part what differs between two orders or revisions");
+  compare_app->add_option("A", two.a, "The order whose parts may be on the shelf")->required();
+  compare_app->add_option("B", two.b, "The order they are wanted for")->required();
+  compare_app->add_flag("--json", two.json, "Print the comparison as JSON");
+  compare_app->footer("Example:\n  bedwright compare params/orders/base.yaml params/orders/one_extension.yaml");
 
   std::string schema_of = "order";
   CLI::App* schema_app = app.add_subcommand("schema", "Print the JSON Schema of a file, for editors that complete as you type");
@@ -77,6 +111,8 @@ int run(int argc, char** argv) {
   }
   if (*draw_app) return draw_command(draw);
   if (*check_app) return check_command(check);
+  if (*offer_app) return offer_command(offer);
+  if (*compare_app) return compare_command(two);
   if (*schema_app) return schema_command(schema_of);
   if (*explain_app) return explain_command(code);
   return new_command(fresh);

@@ -3,12 +3,13 @@
 build_packages=(
   g++ cmake ninja-build ccache
   libocct-modeling-algorithms-dev libocct-ocaf-dev libocct-data-exchange-dev libtbb-dev
-  libyaml-cpp-dev libcli11-dev libfmt-dev nlohmann-json3-dev libssl-dev
+  libyaml-cpp-dev libcli11-dev libfmt-dev nlohmann-json3-dev libssl-dev libeigen3-dev
+  pkgconf libcairo2-dev fonts-osifont
 )
 test_packages=(
   libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev
   libfontconfig-dev  # the kernel's document framework asks for it when a test links it
-  python3 python3-ezdxf python3-jsonschema gdal-bin nodejs npm
+  python3 python3-ezdxf python3-jsonschema gdal-bin python3-gdal poppler-utils nodejs npm calculix-ccx glpk-utils
 )
 
 # install_packages YES PACKAGE...: installs those that are missing; asks first

@@ -18,6 +18,14 @@ if(BEDWRIGHT_KERNEL)
   target_compile_definitions(test_step PRIVATE STEP_READ="$<TARGET_FILE:step_read>"
                              STEP_WRITE="$<TARGET_FILE:step_write>")
 
+  # The general arrangement with the kernel's views.
+  test_folder(arrangement KERNEL USES room_commands)
+  # Random orders against every pair, measured by the kernel.
+  test_folder(brute KERNEL USES room_commands)
+  # A map in three parts on a one-node Slurm, where one can start.
+  add_test(NAME offer:slurm COMMAND bash ${CMAKE_CURRENT_SOURCE_DIR}/offer/slurm.sh $<TARGET_FILE:bedwright> ${PROJECT_SOURCE_DIR}/params/orders/sizes.yaml)
+  set_tests_properties(offer:slurm PROPERTIES SKIP_RETURN_CODE 77 TIMEOUT 300)
+
   # Across the whole program.
   test_folder(planted KERNEL USES room_commands)
   test_folder(program KERNEL USES room_export room_layout)

@@ -1,11 +1,20 @@
 #include <fmt/format.h>
 
+#include <filesystem>
+
 #include "commands/session.h"
+#include "commands/suggest.h"
 #include "export/report.h"
+#include "export/track_report.h"
 
 namespace bedwright {
 
 ExitCode check_command(const CheckArguments& arguments) {
+  // Told before the search, which may take a minute; write_new_file makes sure.
+  if (!arguments.write.empty() && std::filesystem::exists(arguments.write)) {
+    fmt::print(stderr, "bedwright: {} is there already; give another name, or move that file away first\n", arguments.write);
+    return bad_input;
+  }
   Progress progress;
   const auto loaded = load(arguments);
   if (!loaded) return bad_input;
@@ -13,12 +22,16 @@ ExitCode check_command(const CheckArguments& arguments) {
   progress.step("");
   const bool stop = stops(findings);
   if (arguments.json) {
-    fmt::print("{}", report_json({version(), loaded->job.order, stop ? PacketState::stopped : PacketState::released, loaded->bed, findings}));
+    const LoadsResult loads = run_loads(loaded->job, loaded->bed);
+    fmt::print("{}", report_json({version(), loaded->job.order, stop ? PacketState::stopped : PacketState::released, loaded->bed, findings, &loaded->job, &loads}));
   } else {
     print_findings(findings, *loaded);
+    const CheckInput input{loaded->bed, loaded->job.order.limits, &loaded->job, nullptr, figures_of(loaded->job.order.order)};
+    fmt::print("\n{}\n", track_choices_text(Scene(input), loaded->job));
     fmt::print("{} {}\n", loaded->job.order.order.number, stop ? "does not go together as ordered." : "goes together.");
   }
-  return stop ? stopped : released;
+  const ExitCode code = stop ? stopped : released;
+  return arguments.suggest ? suggest_changes(arguments, *loaded, findings, progress, code) : code;
 }
 
 }  // namespace bedwright

@@ -21,7 +21,9 @@ struct OrderArguments {
 };
 
 struct CheckArguments : OrderArguments {
-  bool json = false;  // the report on standard output instead of the table
+  bool json = false;     // the report on standard output instead of the table
+  bool suggest = false;  // also look for the smallest set of changes that clears every stop
+  std::string write;     // file for the order with those changes; it must not be there yet
 };
 ExitCode check_command(const CheckArguments& arguments);
 
@@ -30,6 +32,20 @@ struct DrawArguments : OrderArguments {
   std::string out;  // folder that holds one folder an order; empty: out/ of this checkout
 };
 ExitCode draw_command(const DrawArguments& arguments);
+
+struct OfferArguments : OrderArguments {
+  std::vector<std::string> vary;   // KEY=VALUES (params/vary.h)
+  std::string part;                // "K/N"; empty: all
+  std::vector<std::string> merge;  // parts' offer.json instead of an order
+  std::string out;                 // folder; empty: out/<order number>-offer of this checkout
+};
+ExitCode offer_command(const OfferArguments& arguments);
+
+struct CompareArguments {
+  std::string a, b;  // order files
+  bool json = false;
+};
+ExitCode compare_command(const CompareArguments& arguments);
 
 ExitCode schema_command(const std::string& which);
 

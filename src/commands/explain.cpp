@@ -1,21 +1,25 @@
 #include <fmt/format.h>
 
 #include "commands/session.h"
+#include "loads/rules/rules.h"
 #include "yaml/nearest.h"
 
 namespace bedwright {
 
 ExitCode explain_command(const std::string& code) {
   if (code.empty()) {
-    for (const Rule& rule : rules()) fmt::print("{:<16} {}\n", rule.code, rule.asks);
+    for (const Rule& rule : all_rules()) fmt::print("{:<16} {}\n", rule.code, rule.asks);
     return released;
   }
-  if (const auto text = explain(code)) {
+  std::optional<std::string> text = explain(code);
+  for (const Rule& rule : load_rules())
+    if (rule.code == code) text = entry_text(rule);
+  if (text) {
     fmt::print("{}", *text);
     return released;
   }
   std::vector<std::string> codes;
-  for (const Rule& rule : rules()) codes.push_back(rule.code);
+  for (const Rule& rule : all_rules()) codes.push_back(rule.code);
   fmt::print(stderr, "bedwright: there is no rule {}; {}\n", code, suggestion(code, codes));
   return bad_input;
 }

@@ -1,15 +1,13 @@
-#include <fcntl.h>
 #include <fmt/chrono.h>
 #include <fmt/format.h>
-#include <unistd.h>
 
 #include <cerrno>
-#include <cstdio>
 #include <cstring>
 #include <ctime>
 #include <fstream>
 #include <sstream>
 
+#include "commands/new_file.h"
 #include "commands/session.h"
 
 namespace bedwright {
@@ -55,27 +53,10 @@ std::string starter(const NewArguments& arguments, const std::filesystem::path& 
 ExitCode new_command(const NewArguments& arguments) {
   const std::filesystem::path file = arguments.file;
   const std::string order = starter(arguments, file);
-  // O_EXCL: an order that is there is never written over, not even by two at once.
-  const int fd = ::open(file.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-  if (fd < 0) {
-    const char* hint = errno == EEXIST ? "; give another name, or move that file away first" : "";
-    fmt::print(stderr, "bedwright: cannot write {}: {}{}\n", file.string(), std::strerror(errno), hint);
+  if (const std::string fault = write_new_file(file, order); !fault.empty()) {
+    fmt::print(stderr, "bedwright: {}\n", fault);
     return bad_input;
   }
-  std::size_t done = 0;
-  while (done < order.size()) {
-    const ssize_t n = ::write(fd, order.data() + done, order.size() - done);
-    if (n < 0 && errno == EINTR) continue;
-    if (n <= 0) {
-      const int why = errno;
-      ::close(fd);
-      ::unlink(file.c_str());
-      fmt::print(stderr, "bedwright: cannot write {}: {}\n", file.string(), std::strerror(why));
-      return bad_input;
-    }
-    done += static_cast<std::size_t>(n);
-  }
-  ::close(fd);
   fmt::print("Wrote {}. Change what differs, then:\n  ./bedwright check {}\n  ./bedwright draw {}\n", file.string(), file.string(), file.string());
   return released;
 }

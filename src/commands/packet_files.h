@@ -8,8 +8,8 @@
 
 namespace bedwright {
 
-// With `state` released: everything. draft: report, lists, model and picture.
-// stopped: the report alone. Model and picture are made side by side.
+// With `state` released: everything. draft: report, lists, model, picture and
+// sheets. stopped: the report alone. Model, picture and sheets are made side by side.
 std::vector<PacketFile> packet_files(const Loaded& loaded, const std::vector<Finding>& findings, PacketState state, Progress& progress);
 
 // SHA-256 over the inputs' contents and the overrides; where the files stand

@@ -12,6 +12,9 @@
 #include "checks/table.h"
 #include "commands/kernel_judge.h"
 #include "layout/layout.h"
+#include "loads/rules/rules.h"
+#include "sheets/assembly_figures.h"
+#include "sheets/assembly_pictures.h"
 
 namespace bedwright {
 namespace {
@@ -21,14 +24,22 @@ void print_problems(const std::vector<Problem>& problems) {
   fmt::print(stderr, "{} problem{} in the input; nothing was written.\n", problems.size(), problems.size() == 1 ? "" : "s");
 }
 
-// Columns of the terminal on standard output, or a page's when there is none.
+// The files join the job's inputs, so that the packet's digest covers them.
+AssemblyText assembly_words(Job& job, const Bed& bed, const std::string& order_path, std::vector<Problem>& problems) {
+  const std::string shipped = (home() / "templates" / "assembly").string();
+  const AssemblyFiles files = read_assembly_files(shipped, order_path, job.order.order.assembly_template, problems);
+  if (!problems.empty()) return {};
+  for (const TemplateFile& file : {files.letterhead, files.steps}) job.inputs.push_back({file.path, file.content});
+  return fill_assembly(files, assembly_figures({job, bed}), assembly_pictures(), problems);
+}
+
+}  // namespace
+
 int columns() {
   winsize size{};
   if (::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col >= 60) return std::min<int>(size.ws_col, 140);
   return 100;
 }
-
-}  // namespace
 
 std::optional<Loaded> load(const OrderArguments& arguments) {
   auto read = load_job(arguments.order, arguments.sets);
@@ -42,41 +53,53 @@ std::optional<Loaded> load(const OrderArguments& arguments) {
     print_problems(*problems);
     return std::nullopt;
   }
-  return Loaded{std::move(job), std::move(std::get<Bed>(laid))};
+  std::vector<Problem> problems;
+  AssemblyText words = assembly_words(job, std::get<Bed>(laid), arguments.order, problems);
+  if (!problems.empty()) {
+    print_problems(problems);
+    return std::nullopt;
+  }
+  return Loaded{std::move(job), std::move(std::get<Bed>(laid)), std::move(words)};
 }
 
 Figures figures_of(const Heading& heading) { return {heading.printing, heading.tape}; }
 
-namespace {
-
 // The kernel is asked only of a bed that nothing else stops: what the cheap test
 // leaves open is then said to be undecided, and parts no kernel can make (a hole
 // through an edge) have been stopped before it meets them.
-std::vector<Finding> check_once(const Job& job, const Bed& bed) {
+std::vector<Finding> check_once(const Job& job, const Bed& bed, PairJudge* judge, bool load_remedies) {
   const Figures figures = figures_of(job.order.order);
   std::vector<Finding> findings = run_checks({bed, job.order.limits, &job, nullptr, figures});
-  if (stops(findings)) return findings;
-  KernelJudge judge(bed);
-  return run_checks({bed, job.order.limits, &job, &judge, figures});
+  if (judge && !stops(findings)) findings = run_checks({bed, job.order.limits, &job, judge, figures});
+  const std::vector<Finding> loads = load_findings(job, bed, run_loads(job, bed), figures, load_remedies);
+  findings.insert(findings.end(), loads.begin(), loads.end());
+  sort_findings(findings, all_rules());
+  return findings;
 }
 
-}  // namespace
+std::optional<std::vector<Finding>> check_variant(FileStore& store, const std::string& order, const std::vector<std::string>& sets,
+                                                  bool exact) {
+  const auto read = load_job(store, order, sets);
+  const Job* job = std::get_if<Job>(&read);
+  if (!job) return std::nullopt;
+  const auto laid = lay_out(*job);
+  const Bed* bed = std::get_if<Bed>(&laid);
+  if (!bed) return std::nullopt;
+  KernelJudge judge(*bed);
+  return check_once(*job, *bed, exact ? &judge : nullptr, false);
+}
 
 std::vector<Finding> check(const Loaded& loaded, const OrderArguments& arguments, Progress& progress) {
   progress.step("checking");
-  std::vector<Finding> findings = check_once(loaded.job, loaded.bed);
+  KernelJudge judge(loaded.bed);
+  std::vector<Finding> findings = check_once(loaded.job, loaded.bed, &judge);
   if (!stops(findings)) return findings;
-  const Retry retry = [&](const std::vector<std::string>& more) -> std::optional<std::vector<Finding>> {
+  FileStore store;
+  const Retry retry = [&](const std::vector<std::string>& more) {
     progress.step("trying " + more.front());
     std::vector<std::string> sets = arguments.sets;
     sets.insert(sets.end(), more.begin(), more.end());
-    const auto read = load_job(arguments.order, sets);
-    const Job* job = std::get_if<Job>(&read);
-    if (!job) return std::nullopt;
-    const auto laid = lay_out(*job);
-    const Bed* bed = std::get_if<Bed>(&laid);
-    if (!bed) return std::nullopt;
-    return check_once(*job, *bed);
+    return check_variant(store, arguments.order, sets, true);
   };
   advise(loaded.job, loaded.bed.track.bunks, retry, findings);
   return findings;

@@ -9,6 +9,7 @@
 #include "bed/bed.h"
 #include "checks/rule.h"
 #include "commands/commands.h"
+#include "params/assembly_text.h"
 #include "params/job.h"
 
 namespace bedwright {
@@ -16,6 +17,7 @@ namespace bedwright {
 struct Loaded {
   Job job;
   Bed bed;
+  AssemblyText assembly = {};  // the customer's sheets, filled in
 };
 
 // Reads and lays out. On bad input prints every problem to standard error and
@@ -47,6 +49,22 @@ class Progress {
 // All rules, with the kernel behind the pairs the cheap test cannot decide; the
 // remedies of stops are tried (advice/advice.h).
 std::vector<Finding> check(const Loaded& loaded, const OrderArguments& arguments, Progress& progress);
+
+// Every rule over one bed, in one place. Without a judge, pairs the cheap test
+// cannot decide are warnings.
+// `load_remedies`: as load_findings takes it.
+std::vector<Finding> check_once(const Job& job, const Bed& bed, PairJudge* judge, bool load_remedies = true);
+
+Figures figures_of(const Heading& heading);
+
+// The findings of the order with these overrides, whose files `store` keeps;
+// nothing when it then does not read or cannot be laid out. `exact`: with the
+// kernel behind the cheap test of pairs. Remedies are not tried.
+std::optional<std::vector<Finding>> check_variant(FileStore& store, const std::string& order, const std::vector<std::string>& sets,
+                                                  bool exact);
+
+// Columns of the terminal on standard output, or a page's when there is none.
+int columns();
 
 // Findings as a table on standard output, coloured when that is a terminal.
 void print_findings(const std::vector<Finding>& findings, const Loaded& loaded);

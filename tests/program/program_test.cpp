@@ -11,6 +11,7 @@
 #include <map>
 #include <nlohmann/json.hpp>
 #include <random>
+#include <regex>
 #include <sstream>
 
 #include "checks/rule.h"
@@ -71,7 +72,16 @@ std::map<std::string, std::string> tree(const fs::path& folder) {
 std::vector<std::string> to_cut_or_drill(const std::map<std::string, std::string>& files) {
   std::vector<std::string> found;
   for (const auto& [path, bytes] : files)
-    if (path.starts_with("cut/") || path.starts_with("drill/") || path.ends_with(".dxf")) found.push_back(path);
+    if (path.find("/cut/") != std::string::npos || path.find("/drill/") != std::string::npos ||
+        (path.ends_with(".dxf") && path.find("/sheets/") == std::string::npos))
+      found.push_back(path);
+  return found;
+}
+
+std::vector<std::string> sheets(const std::map<std::string, std::string>& files, const std::string& ending) {
+  std::vector<std::string> found;
+  for (const auto& [path, bytes] : files)
+    if (path.find("/sheets/") != std::string::npos && path.ends_with(ending)) found.push_back(path);
   return found;
 }
 
@@ -95,7 +105,7 @@ TEST_P(GoodOrder, IsReleasedWithEveryFileOfItsManifest) {
   EXPECT_THAT(drawn.out, HasSubstr("Released"));
   const auto files = tree(folder / job.order.order.number);
   for (const char* needed : {"bed.step", "bed.svg", "report.json", "report.txt", "manifest.json", "lists/parts.csv", "lists/cut_list.csv",
-                             "lists/drill_list.csv", "lists/hardware.csv", "drill/main.dxf", "cut/jack_plate.dxf"})
+                             "lists/drill_list.csv", "lists/hardware.csv", "lists/bolts.csv", "drill/main.dxf", "cut/jack_plate.dxf"})
     EXPECT_TRUE(files.contains(needed)) << needed;
   const auto manifest = nlohmann::json::parse(files.at("manifest.json"));
   EXPECT_EQ(manifest.at("state"), "released");
@@ -148,6 +158,60 @@ void expect_model_is_the_bed(const fs::path& folder, const std::string& order, c
   }
 }
 
+std::string output_of(const std::string& command) {
+  FILE* pipe = ::popen(command.c_str(), "r");
+  if (!pipe) throw std::runtime_error("no shell");
+  std::string out;
+  char buffer[4096];
+  for (std::size_t n; (n = std::fread(buffer, 1, sizeof buffer, pipe)) > 0;) out.append(buffer, n);
+  if (::pclose(pipe) != 0) throw std::runtime_error(command + " failed");
+  return out;
+}
+
+// Sizes on the printed sheets, as pdftotext reads them, against the STEP file as
+// another process reads it: over all, the cross members' and jacks' places, the
+// frame's diagonal.
+TEST_P(GoodOrder, PrintedSizesAreThoseOfTheModelReadBack) {
+  ASSERT_EQ(run({"draw", testing::order_path(GetParam()), "--out", folder}).code, 0);
+  const Job job = testing::demo_job(GetParam());
+  const fs::path packet = folder / job.order.order.number;
+  const auto read = nlohmann::json::parse(output_of(quoted(STEP_READ) + " " + quoted(packet / "bed.step")));
+  const std::string text = output_of("pdftotext -layout " + quoted(packet / "sheets/all.pdf") + " -");
+  const auto printed = [&](const std::string& before) {
+    // The last figure in millimetres after the words, on their line.
+    const std::size_t at = text.find(before);
+    if (at == std::string::npos) return -1e9;
+    const std::string line = text.substr(at + before.size(), text.find('\n', at) - at - before.size());
+    const std::regex figure(job.order.order.printing == Printing::metric ? R"(^\s*(-?[\d.]+))" : R"(^\s*\S+ \((-?[\d.]+) mm\))");
+    std::smatch m;
+    return std::regex_search(line, m, figure) ? std::stod(m[1]) : -1e9;
+  };
+  const auto& low = read.at("bounds").at(0);
+  const auto& high = read.at("bounds").at(1);
+  // The picture's polygons stray from a tyre's circle by half a millimetre at most; a figure is rounded to 0.05.
+  EXPECT_NEAR(printed("over all "), high.at(0).get<double>() - low.at(0).get<double>(), 0.06);
+  std::map<std::string, nlohmann::json> boxes;
+  for (const auto& c : read.at("components")) boxes[c.at("name")] = c.at("bounds");
+  const std::regex place(job.order.order.printing == Printing::metric ? R"((cross member \d+|rear member), web back\s+(-?[\d.]+)\n)"
+                                                                     : R"((cross member \d+|rear member), web back\s+\S+\s+\S+\s+(-?[\d.]+))");
+  int places = 0;
+  for (std::sregex_iterator it(text.begin(), text.end(), place), end; it != end; ++it, ++places) {
+    const auto& box = boxes.at((*it)[1]);
+    const bool toes_forward = (*it)[1] != "rear member";
+    const double back = box.at(toes_forward ? 1 : 0).at(0);
+    EXPECT_NEAR(std::stod((*it)[2]), back, 0.051) << (*it)[1];
+  }
+  EXPECT_GE(places, 3);
+  const auto &left = boxes.at("main L"), &right = boxes.at("main R");
+  const double length = left.at(1).at(0).get<double>() - left.at(0).at(0).get<double>();
+  // Webs out: the backs are the mains' outermost faces.
+  const double across = right.at(1).at(1).get<double>() - left.at(0).at(1).get<double>();
+  const std::regex diagonal(job.order.order.printing == Printing::metric ? R"(Both are\s+([\d.]+)\s+mm)" : R"(Both[^(]*\([\d.]+ in,?\s+([\d.]+) mm)");
+  std::smatch m;
+  ASSERT_TRUE(std::regex_search(text, m, diagonal) || std::regex_search(text, m, std::regex(R"(\n\s+([\d.]+) mm\)\. They must)"))) << text.substr(0, 3000);
+  EXPECT_NEAR(std::stod(m[1]), std::hypot(length, across), 0.06);
+}
+
 TEST_P(GoodOrder, ModelReadBackIsTheBed) { expect_model_is_the_bed(folder, GetParam(), {}); }
 
 // The same of orders nobody chose: the seed is fixed so that a failure can be seen again.
@@ -189,6 +253,10 @@ TEST_F(Program, ADraftIsStampedAndHasNothingToCut) {
     EXPECT_EQ(drawn.code, std::string(order) == "base" ? 0 : 1);
     const auto files = tree(folder / order);
     EXPECT_THAT(to_cut_or_drill(files), IsEmpty());
+    // A drawing file can be sent to a table, so a draft has none of any kind.
+    for (const auto& [path, bytes] : files) EXPECT_FALSE(path.ends_with(".dxf")) << path;
+    EXPECT_THAT(sheets(files, ".svg"), Not(IsEmpty()));
+    for (const std::string& sheet : sheets(files, ".svg")) EXPECT_THAT(files.at(sheet), HasSubstr("NOT FOR FABRICATION")) << sheet;
     const std::string number = std::string(order) == "base" ? "QB-1041" : "QB-1045";
     EXPECT_THAT(files.at(number + "/bed.svg"), HasSubstr("NOT FOR FABRICATION"));
     EXPECT_TRUE(files.contains(number + "/bed.step"));
@@ -212,6 +280,20 @@ TEST_F(Program, BadInputExitsTwoSaysWhereAndWritesNothing) {
   EXPECT_EQ(run({"draw"}).code, 2);
   EXPECT_EQ(run({"explain", "NO-SUCH"}).code, 2);
   EXPECT_EQ(run({"schema", "nothing"}).code, 2);
+}
+
+TEST_F(Program, AnUnknownNameInTheShopsWordsExitsTwoAndSaysWhere) {
+  fs::create_directories(folder / "words");
+  std::ofstream(folder / "words" / "letterhead.txt") << "Our shop\nGauge {gage}\n";
+  const std::vector<std::string> draw{"draw", testing::order_path("base"), "--out", (folder / "out").string(), "--set",
+                                      "order.assembly_template=" + (folder / "words").string()};
+  const Outcome refused = run(draw);
+  EXPECT_EQ(refused.code, 2);
+  EXPECT_THAT(refused.out, HasSubstr("letterhead.txt:2:7: there is no figure {gage}; the names are bunk_bolt_count, "));
+  EXPECT_THAT(tree(folder / "out"), IsEmpty());
+  std::ofstream(folder / "words" / "letterhead.txt") << "Our shop\nGauge {gauge}\n";
+  EXPECT_EQ(run(draw).code, 0);
+  EXPECT_TRUE(fs::exists(folder / "out" / "QB-1041" / "sheets" / "assembly.pdf"));
 }
 
 TEST_F(Program, APlaceThatIsNotOursIsNotReplaced) {
@@ -263,10 +345,10 @@ TEST_F(Program, ExplainsEveryRuleAndPrintsEverySchema) {
 TEST_F(Program, NoColourWithoutATerminal) { EXPECT_THAT(run({"check", testing::order_path("wrong")}).out, Not(HasSubstr("\x1b"))); }
 
 TEST_F(Program, HelpHasAnExampleForEachCommand) {
-  for (const char* command : {"draw", "check", "schema", "explain", "new"}) {
+  for (const char* command : {"draw", "check", "offer", "compare", "schema", "explain", "new"}) {
     const Outcome help = run({command, "--help"});
     EXPECT_EQ(help.code, 0);
-    EXPECT_THAT(help.out, HasSubstr("Example:"));
+    EXPECT_THAT(help.out, ::testing::ContainsRegex("Examples?:\n  bedwright"));
   }
 }
 

@@ -17,11 +17,16 @@ MAY = {
     "params": {"units", "yaml", "catalog"},
     "bed": {"units", "bed/outline", "catalog"},
     "layout": {"units", "yaml", "catalog", "params", "bed", "bed/outline"},
-    "checks": {"units", "yaml", "catalog", "params", "bed", "bed/outline"},
-    "advice": {"units", "params", "checks"},
-    "drawing": {"units", "yaml", "catalog", "params", "bed", "bed/outline"},
+    "loads": {"units", "catalog", "params", "bed", "bed/outline"},
+    "loads/rules": {"units", "catalog", "params", "bed", "bed/outline", "loads", "checks"},
+    "checks": {"units", "yaml", "catalog", "params", "bed", "bed/outline", "drawing"},
+    "advice": {"units", "yaml", "catalog", "params", "checks"},
+    "drawing": {"units", "yaml", "catalog", "params", "bed", "bed/outline", "loads"},
     "solids": {"units", "catalog", "bed", "bed/outline"},
-    "export": {"units", "yaml", "catalog", "params", "bed", "bed/outline", "checks", "drawing", "solids"},
+    "export": {"units", "yaml", "catalog", "params", "bed", "bed/outline", "checks", "drawing", "loads", "loads/rules", "solids"},
+    "sheets": {"units", "params", "catalog", "bed", "bed/outline", "drawing", "loads", "checks", "export"},
+    "offer": {"units", "yaml", "params", "bed", "bed/outline", "layout", "checks", "loads", "loads/rules", "advice", "drawing", "export"},
+    "compare": {"units", "params", "bed", "bed/outline", "checks"},
     "commands": None,  # puts everything together
     "main.cpp": {"commands"},
 }
@@ -34,6 +39,8 @@ LONGEST = 500
 def room(path: str) -> str:
     if path in ("bed/outline.h", "bed/outline.cpp", "bed/geometry.h"):
         return "bed/outline"
+    if path.startswith("loads/rules/"):
+        return "loads/rules"
     return path.split("/")[0]
 
 

@@ -1,0 +1,13 @@
+// Writing a file that must not be there yet.
+#pragma once
+
+#include <filesystem>
+#include <string>
+
+namespace bedwright {
+
+// Empty when it is written whole; else one sentence why not, and nothing is left
+// behind. A file that is there is never written over, not even by two at once.
+std::string write_new_file(const std::filesystem::path& file, const std::string& text);
+
+}  // namespace bedwright

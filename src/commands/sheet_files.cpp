@@ -1,0 +1,54 @@
+#include "commands/sheet_files.h"
+
+#include <fmt/format.h>
+
+#include "drawing/views.h"
+#include "export/dxf.h"
+#include "export/lists.h"
+#include "export/page_svg.h"
+#include "export/pdf.h"
+#include "sheets/sheets.h"
+
+namespace bedwright {
+
+BedViews bed_views(const Bed& bed) {
+  Viewer viewer(bed);
+  BedViews views;
+  views.plan = viewer.view(plan_direction);
+  views.side = viewer.view(side_direction);
+  views.rear = viewer.view(rear_direction);
+  views.isometric = viewer.view(isometric_view);
+  return views;
+}
+
+std::vector<Sheet> drawn_sheets(const Loaded& loaded, const LoadsResult& loads, const BedViews& views, bool draft) {
+  const Heading& h = loaded.job.order.order;
+  SheetInput input{loaded.job, loaded.bed, draft, {}, &views, &loads};
+  input.lists = {{"PARTS", parts_csv(loaded.bed, h), {}},
+                 {"CUT LIST", cut_list_csv(loaded.bed, h), {}},
+                 {"DRILL LIST", drill_list_csv(loaded.bed, h), {}},
+                 {"HARDWARE PACK LIST", hardware_csv(loaded.bed, loaded.job.kit.box, h, loaded.job.order.spares), {}}};
+  input.assembly = loaded.assembly;
+  return sheet_set(input);
+}
+
+void add_sheets(const Loaded& loaded, const std::vector<Sheet>& sheets, PacketState state, std::vector<Page> last, std::vector<PacketFile>& files) {
+  const Heading& h = loaded.job.order.order;
+  const Paper paper = paper_of(h);
+  std::vector<Page> all;
+  for (std::size_t i = 0; i < sheets.size(); ++i) {
+    const Sheet& sheet = sheets[i];
+    Page page = page_of(sheet, paper);
+    const std::string name = "sheets/" + sheet.file;
+    files.push_back({name + ".svg", page_svg(page)});
+    // A drawing file can be sent to a table; a draft has none.
+    if (state == PacketState::released) files.push_back({name + ".dxf", dxf(sheet.list)});
+    files.push_back({name + ".pdf", pages_pdf({page}, {fmt::format("{}, order {}", sheet.title, h.number), h.date})});
+    page.title = fmt::format("{} {}", i + 1, sheet.title);
+    all.push_back(std::move(page));
+  }
+  for (Page& page : last) all.push_back(std::move(page));
+  files.push_back({"sheets/all.pdf", pages_pdf(all, {"Sheets of order " + h.number, h.date})});
+}
+
+}  // namespace bedwright

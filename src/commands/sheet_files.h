@@ -1,0 +1,23 @@
+// The drawing set as files of the packet.
+#pragma once
+
+#include <vector>
+
+#include "commands/session.h"
+#include "export/packet.h"
+#include "sheets/sheets.h"
+
+namespace bedwright {
+
+// The views of the general arrangement, by one projector: the parts' shapes and
+// meshes are made once. Throws what Viewer throws.
+BedViews bed_views(const Bed& bed);
+
+// The sheets themselves; safe to call beside other readers of `loaded`.
+std::vector<Sheet> drawn_sheets(const Loaded& loaded, const LoadsResult& loads, const BedViews& views, bool draft);
+
+// sheets/<name>.pdf and .svg of each, .dxf too when released, and sheets/all.pdf
+// with a bookmark a sheet and the pages `last` at its end.
+void add_sheets(const Loaded& loaded, const std::vector<Sheet>& sheets, PacketState state, std::vector<Page> last, std::vector<PacketFile>& files);
+
+}  // namespace bedwright
