@@ -103,7 +103,10 @@ class Arrangement {
   void sizes(Mm plan_y, Mm rear_x) {
     const Mm low = side_.low.y / scale_;
     const auto along = [&](Mm from, Mm to, int row, const std::string& what) {
-      dimension_along(list_, from / scale_, to / scale_, low, low - row * dimension_apart, what + size_label(to - from, h_), small_text);
+      // On a short bed the tape's figure alone; the frame's sheet has the rest.
+      std::string label = what + size_label(to - from, h_);
+      if (text_width(label, small_text) > (to - from) / scale_ - 2) label = what + tape_figure(to - from, h_);
+      dimension_along(list_, from / scale_, to / scale_, low, low - row * dimension_apart, label, small_text);
     };
     Mm axles = 0;
     int count = 0;
@@ -112,7 +115,7 @@ class Arrangement {
       axles += item.placement.origin.x;
       ++count;
     }
-    if (count > 0 && axles / count > 0) along(0, axles / count, 1, count > 1 ? "axles' middle " : "axle ");
+    if (count > 0 && axles / count > 0) along(0, axles / count, 1, count > 1 ? "axles " : "axle ");
     along(0, in_.bed.track.total_length, 2, "track ");
     along(side_.low.x, side_.high.x, 3, "over all ");
     dimension_along(list_, rear_x + rear_.low.x / scale_, rear_x + rear_.high.x / scale_, low, low - dimension_apart, size_label(rear_.width(), h_), small_text);
