@@ -16,12 +16,6 @@ struct Over {
   Mm top = 0;
 };
 
-void turn_counter_clockwise(std::vector<Vec2>& p) {
-  double twice = 0;
-  for (std::size_t i = 0; i < p.size(); ++i) twice += cross(p[i], p[(i + 1) % p.size()]);
-  if (twice < 0) std::reverse(p.begin(), p.end());
-}
-
 // The share [from, to] of the segment inside the convex polygon; from >= to when none.
 std::pair<double, double> inside(Vec2 a, Vec2 b, const std::vector<Vec2>& polygon) {
   double enter = 0, leave = 1;

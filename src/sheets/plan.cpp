@@ -66,9 +66,13 @@ double twice_area(const std::vector<Vec2>& p) {
 
 }  // namespace
 
+void turn_counter_clockwise(std::vector<Vec2>& outline) {
+  if (twice_area(outline) < 0) std::reverse(outline.begin(), outline.end());
+}
+
 // One side of `b` after another cuts off what of `a` lies outside it.
 std::vector<Vec2> common(std::vector<Vec2> a, std::vector<Vec2> b) {
-  if (twice_area(b) < 0) std::reverse(b.begin(), b.end());
+  turn_counter_clockwise(b);
   for (std::size_t k = 0; k < b.size() && !a.empty(); ++k) {
     const Vec2 from = b[k], side = b[(k + 1) % b.size()] - from;
     std::vector<Vec2> kept;
@@ -81,7 +85,7 @@ std::vector<Vec2> common(std::vector<Vec2> a, std::vector<Vec2> b) {
     a = std::move(kept);
   }
   if (std::abs(twice_area(a)) < same_place) a.clear();
-  if (twice_area(a) < 0) std::reverse(a.begin(), a.end());
+  turn_counter_clockwise(a);
   return a;
 }
 

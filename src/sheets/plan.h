@@ -23,6 +23,8 @@ void tag_row(List2d& list, std::vector<Tag> tags, Mm edge, Mm y, Mm height, int 
 // Plan outline of an item: the footprint of its part, counter-clockwise or not.
 std::vector<Vec2> footprint(const Bed& bed, int item);
 
+void turn_counter_clockwise(std::vector<Vec2>& outline);
+
 // What two convex outlines cover together, counter-clockwise; empty when nothing.
 std::vector<Vec2> common(std::vector<Vec2> a, std::vector<Vec2> b);
 

@@ -1,23 +1,17 @@
 // JOINT-GAP, JOINT-STEP, GUSSET-BOLTS, TRACK-LENGTH and DATUM: each change clears its
 // finding. The limits are in tests/planted/matrix_test.cpp.
 #include "checks/datum.h"
+#include "checks/findings_of_code.h"
 #include "checks/small_bed.h"
 #include "support/demo.h"
 
 namespace bedwright {
 namespace {
 
+using testing::check;
 using testing::demo_job;
 using ::testing::IsEmpty;
 using ::testing::SizeIs;
-
-std::vector<Finding> check(const Job& job, const std::string& code) {
-  const Bed bed = testing::bed_of(job);
-  std::vector<Finding> found;
-  for (Finding& f : run_checks({bed, job.order.limits, &job, nullptr, {job.order.order.printing, job.order.order.tape}}))
-    if (f.code == code) found.push_back(std::move(f));
-  return found;
-}
 
 TEST(JointGap, NominalAndToleranceAddUp) {
   Job job = demo_job("base");

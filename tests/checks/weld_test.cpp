@@ -2,23 +2,17 @@
 // finding. Sizes and strengths against the outside are in tests/published.
 #include "checks/weld.h"
 
+#include "checks/findings_of_code.h"
 #include "checks/small_bed.h"
 #include "support/demo.h"
 
 namespace bedwright {
 namespace {
 
+using testing::check;
 using testing::demo_job;
 using ::testing::IsEmpty;
 using ::testing::SizeIs;
-
-std::vector<Finding> check(const Job& job, const std::string& code) {
-  const Bed bed = testing::bed_of(job);
-  std::vector<Finding> found;
-  for (Finding& f : run_checks({bed, job.order.limits, &job, nullptr, {job.order.order.printing, job.order.order.tape}}))
-    if (f.code == code) found.push_back(std::move(f));
-  return found;
-}
 
 TEST(Weld, EveryFilletOfTheDemosHasItsSteelStated) {
   for (const std::string& order : testing::good_orders)

@@ -6,18 +6,13 @@
 
 #include "commands/session.h"
 #include "loads/loads.h"
+#include "planted/findings_of.h"
 #include "support/demo.h"
 
 namespace bedwright {
 namespace {
 
-std::vector<Finding> findings_of(const std::string& order, const std::vector<std::string>& sets) {
-  OrderArguments arguments{testing::order_path(order), sets};
-  const auto loaded = load(arguments);
-  if (!loaded) throw std::runtime_error("the order does not read");
-  Progress progress;
-  return check(*loaded, arguments, progress);
-}
+using testing::findings_of;
 
 struct Fault {
   const char* name;

@@ -5,20 +5,15 @@
 #include <gtest/gtest.h>
 
 #include "commands/session.h"
+#include "planted/findings_of.h"
 #include "support/demo.h"
 
 namespace bedwright {
 namespace {
 
-using ::testing::HasSubstr;
+using testing::findings_of;
 
-std::vector<Finding> findings_of(const std::string& order, const std::vector<std::string>& sets) {
-  OrderArguments arguments{testing::order_path(order), sets};
-  const auto loaded = load(arguments);
-  if (!loaded) throw std::runtime_error("the order does not read");
-  Progress progress;
-  return check(*loaded, arguments, progress);
-}
+using ::testing::HasSubstr;
 
 struct Fault {
   const char* name;

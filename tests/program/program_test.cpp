@@ -39,10 +39,8 @@ std::string quoted(const std::string& text) {
   return word + "'";
 }
 
-Outcome run(const std::vector<std::string>& arguments) {
-  std::string command = "timeout 60 " + quoted(BEDWRIGHT_PROGRAM);
-  for (const std::string& a : arguments) command += " " + quoted(a);
-  command += " 2>&1 </dev/null";
+// Exit code and standard output of a shell's command line.
+Outcome outcome_of(const std::string& command) {
   FILE* pipe = ::popen(command.c_str(), "r");
   if (!pipe) throw std::runtime_error("no shell");
   Outcome result;
@@ -51,6 +49,12 @@ Outcome run(const std::vector<std::string>& arguments) {
   const int status = ::pclose(pipe);
   result.code = WIFEXITED(status) ? WEXITSTATUS(status) : 128;
   return result;
+}
+
+Outcome run(const std::vector<std::string>& arguments) {
+  std::string command = "timeout 60 " + quoted(BEDWRIGHT_PROGRAM);
+  for (const std::string& a : arguments) command += " " + quoted(a);
+  return outcome_of(command + " 2>&1 </dev/null");
 }
 
 std::string content(const fs::path& path) {
@@ -159,13 +163,9 @@ void expect_model_is_the_bed(const fs::path& folder, const std::string& order, c
 }
 
 std::string output_of(const std::string& command) {
-  FILE* pipe = ::popen(command.c_str(), "r");
-  if (!pipe) throw std::runtime_error("no shell");
-  std::string out;
-  char buffer[4096];
-  for (std::size_t n; (n = std::fread(buffer, 1, sizeof buffer, pipe)) > 0;) out.append(buffer, n);
-  if (::pclose(pipe) != 0) throw std::runtime_error(command + " failed");
-  return out;
+  const Outcome result = outcome_of(command);
+  if (result.code != 0) throw std::runtime_error(command + " failed");
+  return result.out;
 }
 
 // Sizes on the printed sheets, as pdftotext reads them, against the STEP file as
