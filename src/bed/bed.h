@@ -81,14 +81,20 @@ struct Member {
 };
 
 // One convex block of a bought item's envelope: a box from `low` to `high` in
-// its own frame, or a cylinder of `radius` along that frame's Z from low.z to
-// high.z (low.x, low.y, high.x, high.y unused).
+// its own frame; a cylinder of `radius` along that frame's Z from low.z to
+// high.z (low.x, low.y, high.x, high.y unused); or, for the space a moving part
+// sweeps, a prism on `base` from low.z to high.z, the box then being the one
+// around it (prism_block).
 struct Block {
   Placement frame;
   Vec3 low, high;
-  Mm radius = 0;  // > 0 makes it a cylinder
+  Mm radius = 0;           // > 0 makes it a cylinder
+  std::vector<Vec2> base = {};  // three and more make it a prism: convex, counter-clockwise
   friend bool operator==(const Block&, const Block&) = default;
 };
+
+// On the hull of the points, from z = `from` to `to` in the frame.
+Block prism_block(const Placement& frame, std::vector<Vec2> points, Mm from, Mm to);
 
 // A flat lug of a bought item that a bolt goes through: centre on the face
 // nearest the bolt's head, in the item's local frame, with the bolt's direction.
@@ -142,6 +148,7 @@ struct Item {
   int group = 0;
   int bolt = -1;         // hardware: the bolt it belongs to
   bool moving = false;   // swept or posed envelope, checked with a moving clearance
+  bool between = false;  // all the places between its group's poses in one; what they say better is theirs to say
 };
 
 // --- joints ----------------------------------------------------------------

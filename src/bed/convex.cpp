@@ -80,22 +80,6 @@ void add_run(std::vector<Vec2>& points, const Vertex& a, Vec2 b) {
   }
 }
 
-// Convex hull, counter-clockwise (monotone chain).
-std::vector<Vec2> hull(std::vector<Vec2> p) {
-  std::sort(p.begin(), p.end(), [](Vec2 a, Vec2 b) { return a.x < b.x || (a.x == b.x && a.y < b.y); });
-  std::vector<Vec2> h(2 * p.size());
-  std::size_t k = 0;
-  const auto add = [&](Vec2 q, std::size_t floor) {
-    while (k >= floor && cross(h[k - 1] - h[k - 2], q - h[k - 2]) <= 1e-9) --k;
-    h[k++] = q;
-  };
-  for (const Vec2& q : p) add(q, 2);
-  const std::size_t upper = k + 1;
-  for (std::size_t i = p.size() - 1; i-- > 0;) add(p[i], upper);
-  h.resize(k - 1);
-  return h;
-}
-
 bool is_convex_polygon(const Outline& outline) {
   const std::size_t n = outline.size();
   for (std::size_t i = 0; i < n; ++i) {
@@ -110,7 +94,7 @@ std::vector<Convex> pieces_of(const Plate& plate) {
   std::vector<Vec2> points;
   for (std::size_t i = 0; i < plate.outline.size(); ++i)
     add_run(points, plate.outline[i], plate.outline[(i + 1) % plate.outline.size()].at);
-  Convex piece = local_prism(hull(points), 0, plate.thickness);
+  Convex piece = local_prism(convex_hull(points), 0, plate.thickness);
   piece.exact = plate.holes.empty() && is_convex_polygon(plate.outline);
   return {piece};
 }
@@ -190,9 +174,9 @@ std::vector<Convex> pieces_of(const Bought& bought) {
   for (const Block& b : bought.envelope) {
     const bool round = b.radius > 0;
     const std::vector<Vec2> base =
-        round ? around_circle(b.radius, 16)
-              : std::vector<Vec2>{
-                    {b.low.x, b.low.y}, {b.high.x, b.low.y}, {b.high.x, b.high.y}, {b.low.x, b.high.y}};
+        round             ? around_circle(b.radius, 16)
+        : !b.base.empty() ? b.base
+                          : std::vector<Vec2>{{b.low.x, b.low.y}, {b.high.x, b.low.y}, {b.high.x, b.high.y}, {b.low.x, b.high.y}};
     pieces.push_back(placed(local_prism(base, b.low.z, b.high.z), b.frame));
     pieces.back().exact = !round;
   }

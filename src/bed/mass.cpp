@@ -60,7 +60,10 @@ Moment moment(const Bought& b) {
   Moment m;
   for (const Block& k : b.envelope) {
     const Mm height = k.high.z - k.low.z;
-    if (k.radius > 0)
+    if (!k.base.empty()) {
+      const AreaProperties a = area_properties(straight(k.base));
+      m.add(a.area * height, k.frame.point({a.centroid.x, a.centroid.y, k.low.z + height / 2}));
+    } else if (k.radius > 0)
       m.add(pi * k.radius * k.radius * height, k.frame.point({0, 0, k.low.z + height / 2}));
     else
       m.add((k.high.x - k.low.x) * (k.high.y - k.low.y) * height, k.frame.point(0.5 * (k.low + k.high)));
@@ -147,6 +150,18 @@ Box3 bounds_of(const Hardware& h) {
 }
 
 }  // namespace
+
+Block prism_block(const Placement& frame, std::vector<Vec2> points, Mm from, Mm to) {
+  Block block;
+  block.frame = frame;
+  block.base = convex_hull(std::move(points));
+  Box3 around;
+  for (const Vec2& p : block.base) around.add({p.x, p.y, from});
+  around.add({block.base.front().x, block.base.front().y, to});
+  block.low = around.low;
+  block.high = around.high;
+  return block;
+}
 
 Mm3 volume(const Part& part) { return moment_of(part).volume; }
 

@@ -1,5 +1,6 @@
 #include "bed/outline.h"
 
+#include <algorithm>
 #include <numbers>
 #include <stdexcept>
 #include <string>
@@ -134,7 +135,9 @@ Outline mirrored(const Outline& outline) {
 
 Outline rectangle(Vec2 low, Vec2 high) { return {{low}, {{high.x, low.y}}, {high}, {{low.x, high.y}}}; }
 
-Outline polygon(std::initializer_list<Vec2> points) {
+Outline polygon(std::initializer_list<Vec2> points) { return straight(std::vector<Vec2>(points)); }
+
+Outline straight(const std::vector<Vec2>& points) {
   Outline result;
   for (const Vec2& point : points) result.push_back({point});
   return result;
@@ -198,6 +201,21 @@ std::vector<Vec2> flattened(const Outline& outline, Mm deviation) {
     }
   }
   return points;
+}
+
+std::vector<Vec2> convex_hull(std::vector<Vec2> p) {
+  std::sort(p.begin(), p.end(), [](Vec2 a, Vec2 b) { return a.x < b.x || (a.x == b.x && a.y < b.y); });
+  std::vector<Vec2> h(2 * p.size());
+  std::size_t k = 0;
+  const auto add = [&](Vec2 q, std::size_t floor) {
+    while (k >= floor && cross(h[k - 1] - h[k - 2], q - h[k - 2]) <= 1e-9) --k;
+    h[k++] = q;
+  };
+  for (const Vec2& q : p) add(q, 2);
+  const std::size_t upper = k + 1;
+  for (std::size_t i = p.size() - 1; i-- > 0;) add(p[i], upper);
+  h.resize(k - 1);
+  return h;
 }
 
 }  // namespace bedwright

@@ -39,12 +39,16 @@ Outline mirrored(const Outline& outline);
 Outline rectangle(Vec2 low, Vec2 high);
 // Straight polygon through the points given.
 Outline polygon(std::initializer_list<Vec2> points);
+Outline straight(const std::vector<Vec2>& points);
 // A round hole (two half-circle runs) or a slot of overall length `length`,
 // end radius diameter / 2, its long axis at `angle` from x.
 Outline hole_outline(Vec2 centre, Mm diameter, Mm length, Radians angle);
 // Rounds the corner at vertex `index` (both its runs straight) by `radius`.
 // Throws std::invalid_argument when the runs are too short for the arc.
 void round_corner(Outline& outline, std::size_t index, Mm radius);
+
+// The corners of the points' convex hull, counter-clockwise (monotone chain).
+std::vector<Vec2> convex_hull(std::vector<Vec2> points);
 
 // Straight chords with at most `deviation` between chord and arc; for pictures
 // and coarse tests only, never for cutting.

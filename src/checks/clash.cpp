@@ -17,9 +17,12 @@ Thing thing_of(const Item& item, int index) {
   return item.bolt >= 0 ? Thing{1, item.bolt} : Thing{2, index};
 }
 
-bool is_worse(const Meeting& p, const Meeting& q) {
+// A pose with a name says more than "between": it goes first where both meet.
+bool is_worse(const Bed& bed, const Meeting& p, const Meeting& q) {
   const auto rank = [](Standing s) { return s == Standing::overlap ? 2 : s == Standing::undecided ? 1 : 0; };
   if (p.standing != q.standing) return rank(p.standing) > rank(q.standing);
+  const auto is_between = [&](const Meeting& m) { return bed.items[m.a].between || bed.items[m.b].between; };
+  if (is_between(p) != is_between(q)) return is_between(q);
   return p.standing == Standing::near ? p.gap < q.gap : p.depth > q.depth;
 }
 
@@ -40,8 +43,9 @@ std::vector<Pair> by_thing(const Bed& bed, const std::vector<Meeting>& all) {
       continue;
     }
     Pair& pair = pairs[at->second];
-    ++pair.others;
-    if (is_worse(m, pair.worst)) pair.worst = m;
+    // All places between are not one place more.
+    if (!bed.items[m.a].between && !bed.items[m.b].between) ++pair.others;
+    if (is_worse(bed, m, pair.worst)) pair.worst = m;
   }
   return pairs;
 }

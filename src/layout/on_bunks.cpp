@@ -1,6 +1,7 @@
 // Log stops and clamps, each clamp in every pose it can take.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "layout/builder.h"
@@ -58,6 +59,38 @@ Bought clamp_body(const KitClamp& k, Radians lean_toward_log) {
   return body;
 }
 
+// Where the arm's corners come as it turns about its foot from all the way out to
+// all the way in, in (y, z) from the foot: at steps, with the tangents of their arcs
+// met half way, so that the points' hull holds every lean.
+std::vector<Vec2> arm_at_every_lean(const KitClamp& k) {
+  constexpr Radians step = 2 * degree;  // the hull is at most 1 / cos(1 degree), 0.015 %, over the arc
+  const int steps = std::max(1, static_cast<int>(std::ceil((k.lean_in + k.lean_out) / step - 1e-9)));
+  const Radians each = (k.lean_in + k.lean_out) / steps;
+  std::vector<Vec2> points;
+  const auto turned = [&](Radians lean, double stretch) {
+    for (const Mm along : {-k.arm_width / 2, k.arm_width / 2})
+      for (const Mm up : {0.0, k.arm_height})
+        points.push_back(stretch * Vec2{along * std::cos(lean) - up * std::sin(lean), along * std::sin(lean) + up * std::cos(lean)});
+  };
+  for (int i = 0; i <= steps; ++i) turned(i * each - k.lean_out, 1);
+  for (int i = 0; i < steps; ++i) turned((i + 0.5) * each - k.lean_out, 1 / std::cos(each / 2));
+  return points;
+}
+
+// The clamp at every lean and everywhere along its slide. The arm's hull is what it
+// sweeps but for a sliver at its foot, which the base takes up.
+Bought clamp_everywhere(const KitClamp& k) {
+  Block base;
+  base.low = {0, k.travel_from - k.base_width / 2, 0};
+  base.high = {k.base_length, k.travel_to + k.base_width / 2, k.base_height};
+  std::vector<Vec2> swept;
+  for (const Vec2& p : arm_at_every_lean(k))
+    for (const Mm y : {k.travel_from, k.travel_to}) swept.push_back(p + Vec2{y, k.base_height});
+  const Placement across{{}, {0, 1, 0}, {0, 0, 1}};  // x of the hull along y, y along z
+  const Mm middle = k.base_length / 2;
+  return {{base, prism_block(across, std::move(swept), middle - k.arm_thickness / 2, middle + k.arm_thickness / 2)}, {}, 0, {}};
+}
+
 void lay_clamps(Builder& b) {
   const KitClamp& k = b.kit.clamp;
   int number = 0;
@@ -77,6 +110,13 @@ void lay_clamps(Builder& b) {
         clamp.group = 1000 + number;  // all poses of one clamp
         b.join(item, at.item, "slides along the bunk");
       }
+    const int part = b.add("clamp at every place", "", Origin::kit, clamp_everywhere(k));
+    const int item = b.place(part, fmt::format("clamp {} on bunk {}, between its ends", number, place.bunk), {{at.heel, 0, b.rail_seat()}});
+    Item& clamp = b.bed.items[item];
+    clamp.moving = clamp.between = true;
+    clamp.shown = false;
+    clamp.group = 1000 + number;
+    b.join(item, at.item, "slides along the bunk");
   }
 }
 

@@ -294,6 +294,31 @@ TEST(Pieces, OfBoughtBlocksStandWhereTheirFramesSay) {
     EXPECT_TRUE(covered(pieces, {12 * std::cos(i * degree), 12 * std::sin(i * degree), 0}));
 }
 
+// A right triangle of legs 30 and 40 whose foot is off the frame's origin, given with
+// points that its hull leaves out: area 600, centroid a third of the legs in.
+TEST(Pieces, OfAPrismAreThePrism) {
+  const Placement frame{{0, 0, 5}, {0, 1, 0}, {0, 0, 1}};
+  const Block block = prism_block(frame, {{10, 0}, {40, 0}, {10, 40}, {15, 5}, {20, 0}}, -2, 8);
+  ASSERT_EQ(block.base.size(), 3u);
+  EXPECT_EQ(block.low, (Vec3{10, 0, -2}));
+  EXPECT_EQ(block.high, (Vec3{40, 40, 8}));
+  Bought bought;
+  bought.envelope = {block};
+  const Part part{"swept", "", Origin::kit, bought};
+  EXPECT_NEAR(volume(part), 6000, 1e-9);
+  const Vec3 centre = centroid(part);  // the frame's x is the world's y, its z the world's x
+  EXPECT_NEAR(centre.x, 3, 1e-9);
+  EXPECT_NEAR(centre.y, 20, 1e-9);
+  EXPECT_NEAR(centre.z, 5 + 40.0 / 3, 1e-9);
+  const std::vector<Convex> pieces = local_pieces(bought);
+  ASSERT_EQ(pieces.size(), 1u);
+  EXPECT_TRUE(pieces[0].exact);
+  EXPECT_TRUE(covered(pieces, {0, 39.9, 5.05}));
+  EXPECT_TRUE(covered(pieces, {7.9, 10.1, 44.8}));
+  EXPECT_FALSE(covered(pieces, {0, 30, 25}));  // beyond the long side
+  EXPECT_FALSE(covered(pieces, {8.1, 20, 10}));
+}
+
 TEST(Pieces, OfABoltAreItsHeadAndItsShank) {
   BoltSize size;
   size.diameter = 12.7, size.head_flats = 19.05, size.head_height = 8, size.nut_flats = 19.05,

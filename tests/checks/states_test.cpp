@@ -53,6 +53,42 @@ TEST(States, ALongCrankMeetsTheFrontMember) {
   EXPECT_TRUE(names(moving(job), "tongue jack handle", "front member"));
 }
 
+// A post in the clamp's way half along its slide, clear of it at both ends, is found;
+// so is one that only a lean between the outermost ones meets.
+TEST(States, AClampMeetsWhatIsBetweenItsEnds) {
+  const Job job = demo_job("base");
+  const KitClamp& k = job.kit.clamp;
+  const auto with_post = [&](Mm y, Mm z, bool swept) {
+    Bed bed = testing::bed_of(job);
+    const Item pose = bed.items[bed.find_item("clamp 1 on bunk 5, leaning in, outer end")];
+    const Vec3 foot{pose.placement.origin.x + k.base_length / 2, y, pose.placement.origin.z + z};
+    Bought post;
+    post.envelope.push_back({Placement{}, foot - Vec3{5, 5, 5}, foot + Vec3{5, 5, 5}, 0});
+    Item item;
+    item.part = bed.add_part({"post", "", Origin::bought, post});
+    item.name = "post";
+    bed.add_item(item);
+    if (!swept) {
+      for (Item& i : bed.items)
+        if (i.between) i.placement.origin.z += 10000;
+    }
+    std::vector<Finding> found;
+    for (Finding& f : run_checks({bed, job.order.limits, &job, nullptr, {}}))
+      if (f.code == "CLASH-MOVING" && f.severity == Severity::stop && (f.subjects[0] == "post" || f.subjects[1] == "post")) found.push_back(f);
+    return found;
+  };
+  const Mm half_way = (k.travel_from + k.travel_to) / 2, half_up = k.base_height + k.arm_height / 2;
+  const auto found = with_post(half_way, half_up, true);
+  ASSERT_EQ(found.size(), 1u);
+  EXPECT_TRUE(found[0].subjects[0] == "clamp 1 on bunk 5, between its ends" || found[0].subjects[1] == "clamp 1 on bunk 5, between its ends");
+  EXPECT_THAT(with_post(half_way, half_up, false), IsEmpty());
+  // At its outer end, a little outside the arm when that stands upright: only leaning
+  // some way out does it come there.
+  const Mm outside = k.travel_to + k.arm_width / 2 + 20, up = k.base_height + k.arm_height * 0.6;
+  EXPECT_FALSE(with_post(outside, up, true).empty());
+  EXPECT_THAT(with_post(k.travel_to + k.arm_height + k.arm_width, up, true), IsEmpty());
+}
+
 // The axle's tube rises with its wheels, toward the mains.
 TEST(States, AnAxleAtFullBumpMeetsTheMain) {
   Job job = demo_job("base");
