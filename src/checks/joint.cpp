@@ -1,6 +1,10 @@
-// JOINT-GAP, JOINT-STEP, GUSSET-BOLTS, TRACK-LENGTH: what the kit's tolerances do
+// JOINT-CLAMP, JOINT-GAP, JOINT-STEP, GUSSET-BOLTS, TRACK-LENGTH: what the kit's tolerances do
 // at the rail joints and over the whole track.
 #include <fmt/format.h>
+
+#include <algorithm>
+#include <limits>
+#include <set>
 
 #include "checks/rule_list.h"
 #include "checks/scene.h"
@@ -14,7 +18,63 @@ Finding at_first_joint(const Scene& scene, const char* code, Severity severity) 
   return finding_of(code, severity, fmt::format("{} rail joints a side", t.joints.size()), {t.joints.front(), 0, t.standoff});
 }
 
+// A clamp's slide along the bed, and how far from it the nearest joint is; negative
+// inside it.
+struct Slide {
+  Mm from = 0, to = 0;
+};
+
+Slide moved(Slide s, Mm by) { return {s.from + by, s.to + by}; }
+
+// The nearest joint and how far from the slide it is.
+std::pair<Mm, Mm> nearest_joint(const Scene& scene, const Slide& s) {
+  std::pair<Mm, Mm> nearest{0, std::numeric_limits<Mm>::infinity()};
+  for (const Mm joint : scene.bed.track.joints)
+    if (const Mm far = std::max(s.from - joint, joint - s.to); far < nearest.second) nearest = {joint, far};
+  return nearest;
+}
+
+// Bunks whose joint is far enough for this clamp, nearest first; not those that
+// other clamps and log stops have.
+std::vector<int> bunks_away_from_joints(const Scene& scene, const Slide& slide, int own) {
+  const TrackOrder& order = scene.input.job->order.track;
+  std::set<int> taken(order.log_stops.begin(), order.log_stops.end());
+  for (const ClampPlace& c : order.clamps) taken.insert(c.bunk);
+  const std::vector<Mm>& bunks = scene.bed.track.bunk_positions;
+  std::vector<int> all;
+  for (int bunk = 1; bunk <= static_cast<int>(bunks.size()); ++bunk)
+    if (!taken.contains(bunk) && nearest_joint(scene, moved(slide, bunks[bunk - 1] - bunks[own - 1])).second >= scene.limits.joint_to_clamp) all.push_back(bunk);
+  std::stable_sort(all.begin(), all.end(), [&](int a, int b) { return std::abs(a - own) < std::abs(b - own); });
+  return all;
+}
+
 }  // namespace
+
+void check_joint_clamp(const Scene& scene, std::vector<Finding>& findings) {
+  if (!scene.input.job) return;
+  const Figures& say = scene.figures;
+  int number = 0;
+  for (const ClampPlace& place : scene.input.job->order.track.clamps) {
+    const std::string name = fmt::format("clamp {} on bunk {}", ++number, place.bunk);
+    const auto pose = std::find_if(scene.bed.items.begin(), scene.bed.items.end(), [&](const Item& i) { return i.name.starts_with(name + ","); });
+    if (pose == scene.bed.items.end()) continue;
+    const Box3& box = scene.boxes[static_cast<std::size_t>(pose - scene.bed.items.begin())];
+    const Slide slide{box.low.x, box.high.x};
+    const auto [joint, far] = nearest_joint(scene, slide);
+    const Mm limit = scene.limits.joint_to_clamp;
+    if (far >= limit - same_place) continue;
+    Finding f = finding_of("JOINT-CLAMP", Severity::warn, name, {joint, 0, scene.bed.track.standoff});
+    f.measured = far;
+    f.limit = limit;
+    f.margin = far - limit;
+    f.message = far > 0 ? fmt::format("{} slides {} from the rail joint at {}; {} is asked", name, say.say(far), say.say(joint), say.say(limit))
+                        : fmt::format("{} slides across the rail joint at {}; {} clear of it is asked", name, say.say(joint), say.say(limit));
+    const std::vector<int> bunks = bunks_away_from_joints(scene, slide, place.bunk);
+    f.remedy = bunks.empty() ? "no free bunk is further from a joint; another rail length or bunk pitch moves them" : fmt::format("put the clamp on bunk {}", bunks.front());
+    for (const int bunk : bunks) f.changes.push_back({fmt::format("track.clamps[{}].bunk", number), std::to_string(bunk)});
+    findings.push_back(std::move(f));
+  }
+}
 
 void check_joint_gap(const Scene& scene, std::vector<Finding>& findings) {
   if (!scene.input.job || scene.bed.track.joints.empty()) return;

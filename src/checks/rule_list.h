@@ -26,6 +26,7 @@ void check_rail_remainder(const Scene& scene, std::vector<Finding>& findings);
 void check_joint_support(const Scene& scene, std::vector<Finding>& findings);
 void check_bolt_kinds(const Scene& scene, std::vector<Finding>& findings);
 void check_datum(const Scene& scene, std::vector<Finding>& findings);
+void check_joint_clamp(const Scene& scene, std::vector<Finding>& findings);
 void check_joint_gap(const Scene& scene, std::vector<Finding>& findings);
 void check_joint_step(const Scene& scene, std::vector<Finding>& findings);
 void check_gusset_bolts(const Scene& scene, std::vector<Finding>& findings);

@@ -80,6 +80,7 @@ struct Limits {
   Mm most_past_nut = 3 * inch / 8;
   Mm moving_clearance = inch / 4;
   Mm joint_to_support = 8 * inch;      // rail joint to the nearest tab
+  Mm joint_to_clamp = 2 * inch;        // rail joint to where a clamp slides
   Mm joint_gap = inch / 8;             // most a rail joint may stand open
   Mm joint_step = inch / 32;           // most one rail's top may stand above the next at a joint
   int gusset_bolts = 2;                // least gusset bolts each side of a joint
@@ -213,6 +214,7 @@ template <class V> void describe(V& v, Limits& l) {
   v.length("most_past_nut", l.most_past_nut, {1, 100}, "Most a bolt may stand past its nut", v.optional);
   v.length("moving_clearance", l.moving_clearance, {0, 100}, "Least room around the moving head, clamps and wheels", v.optional);
   v.length("joint_to_support", l.joint_to_support, {10, 2000}, "Most a rail joint may be from the nearest tab", v.optional);
+  v.length("joint_to_clamp", l.joint_to_clamp, {0, 500}, "Least from a rail joint to where a clamp slides, along the bed", v.optional);
   v.length("joint_gap", l.joint_gap, {0, 25}, "Most a rail joint may stand open", v.optional);
   v.length("joint_step", l.joint_step, {0, 10}, "Most one rail's top may stand above the next at a joint", v.optional);
   v.count("gusset_bolts", l.gusset_bolts, 0, 10, "Least gusset bolts each side of a rail joint", v.optional);

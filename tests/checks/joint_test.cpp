@@ -1,4 +1,4 @@
-// JOINT-GAP, JOINT-STEP, GUSSET-BOLTS, TRACK-LENGTH and DATUM: each change clears its
+// JOINT-CLAMP, JOINT-GAP, JOINT-STEP, GUSSET-BOLTS, TRACK-LENGTH and DATUM: each change clears its
 // finding. The limits are in tests/planted/matrix_test.cpp.
 #include "checks/datum.h"
 #include "checks/findings_of_code.h"
@@ -12,6 +12,37 @@ using testing::check;
 using testing::demo_job;
 using ::testing::IsEmpty;
 using ::testing::SizeIs;
+
+TEST(JointClamp, EachBunkOfferedClearsIt) {
+  Job job = demo_job("base");
+  job.order.track.clamps = {{5}, {8}};
+  job.order.track.log_stops = {6};
+  job.order.limits.joint_to_clamp = 3.5 * inch;
+  const auto found = check(job, "JOINT-CLAMP");
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].severity, Severity::warn);
+  EXPECT_EQ(found[0].subjects[0], "clamp 1 on bunk 5");
+  EXPECT_NEAR(found[0].measured, 3.25 * inch, 1e-6);
+  ASSERT_FALSE(found[0].changes.empty());
+  for (const Change& c : found[0].changes) {
+    ASSERT_EQ(c.key, "track.clamps[1].bunk");
+    EXPECT_NE(c.value, "8") << "another clamp has it";
+    EXPECT_NE(c.value, "6") << "a log stop has it";
+    Job moved = job;
+    moved.order.track.clamps[0].bunk = std::stoi(c.value);
+    EXPECT_THAT(check(moved, "JOINT-CLAMP"), IsEmpty()) << c.value;
+  }
+}
+
+TEST(JointClamp, ASlideAcrossTheJointIsSaidSo) {
+  Job job = demo_job("base");
+  job.order.track.clamps = {{4}};
+  job.kit.clamp.base_length = 20 * inch;  // from 18-3/4 in ahead of the joint
+  const auto found = check(job, "JOINT-CLAMP");
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_LT(found[0].measured, 0);
+  EXPECT_THAT(found[0].message, ::testing::HasSubstr("slides across the rail joint"));
+}
 
 TEST(JointGap, NominalAndToleranceAddUp) {
   Job job = demo_job("base");

@@ -252,6 +252,15 @@ std::vector<Planted> bed_rows() {
       {"EDGE", "bolt's least edge distance", edge},
       {"SPACING", "holes 2-2/3 diameters apart", spacing},
       {"JOINT-SUPPORT", "tab 8 in from the joint", joint_support},
+      {"JOINT-CLAMP", "clamp on bunk 5, its foot 3-1/4 in from the joint",
+       // Bunk 5's bolts are 2 in behind the joint, its heel 1-1/4 in behind them.
+       [](double past) {
+         return run_demo("base", [&](Job& j) {
+           j.order.track.clamps = {{5}};
+           j.order.track.log_stops = {};
+           j.order.limits.joint_to_clamp = (2 + 1.25) * inch + past * hair;
+         });
+       }},
       {"JOINT-GAP", "joint 1/8 in open",
        [](double past) { return run_demo("base", [&](Job& j) { j.kit.rail.joint_gap_plus = inch / 8 + past * hair; }); }},
       {"JOINT-STEP", "rails 1/32 in apart in height",
