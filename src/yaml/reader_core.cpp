@@ -36,25 +36,25 @@ void ReaderCore::problem(const Node& node, const std::string& path, std::string 
   problems_.push_back({document_.mark(node.place, path), std::move(what), std::move(would_do)});
 }
 
-const Node* ReaderCore::take(const char* key, const char* doc, Need need, const std::string& such_as) {
+const Node* ReaderCore::take(const char* key, const char* doc, Need need, const Words& such_as) {
   known_.emplace_back(key);
   const Node* found = node_.find(key);
   if (!found && need.required) {
     const Place at = path_.empty() || node_.key.empty() ? node_.place : node_.key_place;
     problems_.push_back(
-        {document_.mark(at, path_of(key)), "is missing", fmt::format("add {}: {} ({})", key, such_as, doc)});
+        {document_.mark(at, path_of(key)), "is missing", fmt::format("add {}: {} ({})", key, such_as(), doc)});
   }
   if (found && found->kind == NodeKind::null) {
     problems_.push_back(
         {document_.mark(found->key_place, path_of(key)), "has no value",
-         fmt::format("give it {}{}", such_as, need.required ? "" : ", or leave the key out")});
+         fmt::format("give it {}{}", such_as(), need.required ? "" : ", or leave the key out")});
     return nullptr;
   }
   return found;
 }
 
 const Node* ReaderCore::take_map(const char* key, const char* doc, Need need) {
-  const Node* node = take(key, doc, need, "keys of its own, indented below it");
+  const Node* node = take(key, doc, need, [&] { return std::string("keys of its own, indented below it"); });
   return node && require_map(*node, path_of(key)) ? node : nullptr;
 }
 
@@ -66,7 +66,7 @@ bool ReaderCore::require_map(const Node& node, const std::string& path) {
 }
 
 const Node* ReaderCore::take_list(const char* key, std::size_t most, const char* doc, Need need) {
-  const Node* node = take(key, doc, need, "a list, such as [first, second]");
+  const Node* node = take(key, doc, need, [&] { return std::string("a list, such as [first, second]"); });
   if (!node) return nullptr;
   if (node->kind != NodeKind::list) {
     problem(*node, path_of(key), fmt::format("is {} where a list is wanted", describe_node(*node)),
@@ -102,20 +102,20 @@ std::optional<std::string> ReaderCore::line(const Node& node, const std::string&
 }
 
 void ReaderCore::text(const char* key, std::string& value, const char* doc, Need need) {
-  const Node* node = take(key, doc, need, text_help);
+  const Node* node = take(key, doc, need, [&] { return text_help; });
   if (!node) return;
   if (auto read = line(*node, path_of(key))) value = std::move(*read);
 }
 
 void ReaderCore::name(const char* key, Name& value, const char* doc, Need need) {
-  const Node* node = take(key, doc, need, "a name");
+  const Node* node = take(key, doc, need, [&] { return std::string("a name"); });
   if (!node) return;
   value.mark = document_.mark(node->place, path_of(key));
   if (auto read = line(*node, path_of(key))) value.text = std::move(*read);
 }
 
 void ReaderCore::path(const char* key, std::string& value, const char* doc, Need need) {
-  const Node* node = take(key, doc, need, path_help);
+  const Node* node = take(key, doc, need, [&] { return path_help; });
   if (!node) return;
   if (auto read = line(*node, path_of(key))) value = std::move(*read);
 }
@@ -132,7 +132,7 @@ void ReaderCore::paths(const char* key, std::vector<std::string>& values, std::s
 }
 
 void ReaderCore::flag(const char* key, bool& value, const char* doc, Need need) {
-  const Node* node = take(key, doc, need, "true or false");
+  const Node* node = take(key, doc, need, [&] { return std::string("true or false"); });
   if (!node) return;
   if (node->kind != NodeKind::scalar || node->quoted || !is_truth_word(node->scalar)) {
     problem(*node, path_of(key), fmt::format("is {}", describe_node(*node)),
@@ -151,7 +151,7 @@ std::optional<double> ReaderCore::plain_number(const Node& node, const std::stri
 }
 
 void ReaderCore::number(const char* key, double& value, Range range, const char* doc, Need need) {
-  const Node* node = take(key, doc, need, number_help(range));
+  const Node* node = take(key, doc, need, [&] { return number_help(range); });
   if (!node) return;
   const auto read = plain_number(*node, path_of(key), number_help(range));
   if (!read) return;
@@ -175,7 +175,7 @@ std::optional<int> ReaderCore::whole_number(const Node& node, const std::string&
 }
 
 void ReaderCore::count(const char* key, int& value, int low, int high, const char* doc, Need need) {
-  const Node* node = take(key, doc, need, count_help(low, high));
+  const Node* node = take(key, doc, need, [&] { return count_help(low, high); });
   if (!node) return;
   if (const auto read = whole_number(*node, path_of(key), low, high)) value = *read;
 }
@@ -213,7 +213,7 @@ std::optional<double> ReaderCore::quantity(const Node& node, const std::string& 
 void ReaderCore::quantity(const char* key, double& value, Dimension dimension, Range range, const char* doc,
                           Need need) {
   const Range own = own_range(dimension, range);
-  const Node* node = take(key, doc, need, such_as(dimension, own));
+  const Node* node = take(key, doc, need, [&] { return such_as(dimension, own); });
   if (!node) return;
   if (const auto read = quantity(*node, path_of(key), dimension, own)) value = *read;
 }
@@ -223,7 +223,7 @@ void ReaderCore::length(const char* key, Mm& value, Range range, const char* doc
 }
 
 void ReaderCore::length(const char* key, std::optional<Mm>& value, Range range, const char* doc, Need need) {
-  const Node* node = take(key, doc, need, such_as(Dimension::length, range));
+  const Node* node = take(key, doc, need, [&] { return such_as(Dimension::length, range); });
   if (!node) return;
   if (const auto read = quantity(*node, path_of(key), Dimension::length, range)) value = *read;
 }
@@ -253,7 +253,7 @@ void ReaderCore::angle(const char* key, Radians& value, Range range, const char*
 
 std::optional<std::size_t> ReaderCore::take_choice(const char* key, const std::vector<std::string>& words,
                                                    const char* doc, Need need) {
-  const Node* node = take(key, doc, need, fmt::format("one of {}", fmt::join(words, ", ")));
+  const Node* node = take(key, doc, need, [&] { return fmt::format("one of {}", fmt::join(words, ", ")); });
   if (!node) return std::nullopt;
   const auto found = node->kind == NodeKind::scalar ? std::ranges::find(words, node->scalar) : words.end();
   if (found == words.end()) {

@@ -1,6 +1,7 @@
 // The part of the Reader that does not depend on the struct being read.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -43,9 +44,11 @@ class ReaderCore {
   void finish();
 
  protected:
+  // What would do, made only when it must be told.
+  using Words = std::function<std::string()>;
   // The value of a key, which is then known. Missing though required: a problem,
   // with `such_as` as what would do.
-  const Node* take(const char* key, const char* doc, Need need, const std::string& such_as);
+  const Node* take(const char* key, const char* doc, Need need, const Words& such_as);
   // The same, of the wanted kind; any other kind is a problem.
   const Node* take_map(const char* key, const char* doc, Need need);
   const Node* take_list(const char* key, std::size_t most, const char* doc, Need need);
