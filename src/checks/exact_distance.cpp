@@ -68,6 +68,16 @@ struct ExactPairs::Inside {
     return {head.Located(location(item.placement))};
   }
 
+  // Calls use(solid of a, solid of b); what the kernel throws names the two items.
+  template <class Use>
+  void for_each(int a, int b, Extent extent, Use use) {
+    const Bed& bed = shapes.bed();
+    guarded(bed.items.at(a).name + " against " + bed.items.at(b).name, [&] {
+      for (const TopoDS_Shape& one : solids(a, extent))
+        for (const TopoDS_Shape& other : solids(b, extent)) use(one, other);
+    });
+  }
+
   Shapes shapes;
   std::map<int, TopoDS_Shape> heads;  // by part
 };
@@ -78,18 +88,19 @@ ExactPairs::ExactPairs(ExactPairs&&) noexcept = default;
 ExactPairs& ExactPairs::operator=(ExactPairs&&) noexcept = default;
 
 Closeness ExactPairs::measure(int a, int b, Extent extent) {
-  const Bed& bed = inside_->shapes.bed();
-  return guarded(bed.items.at(a).name + " against " + bed.items.at(b).name, [&] {
-    Closeness closest{std::numeric_limits<double>::infinity(), 0};
-    for (const TopoDS_Shape& one : inside_->solids(a, extent)) {
-      for (const TopoDS_Shape& other : inside_->solids(b, extent)) {
-        const Closeness pair = measure_solids(one, other);
-        closest.gap = std::min(closest.gap, pair.gap);
-        closest.common_volume += pair.common_volume;
-      }
-    }
-    return closest;
+  Closeness closest{std::numeric_limits<double>::infinity(), 0};
+  inside_->for_each(a, b, extent, [&](const TopoDS_Shape& one, const TopoDS_Shape& other) {
+    const Closeness pair = measure_solids(one, other);
+    closest.gap = std::min(closest.gap, pair.gap);
+    closest.common_volume += pair.common_volume;
   });
+  return closest;
+}
+
+Mm3 ExactPairs::shared(int a, int b, Extent extent) {
+  Mm3 sum = 0;
+  inside_->for_each(a, b, extent, [&](const TopoDS_Shape& one, const TopoDS_Shape& other) { sum += common_volume(one, other); });
+  return sum;
 }
 
 }  // namespace bedwright

@@ -22,7 +22,12 @@ struct Pair {
     bed.add_item({bed.add_part({"a", "", Origin::made, a}), at_a, "first"});
     bed.add_item({bed.add_part({"b", "", Origin::made, b}), at_b, "second"});
   }
-  Closeness measure(Extent extent = Extent::whole) { return ExactPairs(bed).measure(0, 1, extent); }
+  Closeness measure(Extent extent = Extent::whole) {
+    ExactPairs pairs(bed);
+    const Closeness closeness = pairs.measure(0, 1, extent);
+    EXPECT_NEAR(pairs.shared(0, 1, extent), closeness.common_volume, 1e-3);
+    return closeness;
+  }
 };
 
 TEST(ExactDistance, boxes_apart_touching_overlapping) {
@@ -107,6 +112,16 @@ TEST(ExactDistance, bought_items_block_by_block) {
   const Closeness c = Pair(two, {}, box({0, 0, 0}, {10, 10, 10}), {{5, 0, 35}}).measure();
   EXPECT_EQ(c.gap, 0);
   EXPECT_NEAR(c.common_volume, 5 * 10 * 5, 1e-6);
+}
+
+// A box cuts the top off a prism on a triangle of base 40 and height 30: above half
+// the height a quarter of its area is left.
+TEST(ExactDistance, prisms) {
+  Bought prism;
+  prism.envelope = {prism_block({{}, {0, 1, 0}, {0, 0, 1}}, {{-20, 0}, {20, 0}, {0, 30}}, 0, 50)};
+  const Closeness over = Pair(prism, {}, box({10, -100, 15}, {30, 100, 100}), {}).measure();
+  EXPECT_NEAR(over.common_volume, 20.0 * 40 * 30 / 2 / 4, 1e-6);
+  EXPECT_NEAR(Pair(prism, {}, box({0, -5, 33}, {50, 5, 40}), {}).measure().gap, 3, 1e-9);
 }
 
 TEST(ExactDistance, trouble_names_both_items) {
