@@ -1,4 +1,3 @@
-#include <numeric>
 #include <set>
 
 #include "checks/clash.h"
@@ -123,20 +122,20 @@ std::vector<Meeting> meetings(const Scene& scene, bool moving) {
   const Bed& bed = scene.bed;
   const PairSet joined = joined_pairs(bed);
   const Mm clearance = moving ? scene.limits.moving_clearance : 0;
-  std::vector<int> order(bed.items.size());
-  std::iota(order.begin(), order.end(), 0);
-  std::stable_sort(order.begin(), order.end(),
-                   [&](int a, int b) { return scene.boxes[a].low.x < scene.boxes[b].low.x; });
   std::vector<Meeting> found;
-  for (std::size_t i = 0; i < order.size(); ++i) {
-    for (std::size_t k = i + 1; k < order.size(); ++k) {
-      const int a = std::min(order[i], order[k]), b = std::max(order[i], order[k]);
-      if (scene.boxes[order[k]].low.x > scene.boxes[order[i]].high.x + clearance) break;
-      if ((bed.items[a].moving || bed.items[b].moving) != moving) continue;
-      if (!scene.boxes[a].overlaps(scene.boxes[b], clearance) || is_left_out(scene, joined, a, b)) continue;
-      const Meeting m = meet(scene, a, b, clearance, moving);
-      if (m.standing != Standing::clear) found.push_back(m);
-    }
+  const auto try_pair = [&](int a, int b) {
+    if ((bed.items[a].moving || bed.items[b].moving) != moving) return;
+    if (is_left_out(scene, joined, a, b)) return;
+    const Meeting m = meet(scene, a, b, clearance, moving);
+    if (m.standing != Standing::clear) found.push_back(m);
+  };
+  for (int a = 0; a < static_cast<int>(bed.items.size()); ++a) {
+    Box3 around = scene.boxes[a];
+    around.low = around.low - Vec3{clearance, clearance, clearance};
+    around.high = around.high + Vec3{clearance, clearance, clearance};
+    scene.near.for_each(around, [&](int b) {
+      if (b > a) try_pair(a, b);
+    });
   }
   std::sort(found.begin(), found.end(),
             [](const Meeting& p, const Meeting& q) { return std::pair(p.a, p.b) < std::pair(q.a, q.b); });

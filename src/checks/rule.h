@@ -44,6 +44,10 @@ const std::vector<Rule>& rules();
 
 std::vector<Finding> run_checks(const CheckInput& input);
 
+// `findings`, made without a judge, as run_checks makes them with `input`'s: only the
+// rules that left a pair open are run again.
+std::vector<Finding> with_open_pairs_judged(const CheckInput& input, std::vector<Finding> findings);
+
 // By severity, then in the table's order, then by name and place.
 void sort_findings(std::vector<Finding>& findings, const std::vector<Rule>& table);
 

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 #include <tuple>
 
 #include "checks/rule_list.h"
@@ -194,6 +195,23 @@ std::vector<Finding> run_checks(const CheckInput& input) {
   const Scene scene(input);
   std::vector<Finding> findings;
   for (const Rule& rule : rules()) rule.check(scene, findings);
+  sort_findings(findings, rules());
+  return findings;
+}
+
+std::vector<Finding> with_open_pairs_judged(const CheckInput& input, std::vector<Finding> findings) {
+  const auto asks_the_judge = [](const Rule& r) { return r.check == check_clash || r.check == check_clash_moving; };
+  std::set<std::string> open;
+  for (const Finding& f : findings)
+    if (f.severity == Severity::warn) open.insert(f.code);
+  std::erase_if(open, [&](const std::string& code) {
+    return std::none_of(rules().begin(), rules().end(), [&](const Rule& r) { return r.code == code && asks_the_judge(r); });
+  });
+  if (open.empty()) return findings;
+  std::erase_if(findings, [&](const Finding& f) { return open.contains(f.code); });
+  const Scene scene(input);
+  for (const Rule& rule : rules())
+    if (open.contains(rule.code)) rule.check(scene, findings);
   sort_findings(findings, rules());
   return findings;
 }

@@ -1,4 +1,5 @@
-// The kernel as the judge of pairs: nothing is built until the first pair comes.
+// The kernel as the judge of pairs: nothing is built until the first pair comes that
+// `memory`, where one is given, does not know.
 #pragma once
 
 #include <memory>
@@ -6,20 +7,31 @@
 #include "bed/bed.h"
 #include "checks/exact_distance.h"
 #include "checks/pair_judge.h"
+#include "checks/pair_memory.h"
 
 namespace bedwright {
 
 class KernelJudge : public PairJudge {
  public:
-  explicit KernelJudge(const Bed& bed) : bed_(bed) {}
+  explicit KernelJudge(const Bed& bed, PairMemory* memory = nullptr) : bed_(bed), memory_(memory) {}
   PairResult judge(int a, int b, bool without_shank_of_a) override {
+    if (!memory_) return measured(a, b, without_shank_of_a);
+    const PairMemory::Question question{bed_, a, b, without_shank_of_a};
+    if (const auto known = memory_->recall(question)) return *known;
+    const PairResult result = measured(a, b, without_shank_of_a);
+    memory_->keep(question, result);
+    return result;
+  }
+
+ private:
+  PairResult measured(int a, int b, bool without_shank_of_a) {
     if (!pairs_) pairs_ = std::make_unique<ExactPairs>(bed_);
     const Closeness c = pairs_->measure(a, b, without_shank_of_a ? Extent::without_shank : Extent::whole);
     return {c.gap, c.common_volume};
   }
 
- private:
   const Bed& bed_;
+  PairMemory* memory_;
   std::unique_ptr<ExactPairs> pairs_;
 };
 

@@ -109,8 +109,9 @@ MapFile drawn(const OfferArguments& arguments, Progress& progress) {
     const int filled = static_cast<int>(done * cells / all);
     progress.step(fmt::format("[{}{}] {} of {} {}", std::string(filled, '#'), std::string(cells - filled, '.'), done, all, what));
   };
-  const CheckBed check = [](const Job& j, const Bed& bed, bool exact) {
-    KernelJudge judge(bed);
+  PairMemory memory;
+  const CheckBed check = [&memory](const Job& j, const Bed& bed, bool exact) {
+    KernelJudge judge(bed, &memory);
     return check_once(j, bed, exact ? &judge : nullptr, false);
   };
   return {version(), h.number, h.revision, h.date, input_digest(job), h.printing,

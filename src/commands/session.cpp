@@ -70,7 +70,7 @@ Figures figures_of(const Heading& heading) { return {heading.printing, heading.t
 std::vector<Finding> check_once(const Job& job, const Bed& bed, PairJudge* judge, bool load_remedies) {
   const Figures figures = figures_of(job.order.order);
   std::vector<Finding> findings = run_checks({bed, job.order.limits, &job, nullptr, figures});
-  if (judge && !stops(findings)) findings = run_checks({bed, job.order.limits, &job, judge, figures});
+  if (judge && !stops(findings)) findings = with_open_pairs_judged({bed, job.order.limits, &job, judge, figures}, std::move(findings));
   const std::vector<Finding> loads = load_findings(job, bed, run_loads(job, bed), figures, load_remedies);
   findings.insert(findings.end(), loads.begin(), loads.end());
   sort_findings(findings, all_rules());
@@ -78,20 +78,21 @@ std::vector<Finding> check_once(const Job& job, const Bed& bed, PairJudge* judge
 }
 
 std::optional<std::vector<Finding>> check_variant(FileStore& store, const std::string& order, const std::vector<std::string>& sets,
-                                                  bool exact) {
+                                                  bool exact, PairMemory* memory) {
   const auto read = load_job(store, order, sets);
   const Job* job = std::get_if<Job>(&read);
   if (!job) return std::nullopt;
   const auto laid = lay_out(*job);
   const Bed* bed = std::get_if<Bed>(&laid);
   if (!bed) return std::nullopt;
-  KernelJudge judge(*bed);
+  KernelJudge judge(*bed, memory);
   return check_once(*job, *bed, exact ? &judge : nullptr, false);
 }
 
 std::vector<Finding> check(const Loaded& loaded, const OrderArguments& arguments, Progress& progress) {
   progress.step("checking");
-  KernelJudge judge(loaded.bed);
+  PairMemory memory;
+  KernelJudge judge(loaded.bed, &memory);
   std::vector<Finding> findings = check_once(loaded.job, loaded.bed, &judge);
   if (!stops(findings)) return findings;
   FileStore store;
@@ -99,7 +100,7 @@ std::vector<Finding> check(const Loaded& loaded, const OrderArguments& arguments
     progress.step("trying " + more.front());
     std::vector<std::string> sets = arguments.sets;
     sets.insert(sets.end(), more.begin(), more.end());
-    return check_variant(store, arguments.order, sets, true);
+    return check_variant(store, arguments.order, sets, true, &memory);
   };
   advise(loaded.job, loaded.bed.track.bunks, retry, findings);
   return findings;

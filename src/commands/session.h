@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "bed/bed.h"
+#include "checks/pair_memory.h"
 #include "checks/rule.h"
 #include "commands/commands.h"
 #include "params/assembly_text.h"
@@ -59,9 +60,10 @@ Figures figures_of(const Heading& heading);
 
 // The findings of the order with these overrides, whose files `store` keeps;
 // nothing when it then does not read or cannot be laid out. `exact`: with the
-// kernel behind the cheap test of pairs. Remedies are not tried.
+// kernel behind the cheap test of pairs, asked only what `memory` does not know.
+// Remedies are not tried.
 std::optional<std::vector<Finding>> check_variant(FileStore& store, const std::string& order, const std::vector<std::string>& sets,
-                                                  bool exact);
+                                                  bool exact, PairMemory* memory = nullptr);
 
 // Columns of the terminal on standard output, or a page's when there is none.
 int columns();

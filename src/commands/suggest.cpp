@@ -11,13 +11,13 @@
 namespace bedwright {
 namespace {
 
-// Both checks read the files once, whatever is tried.
-Retry retry_with(FileStore& store, const CheckArguments& arguments, Progress& progress, bool exact) {
+// Both checks read the files once, and ask the kernel of a pair once, whatever is tried.
+Retry retry_with(FileStore& store, PairMemory& memory, const CheckArguments& arguments, Progress& progress, bool exact) {
   return [&, exact, tries = 0](const std::vector<std::string>& more) mutable -> std::optional<std::vector<Finding>> {
     if (++tries % 50 == 1) progress.step(fmt::format("looking for the smallest change, {} tried", tries - 1));
     std::vector<std::string> sets = arguments.sets;
     sets.insert(sets.end(), more.begin(), more.end());
-    return check_variant(store, arguments.order, sets, exact);
+    return check_variant(store, arguments.order, sets, exact, &memory);
   };
 }
 
@@ -78,12 +78,13 @@ ExitCode suggest_changes(const CheckArguments& arguments, const Loaded& loaded, 
     return code;
   }
   FileStore store;
+  PairMemory memory;
   std::vector<FreeValue> free = free_values(loaded.job, loaded.bed.track.bunks);
   // Where the order names what may change, nothing else may.
   if (loaded.job.order.free.empty())
     for (const Finding& f : findings)
       for (const Change& c : f.changes) free.push_back({c, 500});
-  const Suggestion s = suggest(free, findings, retry_with(store, arguments, progress, false), retry_with(store, arguments, progress, true));
+  const Suggestion s = suggest(free, findings, retry_with(store, memory, arguments, progress, false), retry_with(store, memory, arguments, progress, true));
   progress.step("");
   if (s.changes.empty()) {
     print_none(s, arguments.write);

@@ -23,9 +23,6 @@ namespace {
 
 bool is_stop(const Finding& f) { return f.severity == Severity::stop; }
 
-// A warning that says a pair was not decided.
-bool is_open(const Finding& f) { return f.severity == Severity::warn && f.code.starts_with("CLASH"); }
-
 bool is_about_loads(const std::string& code) {
   return std::any_of(load_rules().begin(), load_rules().end(), [&](const Rule& r) { return r.code == code; });
 }
@@ -157,9 +154,7 @@ MapRow try_combination(FileStore& store, const std::string& order_path, const st
   const auto laid = lay_out(job);
   if (const auto* problems = std::get_if<std::vector<Problem>>(&laid)) return impossible(*problems);
   const Bed& bed = std::get<Bed>(laid);
-  findings = check(job, bed, false);
-  if (std::none_of(findings.begin(), findings.end(), is_stop) && std::any_of(findings.begin(), findings.end(), is_open))
-    findings = check(job, bed, true);
+  findings = check(job, bed, true);
   MapRow row;
   row.stops = static_cast<int>(std::count_if(findings.begin(), findings.end(), is_stop));
   row.warnings = static_cast<int>(std::count_if(findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::warn; }));

@@ -8,14 +8,13 @@
 namespace bedwright {
 namespace {
 
-// A map has many near misses: each gets what a second of search finds.
-constexpr SearchSettings short_search{2, 400, 20};
+// A map has many near misses: each gets what a second of search finds. What the rules
+// propose themselves is tried first.
+constexpr SearchSettings short_search{2, 200, 20};
 
 // As the combination was judged: with the kernel where nothing stops it without.
 std::vector<Finding> judged(const CheckBed& check, const Job& job, const Bed& bed) {
-  std::vector<Finding> findings = check(job, bed, false);
-  if (stops_of(findings).empty()) findings = check(job, bed, true);
-  return with_load_remedies(job, bed, std::move(findings));
+  return with_load_remedies(job, bed, check(job, bed, true));
 }
 
 std::vector<FreeValue> not_varied(std::vector<FreeValue> free, const std::vector<Varied>& varied) {
