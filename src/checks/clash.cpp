@@ -51,11 +51,12 @@ std::vector<Pair> by_thing(const Bed& bed, const std::vector<Meeting>& all) {
 }
 
 // How readily a shop moves a thing: what is only clamped on, then what it makes
-// or buys for the frame, then the rest of the kit. Bolts, rails, bunks and the
-// head are where the kit puts them: 0.
+// or buys for the frame, then the rest of the kit. Bolts, rails, bunks, the
+// head and what the rails' holes want under them are where the kit puts them: 0.
 int readiness(const Bed& bed, int item) {
   const std::string& name = bed.items[item].name;
   if (bed.items[item].bolt >= 0) return 0;
+  if (name.starts_with("tab ") || name.starts_with("pad ")) return 0;  // under the rails' holes
   if (name.starts_with("clamp")) return 4;
   if (name.starts_with("log stop")) return 3;
   if (bed.part_of(item).origin == Origin::kit) return 0;
@@ -101,10 +102,8 @@ std::string message(const Scene& scene, const Pair& pair, Mm clearance) {
                                  : fmt::format("{} and {} overlap by {}", a, b, say.say(m.depth));
       break;
     case Standing::undecided:
-      text = fmt::format(
-          "whether {} and {} overlap is not decided: the shapes that cover them meet {} deep, and no "
-          "exact test was made",
-          a, b, say.say(m.depth));
+      text = fmt::format("whether {} and {} overlap is not decided: the shapes that cover them meet {} deep, and {}", a, b, say.say(m.depth),
+                         scene.input.judge ? "one of them cannot be made as it is" : "no exact test was made");
       break;
     case Standing::near:
       text = fmt::format("{} {} within {} of {}; {} is asked", a, m.gap_is_bound ? "may come" : "comes",
@@ -121,7 +120,9 @@ void report(const Scene& scene, const char* code, bool moving, std::vector<Findi
   const Mm clearance = moving ? scene.limits.moving_clearance : 0;
   for (const Pair& pair : by_thing(scene.bed, meetings(scene, moving))) {
     const Meeting& m = pair.worst;
-    const Severity severity = m.standing == Standing::overlap ? Severity::stop : Severity::warn;
+    // What was to be decided and could not be holds the bed back.
+    const bool is_stop = m.standing == Standing::overlap || (m.standing == Standing::undecided && scene.input.judge);
+    const Severity severity = is_stop ? Severity::stop : Severity::warn;
     Finding f = finding_of(code, severity, spoken_name(scene.bed, m.a), m.place);
     f.subjects.push_back(spoken_name(scene.bed, m.b));
     f.measured = m.standing == Standing::near ? m.gap : -m.depth;

@@ -95,16 +95,17 @@ Meeting cheap_answer(const Pieces& pieces, Mm clearance, bool moving) {
 
 void ask_judge(PairJudge& judge, Mm clearance, const Pieces& pieces, Meeting& m) {
   const bool swap = pieces.skip_shank_b;
-  const PairResult result =
+  const std::optional<PairResult> result =
       judge.judge(swap ? m.b : m.a, swap ? m.a : m.b, pieces.skip_shank_a || pieces.skip_shank_b);
-  m.gap = result.gap;
+  if (!result) return;
+  m.gap = result->gap;
   m.gap_is_bound = false;
-  m.common_volume = result.common_volume;
-  if (result.common_volume > clash_volume) {
+  m.common_volume = result->common_volume;
+  if (result->common_volume > clash_volume) {
     m.standing = Standing::overlap;
   } else {
     m.depth = 0;
-    m.standing = result.gap < clearance - same_place ? Standing::near : Standing::clear;
+    m.standing = result->gap < clearance - same_place ? Standing::near : Standing::clear;
   }
 }
 

@@ -2,6 +2,8 @@
 // pieces cannot decide. An interface, so that the rules need no geometry kernel.
 #pragma once
 
+#include <optional>
+
 #include "units/units.h"
 
 namespace bedwright {
@@ -15,8 +17,9 @@ class PairJudge {
  public:
   virtual ~PairJudge() = default;
   // Items by index. `without_shank_of_a`: item `a` is a bolt that passes through
-  // `b`; its shank is left out, its head is not.
-  virtual PairResult judge(int a, int b, bool without_shank_of_a) = 0;
+  // `b`; its shank is left out, its head is not. Nothing when one of the two cannot be
+  // made as a solid (a hole through its edge).
+  virtual std::optional<PairResult> judge(int a, int b, bool without_shank_of_a) = 0;
 };
 
 }  // namespace bedwright

@@ -3,6 +3,8 @@
 #pragma once
 
 #include <memory>
+#include <optional>
+#include <stdexcept>
 
 #include "bed/bed.h"
 #include "checks/exact_distance.h"
@@ -14,20 +16,24 @@ namespace bedwright {
 class KernelJudge : public PairJudge {
  public:
   explicit KernelJudge(const Bed& bed, PairMemory* memory = nullptr) : bed_(bed), memory_(memory) {}
-  PairResult judge(int a, int b, bool without_shank_of_a) override {
+  std::optional<PairResult> judge(int a, int b, bool without_shank_of_a) override {
     if (!memory_) return measured(a, b, without_shank_of_a);
     const PairMemory::Question question{bed_, a, b, without_shank_of_a};
     if (const auto known = memory_->recall(question)) return *known;
-    const PairResult result = measured(a, b, without_shank_of_a);
-    memory_->keep(question, result);
+    const std::optional<PairResult> result = measured(a, b, without_shank_of_a);
+    if (result) memory_->keep(question, *result);
     return result;
   }
 
  private:
-  PairResult measured(int a, int b, bool without_shank_of_a) {
+  std::optional<PairResult> measured(int a, int b, bool without_shank_of_a) {
     if (!pairs_) pairs_ = std::make_unique<ExactPairs>(bed_);
-    const Closeness c = pairs_->measure(a, b, without_shank_of_a ? Extent::without_shank : Extent::whole);
-    return {c.gap, c.common_volume};
+    try {
+      const Closeness c = pairs_->measure(a, b, without_shank_of_a ? Extent::without_shank : Extent::whole);
+      return PairResult{c.gap, c.common_volume};
+    } catch (const std::runtime_error&) {  // the rule that asked says so and stops the bed
+      return std::nullopt;
+    }
   }
 
   const Bed& bed_;

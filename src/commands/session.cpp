@@ -64,13 +64,10 @@ std::optional<Loaded> load(const OrderArguments& arguments) {
 
 Figures figures_of(const Heading& heading) { return {heading.printing, heading.tape}; }
 
-// The kernel is asked only of a bed that nothing else stops: what the cheap test
-// leaves open is then said to be undecided, and parts no kernel can make (a hole
-// through an edge) have been stopped before it meets them.
 std::vector<Finding> check_once(const Job& job, const Bed& bed, PairJudge* judge, bool load_remedies) {
   const Figures figures = figures_of(job.order.order);
   std::vector<Finding> findings = run_checks({bed, job.order.limits, &job, nullptr, figures});
-  if (judge && !stops(findings)) findings = with_open_pairs_judged({bed, job.order.limits, &job, judge, figures}, std::move(findings));
+  if (judge) findings = with_open_pairs_judged({bed, job.order.limits, &job, judge, figures}, std::move(findings));
   const std::vector<Finding> loads = load_findings(job, bed, run_loads(job, bed), figures, load_remedies);
   findings.insert(findings.end(), loads.begin(), loads.end());
   sort_findings(findings, all_rules());

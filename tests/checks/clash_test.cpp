@@ -14,10 +14,10 @@ using testing::IsEmpty;
 using testing::SizeIs;
 
 struct FixedJudge : PairJudge {
-  PairResult answer;
+  std::optional<PairResult> answer = PairResult{};
   int asked = 0, last_a = -1, last_b = -1;
   bool last_without = false;
-  PairResult judge(int a, int b, bool without_shank_of_a) override {
+  std::optional<PairResult> judge(int a, int b, bool without_shank_of_a) override {
     ++asked;
     last_a = a, last_b = b, last_without = without_shank_of_a;
     return answer;
@@ -77,12 +77,12 @@ TEST(Clash, ShankIsExcusedInItsPliesOnlyAndTheHeadNowhere) {
   EXPECT_EQ(judge.asked, 0);  // everything touches; nothing is left to ask
   // What the tip meets first is for TIP to say, and CLASH does not say it again.
   s.plate("nearer", {0, 0, -17}, {40, 100}, 1);
-  judge.answer = {0, 250};
+  judge.answer = PairResult{0, 250};
   EXPECT_THAT(s.of("TIP"), SizeIs(1));
   EXPECT_THAT(s.of("CLASH"), IsEmpty());
   // A plate that is no ply, pierced by the shank: covering shapes meet, so the judge is asked.
   s.plate("stranger", {0, 0, -21}, {40, 100}, 2);
-  judge.answer = {0, 250};
+  judge.answer = PairResult{0, 250};
   ASSERT_THAT(s.of("CLASH"), SizeIs(1));
   EXPECT_FALSE(judge.last_without);
   EXPECT_THAT(s.of("CLASH")[0].message, HasSubstr("250 mm3"));
@@ -117,13 +117,24 @@ TEST(Clash, TheJudgeDecides) {
   SmallBed s = plate_with_hole_over_box();
   FixedJudge judge;
   s.judge = &judge;
-  judge.answer = {20, 0};
+  judge.answer = PairResult{20, 0};
   EXPECT_THAT(s.run(), IsEmpty());
-  judge.answer = {0, clash_volume - 0.01};
+  judge.answer = PairResult{0, clash_volume - 0.01};
   EXPECT_THAT(s.run(), IsEmpty());
-  judge.answer = {0, clash_volume + 0.01};
+  judge.answer = PairResult{0, clash_volume + 0.01};
   ASSERT_THAT(s.run(), SizeIs(1));
   EXPECT_EQ(s.run()[0].severity, Severity::stop);
+}
+
+TEST(Clash, WhatTheJudgeCannotDecideIsStopped) {
+  SmallBed s = plate_with_hole_over_box();
+  FixedJudge judge;
+  s.judge = &judge;
+  judge.answer = std::nullopt;
+  const auto found = s.run();
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].severity, Severity::stop);
+  EXPECT_THAT(found[0].message, HasSubstr("one of them cannot be made"));
 }
 
 TEST(Clash, TheShiftOfferedFreesThePair) {
@@ -179,7 +190,7 @@ TEST(ClashMoving, TheJudgesGapReplacesTheBound) {
   ASSERT_THAT(s.run(), SizeIs(1));
   EXPECT_THAT(s.run()[0].message, HasSubstr("may come"));
   FixedJudge judge;
-  judge.answer = {std::sqrt(50.0), 0};
+  judge.answer = PairResult{std::sqrt(50.0), 0};
   s.judge = &judge;
   EXPECT_THAT(s.run(), IsEmpty());
 }
