@@ -11,6 +11,7 @@ struct Scene;
 
 void check_hole_fit(const Scene& scene, std::vector<Finding>& findings);
 void check_hole_no_tab(const Scene& scene, std::vector<Finding>& findings);
+void check_tab_found(const Scene& scene, std::vector<Finding>& findings);
 void check_bolt_short(const Scene& scene, std::vector<Finding>& findings);
 void check_bolt_long(const Scene& scene, std::vector<Finding>& findings);
 void check_bolt_thread(const Scene& scene, std::vector<Finding>& findings);

@@ -33,6 +33,8 @@ const std::vector<Rule>& rules() {
        "slots. Slots at an angle to both axes count as round.",
        "margin 0, on the basis limits.fit_basis asks for (worst_case unless set)", practice,
        "the tabs' slot length, the tab's place, or the end the track is pinned at", check_hole_fit},
+      {"TAB-FOUND", "hole fit", "Does each tab stand where it was laid out?", "tabs_found of the order: how far off it was measured",
+       "0; a note", practice, "nothing on this frame; a new one is built without tabs_found", check_tab_found},
       {"BOLT-SHORT", "stack", "Does enough thread stand past the nut?",
        "(length - length tolerance - washers - plies - nut) / pitch", "limits.threads_past_nut (1)", practice,
        "the next longer stock length", check_bolt_short},

@@ -46,6 +46,7 @@ void CrossCheck::run() {
   check_tape();
   check_track();
   check_tabs_found();
+  check_bolt_lengths();
   check_road_and_work();
   check_places();
   check_overrides();

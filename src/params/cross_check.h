@@ -27,6 +27,7 @@ class CrossCheck {
   void check_tape();
   void check_track();
   void check_tabs_found();
+  void check_bolt_lengths();
   void check_road_and_work();
   void check_places();
   void check_overrides();

@@ -132,6 +132,24 @@ void CrossCheck::check_track() {
   }
 }
 
+// A length is bought as the catalogue has it or comes in the kit's box; another is a
+// slip of the pen.
+void CrossCheck::check_bolt_lengths() {
+  for (const NamedLength& named : named_lengths(job_)) {
+    const BoltSize* size = job_.catalog.bolt(named.hole->bolt.text);
+    if (!named.length || !size || size->lengths.empty() || !sound(order_, {named.key})) continue;
+    const Mm wanted = *named.length;
+    const auto is_it = [&](Mm length) { return std::abs(length - wanted) < 0.01; };
+    const auto comes_with_the_kit = [&](const KitBox& k) { return k.bolt.text == size->name && is_it(k.length); };
+    if (std::any_of(size->lengths.begin(), size->lengths.end(), is_it) || std::any_of(job_.kit.box.begin(), job_.kit.box.end(), comes_with_the_kit)) continue;
+    const auto above = std::upper_bound(size->lengths.begin(), size->lengths.end(), wanted);
+    std::string near = above == size->lengths.begin() ? "" : as_written(Dimension::length, *(above - 1));
+    if (above != size->lengths.end()) near += (near.empty() ? "" : " or ") + as_written(Dimension::length, *above);
+    problem(order_, named.key, fmt::format("{} is no length the catalogue has of {} bolts", as_written(Dimension::length, wanted), size->name),
+            fmt::format("take {}, or add the length to the catalogue where it is stocked", near));
+  }
+}
+
 void CrossCheck::check_tabs_found() {
   std::map<std::string, std::size_t> seen;
   for (std::size_t i = 0; i < job_.order.tabs_found.size(); ++i) {

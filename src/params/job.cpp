@@ -162,6 +162,18 @@ class Loading {
 
 }  // namespace
 
+std::array<NamedLength, 6> named_lengths(const Job& job) {
+  const BoltLengths& named = job.order.bolts;
+  const Kit& k = job.kit;
+  const FrameFile& f = job.frame;
+  return {{{"bolts.track", named.track, &k.mounting.hole},
+           {"bolts.bunk", named.bunk, &k.bunk.hole},
+           {"bolts.gusset", named.gusset, &k.gusset.hole},
+           {"bolts.stop", named.stop, &k.track_stop.hole},
+           {"bolts.jack", named.jack, &f.jack.hole},
+           {"bolts.tongue_jack", named.tongue_jack, &f.tongue_jack.hole}}};
+}
+
 std::variant<Job, std::vector<Problem>> load_job(const std::string& order_path,
                                                  const std::vector<std::string>& sets) {
   FileStore store;

@@ -1,6 +1,8 @@
 // An order with everything it refers to, read and checked against each other.
 #pragma once
 
+#include <array>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -27,6 +29,15 @@ struct Job {
   std::vector<InputFile> inputs;   // order, kit, frame, catalogue files, in that order
   std::vector<std::string> sets;   // overrides as given
 };
+
+// Each kind of bolt whose length an order may name: the key, the length named, the hole
+// it goes through.
+struct NamedLength {
+  const char* key;
+  std::optional<Mm> length;
+  const BoltHole* hole;
+};
+std::array<NamedLength, 6> named_lengths(const Job& job);
 
 // Reads the order and the files it names. `sets` are overrides "key.path=value";
 // a key that starts with "kit." or "frame." reaches into that file, any other is

@@ -159,6 +159,10 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<TabRow
   notes.push_back(fmt::format("String line: stretch a line from hole 1 to hole {} on each side. No hole's middle may be off it by more than {} {}.",
                               rows.empty() ? 0 : rows.back().number, size_figure(in.job.order.tolerances.weld_placement, h), unit));
   notes.push_back("Jig: two tab blanks bolted to a straight bar at the pitch of two neighbouring holes; use it to check pitch, never to step along.");
+  for (const TabFound& f : in.job.order.tabs_found)
+    if (std::hypot(f.x, f.y) > same_place)
+      notes.push_back(fmt::format("TAB {} IS SHOWN WHERE IT WAS FOUND ON THIS FRAME, {} along and {} across from where it was laid out (plus: rearward, outward). Build no other frame from this sheet.",
+                                  f.tab.text, figure_with_unit(in, f.x), figure_with_unit(in, f.y)));
   if (std::any_of(rows.begin(), rows.end(), [](const TabRow& r) { return !r.used; })) notes.push_back("A dash: no track bolt goes through this tab.");
   return notes;
 }

@@ -50,6 +50,13 @@ std::string told(const std::vector<Change>& changes) {
 
 // A log has to lie on two bunks, its middle between them.
 void judge_log(const LoadJudge& j) {
+  if (!j.job.order.work.log) {
+    Finding& f = j.add("STAND-LOG", Severity::warn, "log", {j.bed.track.total_length / 2, 0, 0});
+    f.measured = 0, f.limit = 1, f.margin = -1, f.unit = "logs";
+    f.message = "no log is named, so rails, bunks, mains and jacks are worked with the head alone";
+    f.remedy = "name the heaviest log it is to work on, under work: log: {diameter, length, species}";
+    return;
+  }
   if (j.loads.stand.log_lies) return;
   const LogOrder& log = *j.job.order.work.log;
   const std::vector<Mm>& bunks = j.bed.track.bunk_positions;

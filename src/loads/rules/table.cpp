@@ -64,7 +64,7 @@ const std::vector<Rule>& load_rules() {
        "AISC 360 allowable strength design, table J2.5 and section J4.2",
        "a thicker or longer tab, or a larger fillet", nullptr},
       {"STAND-LOG", "stand", "Does the log lie on its bunks?", "bunks under it, and its middle between them",
-       "two bunks at least, the middle between the outer two", "statics", "a longer log, or another place",
+       "two bunks at least, the middle between the outer two; no log named: a warning", "statics", "a longer log, or another place",
        nullptr},
       {"STAND-TIP", "stand", "Does it stand on its jacks wherever the head is?",
        "centre of all weight between the outermost jacks", "inside", "statics",
