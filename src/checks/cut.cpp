@@ -102,6 +102,7 @@ void check_cut_hole(const Scene& scene, std::vector<Finding>& findings) {
         f.message = fmt::format("{} is {} across; a cut {} wide leaves no path inside it under {}", hole_text(m, i), say.say(h.diameter),
                                 say.say(kerf), say.say(limit));
         f.remedy = fmt::format("make it {} wide, or cut with a kerf of {} or less", say.say(say.round_up(limit)), say.say(h.diameter / 2));
+        f.changes.push_back({"cut.kerf", say.set_at_most(h.diameter / 2)});
       } else {
         f.message = fmt::format("{} is {} across in plate {} thick; the table cuts none under {}", hole_text(m, i), say.say(h.diameter),
                                 say.say(m.plate.thickness), say.say(limit));
@@ -163,7 +164,10 @@ void check_stock_plate(const Scene& scene, std::vector<Finding>& findings) {
                             say.say(longer), say.say(shorter), say.say(length), say.say(width));
     f.remedy = fmt::format("buy plate at least {} by {}, or make the part in two", say.say(std::max(longer, length)),
                            say.say(std::max(shorter, width)));
-    f.changes.push_back({lengthwise ? "limits.stock_length" : "limits.stock_width", say.set_at_least(f.measured)});
+    // The order may name the two the other way about.
+    const bool turned = scene.limits.stock_length < scene.limits.stock_width;
+    if (longer > length + same_place) f.changes.push_back({turned ? "limits.stock_width" : "limits.stock_length", say.set_at_least(longer)});
+    if (shorter > width + same_place) f.changes.push_back({turned ? "limits.stock_length" : "limits.stock_width", say.set_at_least(shorter)});
     findings.push_back(std::move(f));
   }
 }

@@ -22,6 +22,10 @@ struct Figures {
   // The same of a most or a least, rounded to the side that keeps it.
   std::string set_at_most(Mm length) const;
   std::string set_at_least(Mm length) const;
+  // A load on a weld, and a mass: "1388 N/mm" or "7926 lb/in"; "680 kg" or "1500 lb".
+  double line_load(double newton_per_mm) const;
+  const char* line_load_unit() const { return printing == Printing::inches ? "lb/in" : "N/mm"; }
+  std::string say_mass(Kg mass) const;
   // The step a remedy is rounded to: 1/16 in, or 0.5 mm.
   Mm step() const { return printing == Printing::inches ? inch / 16 : 0.5; }
   // Up to the next step, with a hair's allowance for rounding.

@@ -2,6 +2,7 @@
 // tolerances together.
 #include <fmt/format.h>
 
+#include "checks/datum.h"
 #include "checks/hole_fit.h"
 #include "checks/rule_list.h"
 #include "checks/scene.h"
@@ -238,16 +239,16 @@ void suggest_shift(const Scene& scene, const Fit& fit, FitBasis basis, Finding& 
   if (entry > 0 && (lengthwise || crosswise)) add_shift_change(scene, bolt, entry, lengthwise, shift, f);
 }
 
+// Only where every track bolt then goes in: a pin at the middle of no use is no remedy.
 void suggest_datum(const Scene& scene, const Bolt& bolt, Finding& f) {
+  const Job* job = scene.input.job;
   const int sections = scene.bed.track.sections;
-  const bool at_middle = scene.input.job && scene.input.job->order.track.datum == Datum::middle;
-  const bool adds_up = std::any_of(bolt.stack_up.begin(), bolt.stack_up.end(), [](const Contribution& c) {
-    return c.what.find("section") != std::string::npos && c.x_plus + c.x_minus > 0;
-  });
-  if (at_middle || !adds_up || sections < 2) return;
+  if (!job || bolt.role != Role::track || job->order.track.datum == Datum::middle || sections < 2) return;
+  if (datum_margins(scene, *job)[static_cast<std::size_t>(Datum::middle)].margin < 0) return;
   f.remedy +=
       fmt::format("{}pin the track at its middle, so that the errors of at most {} sections add up, not {}",
                   f.remedy.empty() ? "" : "; or ", (sections + 1) / 2, sections);
+  f.changes.push_back({"track.datum", datum_word(Datum::middle)});
 }
 
 Finding describe(const Scene& scene, const Fit& fit, FitBasis basis) {

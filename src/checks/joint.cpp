@@ -161,8 +161,9 @@ void check_track_length(const Scene& scene, std::vector<Finding>& findings) {
     f.remedy = fmt::format("draw the joints up to within {} of closed", say.say(gap));
     f.changes.push_back({"kit.rail.joint_gap_plus", say.set_at_most(gap)});
   } else {
-    f.remedy = fmt::format("take rails that hold their length to {}", say.say(limit / track.sections));
-    f.changes.push_back({"kit.rail.length_tolerance", say.set_at_most(std::max(0.0, limit - joints * rail.joint_gap_plus) / track.sections)});
+    const Mm each = std::max(0.0, limit - joints * rail.joint_gap_plus) / track.sections;
+    f.remedy = fmt::format("take rails that hold their length to {}", say.say(each));
+    f.changes.push_back({"kit.rail.length_tolerance", say.set_at_most(each)});
   }
   findings.push_back(std::move(f));
 }

@@ -51,7 +51,7 @@ void check_rail_remainder(const Scene& scene, std::vector<Finding>& findings) {
   Finding f = finding_of("RAIL-REMAINDER", Severity::stop, "rail", {track.rail_length, 0, track.standoff});
   f.measured = track.remainder;
   f.limit = 0;
-  f.margin = -track.remainder;
+  f.margin = -left;  // to the nearest whole number of pitches, either way
   f.message = fmt::format(
       "a rail of {} holds {} bunk pitches of {} and {} is left over, so the pitch breaks at each joint",
       figures.say(track.rail_length), pitches, figures.say(track.bunk_pitch), figures.say(track.remainder));

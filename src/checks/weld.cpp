@@ -15,10 +15,10 @@ constexpr Kg usual_log = 1500 * pound;
 // on lands with twice its weight. Common practice, no published source.
 constexpr double bearings = 4, shock = 2;
 
-Kg log_mass(const Job& job) {
+std::optional<Kg> named_log(const Job& job) {
   const auto& log = job.order.work.log;
   const Species* species = log ? job.catalog.species_named(log->species.text) : nullptr;
-  if (!species) return usual_log;
+  if (!species) return std::nullopt;
   return std::numbers::pi / 4 * log->diameter * log->diameter * log->length * 1e-9 * species->green_kg_per_m3;
 }
 
@@ -40,9 +40,20 @@ double steel_allowable(Mm thinner) { return 0.60 * least_tensile / 2.0 * thinner
 std::optional<TabLoad> tab_load(const Scene& scene) {
   if (scene.limits.tab_load > 0) return TabLoad{scene.limits.tab_load * gravity, "limits.tab_load"};
   if (!scene.input.job) return std::nullopt;
-  const Kg log = log_mass(*scene.input.job);
-  const Kg both = scene.input.job->kit.head.mass + log;
-  return TabLoad{shock * both / bearings * gravity, fmt::format("a quarter of the head and a log of {:.0f} kg, doubled for shock", log)};
+  const auto named = named_log(*scene.input.job);
+  const Kg log = named.value_or(usual_log), both = scene.input.job->kit.head.mass + log;
+  return TabLoad{shock * both / bearings * gravity,
+                 fmt::format("a quarter of the head and {} of {}, doubled for shock", named ? "the log" : "a usual log, none being named,", scene.figures.say_mass(log))};
+}
+
+std::optional<Mm> largest_log(const Scene& scene, Newton load) {
+  if (scene.limits.tab_load > 0 || !scene.input.job) return std::nullopt;
+  const auto named = named_log(*scene.input.job);
+  const Kg most = load / gravity * bearings / shock - scene.input.job->kit.head.mass;
+  if (!named || most <= 0) return std::nullopt;
+  const Mm step = scene.figures.printing == Printing::inches ? inch : 25;
+  const Mm diameter = std::floor(scene.input.job->order.work.log->diameter * std::sqrt(most / *named) / step + 1e-9) * step;
+  return diameter > 0 ? std::optional<Mm>(diameter) : std::nullopt;
 }
 
 }  // namespace bedwright

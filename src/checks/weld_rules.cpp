@@ -48,6 +48,34 @@ Finding found(const Scene& scene, const char* code, const Weld& w) {
 
 Mm down_to_step(const Figures& say, Mm leg) { return std::floor(leg / say.step() + 1e-6) * say.step(); }
 
+// Steel of the item beside its weld, where a plate's thickness is all there is to it.
+std::optional<Mm> plate_thickness(const Bed& bed, int item) {
+  const auto* plate = std::get_if<Plate>(&bed.part_of(item).form);
+  return plate ? std::optional<Mm>(plate->thickness) : std::nullopt;
+}
+
+// A larger fillet where the steel beside it stands that; thicker plate where plate is
+// what is too thin. A rolled member's flange is as thick as it is.
+void suggest_for_load(const Scene& scene, const Weld& w, double needed, double steel, Finding& f) {
+  const Figures& say = scene.figures;
+  if (needed <= steel) {
+    const Mm leg = say.round_up(w.leg * needed / fillet_allowable(w.leg));
+    const bool room = w.edge <= 0 || leg <= largest_fillet(w.edge) + same_place;
+    f.remedy = fmt::format("make the fillet {}{}", say.say(leg), room ? "" : ", on thicker steel");
+    if (room) f.changes.push_back({"frame.tabs.weld_leg", say.set(leg)});
+    return;
+  }
+  const Mm thick = say.round_up(w.thinner * needed / steel);
+  std::string thin;
+  for (const int item : {w.a, w.b}) {
+    const auto plate = plate_thickness(scene.bed, item);
+    if (plate && *plate >= thick - same_place) continue;
+    if (!plate) return;  // no plate: taken as what makes the weld's thinner steel
+    thin += (thin.empty() ? "" : " and ") + scene.bed.items[item].name;
+  }
+  f.remedy = fmt::format("make {} at least {} thick, and the fillet {}", thin, say.say(thick), say.say(say.round_up(w.leg * needed / fillet_allowable(w.leg))));
+}
+
 }  // namespace
 
 void check_weld_least(const Scene& scene, std::vector<Finding>& findings) {
@@ -108,18 +136,15 @@ void check_weld_load(const Scene& scene, std::vector<Finding>& findings) {
     const double allowed = std::min(fillet_allowable(w.leg), steel);
     if (needed <= allowed * (1 + 1e-9)) continue;
     Finding f = found(scene, "WELD-LOAD", w);
-    f.measured = needed;
-    f.limit = allowed;
-    f.margin = allowed - needed;
-    f.unit = "N/mm";
     const Figures& say = scene.figures;
-    f.message = fmt::format("{} ({:.0f} kg, {}) at the bolt puts {:.0f} N on each mm of the {} fillet of {}; it may carry {:.0f}", "the load",
-                            asked->load / gravity, asked->basis, needed, say.say(w.leg), f.subjects[0], allowed);
-    const Mm leg = say.round_up(w.leg * needed / fillet_allowable(w.leg));
-    const bool room = needed <= steel && (w.edge <= 0 || leg <= largest_fillet(w.edge) + same_place);
-    f.remedy = needed <= steel ? fmt::format("make the fillet {}{}", say.say(leg), room ? "" : ", on thicker steel")
-                               : fmt::format("join steel at least {} thick", say.say(say.round_up(w.thinner * needed / steel)));
-    if (room) f.changes.push_back({"frame.tabs.weld_leg", say.set(leg)});
+    f.measured = say.line_load(needed);
+    f.limit = say.line_load(allowed);
+    f.margin = f.limit - f.measured;
+    f.unit = say.line_load_unit();
+    f.message = fmt::format("the load ({}, {}) at the bolt puts {:.0f} {} on the {} fillet of {}; it may carry {:.0f}{}", say.say_mass(asked->load / gravity), asked->basis,
+                            f.measured, f.unit, say.say(w.leg), f.subjects[0], f.limit, needed <= steel ? "" : fmt::format(", for the steel beside it is {} thick", say.say(w.thinner)));
+    suggest_for_load(scene, w, needed, steel, f);
+    const auto add = [&](const std::string& more) { f.remedy += (f.remedy.empty() ? "" : "; or ") + more; };
     const Job* job = scene.input.job;
     if (job && t.flat && job->frame.tabs.plate) {
       // Line that carries it at this leg: load (1 / 2L + 3 (g + L/2) / L^2) = allowed, g the bolt from the line's outer end.
@@ -128,10 +153,15 @@ void check_weld_load(const Scene& scene, std::vector<Finding>& findings) {
       const Section* main = job->catalog.section(job->frame.main.section.text);
       const Mm inboard = say.round_up(line);
       if (line > t.line && main && inboard <= main->flange) {
-        f.remedy += fmt::format("; or let the plate reach {} inboard", say.say(inboard));
+        add(fmt::format("let the plate reach {} inboard", say.say(inboard)));
         f.changes.push_back({"frame.tabs.plate.inboard", say.set(inboard)});
       }
     }
+    if (const auto log = largest_log(scene, asked->load * allowed / needed)) {
+      add(fmt::format("no log over {}", say.say(*log)));
+      f.changes.push_back({"work.log.diameter", say.set(*log)});
+    }
+    if (f.remedy.empty()) add("a lighter log, or tabs of another shape");
     findings.push_back(std::move(f));
   }
 }

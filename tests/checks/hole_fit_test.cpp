@@ -4,7 +4,9 @@
 
 #include <random>
 
+#include "checks/findings_of_code.h"
 #include "checks/small_bed.h"
+#include "support/demo.h"
 
 namespace bedwright {
 namespace {
@@ -158,7 +160,7 @@ SmallBed rail_on_tab(Vec2 off, std::vector<Contribution> stack_up = {}) {
 
 TEST(HoleFit, AHairInsideIsFitAndAHairPastIsNot) {
   const Mm limit = travel + pair_radius;
-  EXPECT_THAT(rail_on_tab({limit - 0.001, 0}).of("HOLE-FIT"), testing::IsEmpty());
+  EXPECT_THAT(rail_on_tab({limit - 0.001, 0}).of("HOLE-FIT"), ::testing::IsEmpty());
   const auto found = rail_on_tab({limit + 0.001, 0}).of("HOLE-FIT");
   ASSERT_EQ(found.size(), 1u);
   EXPECT_EQ(found[0].severity, Severity::stop);
@@ -170,17 +172,17 @@ TEST(HoleFit, AHairInsideIsFitAndAHairPastIsNot) {
 
 TEST(HoleFit, AcrossTheBedTheRailsSlotTakesIt) {
   const Mm limit = (1.5 * inch - width) / 2 + pair_radius;
-  EXPECT_THAT(rail_on_tab({0, limit - 0.001}).of("HOLE-FIT"), testing::IsEmpty());
+  EXPECT_THAT(rail_on_tab({0, limit - 0.001}).of("HOLE-FIT"), ::testing::IsEmpty());
   const auto found = rail_on_tab({0, limit + 0.001}).of("HOLE-FIT");
   ASSERT_EQ(found.size(), 1u);
   EXPECT_FALSE(offers(found[0], "frame.tabs.slot_length"));  // no slot along the bed helps
-  EXPECT_THAT(found[0].message, testing::HasSubstr("across the bed"));
+  EXPECT_THAT(found[0].message, ::testing::HasSubstr("across the bed"));
 }
 
 TEST(HoleFit, BothAxesShareTheRoundness) {
   // 3-4-5 of the radius beyond both travels.
   const Vec2 off{travel + 0.6 * pair_radius, (1.5 * inch - width) / 2 + 0.8 * pair_radius};
-  EXPECT_THAT(rail_on_tab({off.x - 0.001, off.y - 0.001}).of("HOLE-FIT"), testing::IsEmpty());
+  EXPECT_THAT(rail_on_tab({off.x - 0.001, off.y - 0.001}).of("HOLE-FIT"), ::testing::IsEmpty());
   EXPECT_EQ(rail_on_tab({off.x + 0.001, off.y + 0.001}).of("HOLE-FIT").size(), 1u);
 }
 
@@ -191,7 +193,7 @@ TEST(HoleFit, TheSlotOfferedIsEnoughAndTheStepBelowIsNot) {
   const Mm length = change_of(found[0], "frame.tabs.slot_length");
   auto& hole = std::get<Plate>(s.bed.parts[s.bed.items[0].part].form).holes[0];
   hole.length = length;
-  EXPECT_THAT(s.of("HOLE-FIT"), testing::IsEmpty());
+  EXPECT_THAT(s.of("HOLE-FIT"), ::testing::IsEmpty());
   hole.length = length - inch / 16;
   EXPECT_EQ(s.of("HOLE-FIT").size(), 1u);
 }
@@ -228,7 +230,7 @@ TEST(HoleFit, TheBasisDecidesWhatStops) {
 TEST(HoleFit, StackUpMovesTheFirstPly) {
   // The tab stands 6 rearward; a gap that pushes the rail 3 rearward brings them together,
   // one that pushes it 3 forward takes them apart.
-  EXPECT_THAT(rail_on_tab({6, 0}, {{"joint gap", 3, 0, 0, 0}}).of("HOLE-FIT"), testing::IsEmpty());
+  EXPECT_THAT(rail_on_tab({6, 0}, {{"joint gap", 3, 0, 0, 0}}).of("HOLE-FIT"), ::testing::IsEmpty());
   EXPECT_EQ(rail_on_tab({6, 0}, {{"joint gap", 0, 3, 0, 0}}).of("HOLE-FIT").size(), 1u);
 }
 
@@ -240,25 +242,37 @@ TEST(HoleFit, ATabFoundOutOfPlaceIsMovedBackJustEnough) {
   s.job = &job;
   const auto found = s.of("HOLE-FIT");
   ASSERT_EQ(found.size(), 1u);
-  EXPECT_THAT(found[0].remedy, testing::HasSubstr("move tab R1"));
-  EXPECT_THAT(found[0].remedy, testing::HasSubstr("forward"));
+  EXPECT_THAT(found[0].remedy, ::testing::HasSubstr("move tab R1"));
+  EXPECT_THAT(found[0].remedy, ::testing::HasSubstr("forward"));
   const Mm left = change_of(found[0], "tabs_found[2].x");
   EXPECT_LT(left, 9);
   EXPECT_GE(left, 9 - inch / 8 - inch / 16);
-  EXPECT_THAT(rail_on_tab({left, 0}).of("HOLE-FIT"), testing::IsEmpty());
+  EXPECT_THAT(rail_on_tab({left, 0}).of("HOLE-FIT"), ::testing::IsEmpty());
 }
 
 TEST(HoleFit, ATabThatCannotBeMovedEnoughIsNotOfferedToBeMoved) {
   // All of it is tolerance: the tab is where it should be.
   const auto found = rail_on_tab({0, 0}, {{"length of rail section 1", 9, 9, 0, 0}}).of("HOLE-FIT");
   ASSERT_EQ(found.size(), 1u);
-  EXPECT_THAT(found[0].remedy, testing::Not(testing::HasSubstr("move tab")));
+  EXPECT_THAT(found[0].remedy, ::testing::Not(::testing::HasSubstr("move tab")));
 }
 
-TEST(HoleFit, AnotherDatumIsNamedWhenSectionsAddUp) {
-  SmallBed s = rail_on_tab({0, 0}, {{"length of rail section 1 from the datum", 9, 9, 0, 0}});
-  s.bed.track.sections = 5;
-  EXPECT_THAT(s.of("HOLE-FIT").at(0).remedy, testing::HasSubstr("at most 3 sections"));
+// Four sections: their errors add up from a pin at the front, half of them from the
+// middle. A tab out of place across the bed is none the better for it.
+TEST(HoleFit, AnotherDatumIsNamedOnlyWhereItClears) {
+  Job job = testing::demo_job("one_extension");
+  job.order.track.datum = Datum::front;
+  const auto found = testing::check(job, "HOLE-FIT");
+  ASSERT_FALSE(found.empty());
+  EXPECT_THAT(found[0].remedy, ::testing::HasSubstr("errors of at most 2 sections add up, not 4"));
+  EXPECT_TRUE(std::any_of(found[0].changes.begin(), found[0].changes.end(), [](const Change& c) { return c.key == "track.datum" && c.value == "middle"; }));
+  job.order.track.datum = Datum::middle;
+  EXPECT_THAT(testing::check(job, "HOLE-FIT"), ::testing::IsEmpty());
+  Job across = testing::demo_job("base");
+  across.order.tabs_found = {{{"R7", {}}, 0, 3 * inch / 16}};
+  const auto aside = testing::check(across, "HOLE-FIT");
+  ASSERT_FALSE(aside.empty());
+  for (const Finding& f : aside) EXPECT_THAT(f.remedy, ::testing::Not(::testing::HasSubstr("pin the track")));
 }
 
 TEST(HoleFit, AHoleSmallerThanItsBoltNeverFits) {
@@ -281,9 +295,9 @@ TEST(HoleFit, ThreeHolesThatMeetOnlyTwoByTwoAreFound) {
     s.bolt("stack bolt", Role::jack, {a, b, c}, 2 * inch);
     return s.of("HOLE-FIT");
   };
-  EXPECT_THAT(three(std::sqrt(3.0) - 0.002), testing::IsEmpty());
+  EXPECT_THAT(three(std::sqrt(3.0) - 0.002), ::testing::IsEmpty());
   ASSERT_EQ(three(std::sqrt(3.0) + 0.002).size(), 1u);
-  EXPECT_THAT(three(1.9)[0].message, testing::HasSubstr("all together do not"));
+  EXPECT_THAT(three(1.9)[0].message, ::testing::HasSubstr("all together do not"));
 }
 
 TEST(HoleFit, APadAndItsTabTogetherTakeWhatTheTighterTakes) {
@@ -295,7 +309,7 @@ TEST(HoleFit, APadAndItsTabTogetherTakeWhatTheTighterTakes) {
     s.bolt("track bolt R1", Role::track, {rail, pad, tab}, 2 * inch);
     return s.of("HOLE-FIT");
   };
-  EXPECT_THAT(off(travel - 2 + pair_radius - 0.001), testing::IsEmpty());
+  EXPECT_THAT(off(travel - 2 + pair_radius - 0.001), ::testing::IsEmpty());
   ASSERT_EQ(off(travel - 2 + pair_radius + 0.001).size(), 1u);
   EXPECT_EQ(off(travel - 2 + pair_radius + 0.001)[0].subjects[2], "pad R1");
 }
@@ -306,14 +320,14 @@ TEST(HoleNoTab, IsStoppedWithTheNearestTabAndAPlaceForANewOne) {
   lone.name = "track bolt R2";
   lone.seat.x = 1500;
   lone.in_place = false;
-  EXPECT_THAT(s.of("HOLE-NO-TAB"), testing::IsEmpty());
+  EXPECT_THAT(s.of("HOLE-NO-TAB"), ::testing::IsEmpty());
   s.bed.bolts.push_back(lone);
   s.figures.printing = Printing::metric;
   const auto found = s.of("HOLE-NO-TAB");
   ASSERT_EQ(found.size(), 1u);
   EXPECT_EQ(found[0].severity, Severity::stop);
-  EXPECT_THAT(found[0].message, testing::HasSubstr("tab R1, is 500.0 mm forward"));
-  EXPECT_THAT(found[0].remedy, testing::HasSubstr("1500"));
+  EXPECT_THAT(found[0].message, ::testing::HasSubstr("tab R1, is 500.0 mm forward"));
+  EXPECT_THAT(found[0].remedy, ::testing::HasSubstr("1500"));
 }
 
 }  // namespace
