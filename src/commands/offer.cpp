@@ -4,14 +4,16 @@
 #include <cerrno>
 #include <cstring>
 #include <fstream>
+#include <iterator>
 #include <set>
-#include <sstream>
 
 #include "commands/kernel_judge.h"
 #include "commands/packet_files.h"
 #include "commands/session.h"
+#include "export/digest.h"
 #include "export/page_svg.h"
 #include "export/pdf.h"
+#include "layout/layout.h"
 #include "offer/picture.h"
 #include "offer/table.h"
 #include "yaml/text.h"
@@ -37,58 +39,136 @@ Grid grid_of(const OfferArguments& arguments) {
   for (const std::string& text : arguments.vary) {
     auto parsed = parse_varied(text);
     if (const VaryFault* bad = std::get_if<VaryFault>(&parsed)) throw Refusal{fmt::format("--vary {}: {}; {}", bedwright::quoted(text), bad->what, bad->would_do)};
+    if (first_bad_byte(text) != std::string::npos) throw Refusal{"a --vary has bytes that are no UTF-8"};
     varied.push_back(std::move(std::get<Varied>(parsed)));
+    if (varied.back().key == "order.assembly_template") throw Refusal{"order.assembly_template makes no difference to what fits; vary something else"};
     if (!keys.insert(varied.back().key).second) throw Refusal{fmt::format("--vary names {} twice; give all its values at once", varied.back().key)};
   }
+  for (const std::string& set : arguments.sets)
+    if (first_bad_byte(set) != std::string::npos) throw Refusal{"a --set has bytes that are no UTF-8"};
   Grid grid(std::move(varied));
   if (!grid.size()) throw Refusal{fmt::format("these come to more than {} combinations; vary fewer values", Grid::most_combinations)};
   return grid;
 }
 
-bool is_unknown_key(const std::vector<Problem>& problems) {
-  return std::any_of(problems.begin(), problems.end(), [](const Problem& p) { return p.where.file == "--set" && p.what == "is no known key"; });
+std::vector<std::string> sets_with(const OfferArguments& arguments, const std::vector<std::string>& more) {
+  std::vector<std::string> sets = arguments.sets;
+  sets.insert(sets.end(), more.begin(), more.end());
+  return sets;
+}
+
+std::vector<Problem> problems_with(FileStore& store, const OfferArguments& arguments, const std::vector<std::string>& sets) {
+  auto read = load_job(store, arguments.order, sets);
+  if (auto* problems = std::get_if<std::vector<Problem>>(&read)) return std::move(*problems);
+  return {};
+}
+
+// A value that can never be read is a slip of the pen, not a size that cannot be had.
+void refuse_unreadable_values(FileStore& store, const OfferArguments& arguments, const Grid& grid) {
+  const std::vector<std::string> first = grid.sets_of(0);
+  for (std::size_t i = 0; i < first.size(); ++i) {
+    const Varied& v = grid.varied()[i];
+    for (const std::string& value : v.values) {
+      std::vector<std::string> sets = first;
+      sets[i] = v.key + "=" + value;
+      for (const Problem& p : problems_with(store, arguments, sets_with(arguments, sets)))
+        if (p.where.file == "--set" && p.where.key == v.key)
+          throw Refusal{fmt::format("--vary {}: the value {} cannot be used: {}{}", v.key, bedwright::quoted(value), p.what, p.would_do.empty() ? "" : "; " + p.would_do)};
+    }
+  }
 }
 
 // The order as the map's heading needs it, from the first combination that reads:
 // the order alone may not, when it leaves what is varied to the map.
-Job heading_job(const OfferArguments& arguments, const Grid& grid) {
+Job heading_job(FileStore& store, const OfferArguments& arguments, const Grid& grid) {
   constexpr std::uint64_t most_looked_at = 2000;
-  FileStore store;
   std::vector<Problem> first;
-  for (std::uint64_t i = 0; i < std::min(*grid.size(), most_looked_at); ++i) {
-    std::vector<std::string> sets = arguments.sets;
-    for (std::string& set : grid.sets_of(i)) sets.push_back(std::move(set));
-    auto read = load_job(store, arguments.order, sets);
+  const std::uint64_t looked_at = std::min(*grid.size(), most_looked_at);
+  for (std::uint64_t i = 0; i < looked_at; ++i) {
+    auto read = load_job(store, arguments.order, sets_with(arguments, grid.sets_of(i)));
     if (Job* job = std::get_if<Job>(&read)) return std::move(*job);
     if (i == 0) first = std::move(std::get<std::vector<Problem>>(read));
-    if (is_unknown_key(first)) break;
   }
-  std::string text = "no combination reads; the first:";
+  std::string text = looked_at == *grid.size() ? "no combination reads; the first:" : fmt::format("none of the first {} combinations reads; give values that read first. The first:", looked_at);
   for (const Problem& p : first) text += "\n" + to_line(p);
   throw Refusal{text};
 }
 
-void write_whole(const fs::path& path, const std::string& bytes) {
-  const fs::path part = path.string() + fmt::format(".part-{}", ::getpid());
-  std::ofstream file(part, std::ios::binary);
-  file << bytes;
-  file.close();
-  std::error_code error;
-  if (file) fs::rename(part, path, error);
-  if (!file || error) {
-    const std::string why = error ? error.message() : std::strerror(errno);
-    std::error_code ignored;  // the part may never have been made
-    fs::remove(part, ignored);
-    throw Refusal{fmt::format("cannot write {}: {}", path.string(), why)};
+// The customer's words are read by check and draw too: a map must not offer what they refuse.
+void refuse_bad_templates(const OfferArguments& arguments, Job& job) {
+  const auto laid = lay_out(job);
+  const Bed* bed = std::get_if<Bed>(&laid);
+  if (!bed) return;  // each combination is told what it lacks
+  const std::vector<Problem> problems = assembly_problems(job, *bed, arguments.order);
+  if (problems.empty()) return;
+  std::string text = "the assembly sheets cannot be filled in:";
+  for (const Problem& p : problems) text += "\n" + to_line(p);
+  throw Refusal{text};
+}
+
+// Over all that the run reads: where another kit, frame or catalogue is tried, theirs too.
+std::string digest_of_run(FileStore& store, const OfferArguments& arguments, const Grid& grid, const Job& job) {
+  std::string all = input_digest(job);
+  const std::vector<std::string> first = grid.sets_of(0);
+  for (std::size_t i = 0; i < first.size(); ++i) {
+    const Varied& v = grid.varied()[i];
+    if (v.key != "kit" && v.key != "frame" && !v.key.starts_with("catalog")) continue;
+    for (const std::string& value : v.values) {
+      std::vector<std::string> sets = first;
+      sets[i] = v.key + "=" + value;
+      auto read = load_job(store, arguments.order, sets_with(arguments, sets));
+      all += "\n" + (std::holds_alternative<Job>(read) ? input_digest(std::get<Job>(read)) : "cannot be read");
+    }
+  }
+  return all == input_digest(job) ? all : sha256(all);
+}
+
+// What all combinations share, for whoever holds the paper without the order.
+std::vector<std::string> what_it_holds_for(const Job& job, const std::vector<std::string>& sets, const Grid& grid) {
+  const auto is_varied = [&](const std::string& key) {
+    return std::any_of(grid.varied().begin(), grid.varied().end(), [&](const Varied& v) { return v.key == key || v.key.starts_with(key + "."); });
+  };
+  const Figures say = figures_of(job.order.order);
+  std::string text = fmt::format("Kit: {}. Frame: {}.", is_varied("kit") ? "as varied" : job.kit.name, is_varied("frame") ? "as varied" : job.frame.name);
+  const auto& log = job.order.work.log;
+  if (is_varied("work")) text += " Log: as varied.";
+  else if (log) text += fmt::format(" Worked with a log of {} by {}, {}.", say.say(log->diameter), say.say(log->length), log->species.text);
+  else text += " No log is named: no load of one is counted.";
+  std::vector<std::string> lines{std::move(text)};
+  if (!sets.empty()) lines.push_back(fmt::format("Changed from the order file: {}.", fmt::join(sets, "; ")));
+  return lines;
+}
+
+struct NamedBytes {
+  std::string name, bytes;
+};
+
+// All or none: every file is whole on the disk before the first takes its place.
+void write_all(const std::vector<NamedBytes>& files, const fs::path& folder) {
+  const auto part_of = [&](const NamedBytes& f) { return folder / (f.name + fmt::format(".part-{}", ::getpid())); };
+  const auto give_up = [&](const std::string& name, const std::string& why) {
+    std::error_code ignored;  // a part may never have been made
+    for (const NamedBytes& f : files) fs::remove(part_of(f), ignored);
+    throw Refusal{fmt::format("cannot write {}: {}", (folder / name).string(), why)};
+  };
+  for (const NamedBytes& f : files) {
+    std::ofstream file(part_of(f), std::ios::binary);
+    file << f.bytes;
+    file.close();
+    if (!file) give_up(f.name, std::strerror(errno));
+  }
+  for (const NamedBytes& f : files) {
+    std::error_code error;
+    fs::rename(part_of(f), folder / f.name, error);
+    if (error) give_up(f.name, error.message());
   }
 }
 
 std::string read_whole(const std::string& path) {
   std::ifstream in(path, std::ios::binary);
-  std::stringstream text;
-  text << in.rdbuf();
-  if (!in) throw Refusal{fmt::format("cannot read {}: {}", path, std::strerror(errno))};
-  return text.str();
+  std::string text{std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
+  if (!in.is_open() || in.bad()) throw Refusal{fmt::format("cannot read {}: {}", path, std::strerror(errno))};
+  return text;
 }
 
 MapFile drawn(const OfferArguments& arguments, Progress& progress) {
@@ -99,7 +179,14 @@ MapFile drawn(const OfferArguments& arguments, Progress& progress) {
     if (!parsed) throw Refusal{fmt::format("--part {} is no part; write 3/16 for the third of sixteen", bedwright::quoted(arguments.part))};
     part = *parsed;
   }
-  Job job = heading_job(arguments, grid);
+  const std::uint64_t rows = part.to(*grid.size()) - part.from(*grid.size());
+  if (rows == 0) throw Refusal{fmt::format("part {} of {} would be empty: there are {} combinations", part.number, part.of, *grid.size())};
+  if (rows > Grid::most_at_once)
+    throw Refusal{fmt::format("{} combinations are more than one run takes ({}); give --part 1/{} and so on, and --merge a thinner choice", rows, Grid::most_at_once, (rows + Grid::most_at_once - 1) / Grid::most_at_once)};
+  FileStore store;
+  refuse_unreadable_values(store, arguments, grid);
+  Job job = heading_job(store, arguments, grid);
+  refuse_bad_templates(arguments, job);
   job.sets = arguments.sets;
   const Heading& h = job.order.order;
   MapSettings settings;
@@ -114,7 +201,9 @@ MapFile drawn(const OfferArguments& arguments, Progress& progress) {
     KernelJudge judge(bed, &memory);
     return check_once(j, bed, exact ? &judge : nullptr, false);
   };
-  return {version(), h.number, h.revision, h.date, input_digest(job), h.printing,
+  const std::string digest = digest_of_run(store, arguments, grid, job);
+  std::vector<std::string> holds_for = what_it_holds_for(job, arguments.sets, grid);
+  return {version(), h.number, h.revision, h.date, digest, h.printing, std::move(holds_for),
           draw_map(arguments.order, arguments.sets, std::move(grid), part, check, settings)};
 }
 
@@ -127,36 +216,47 @@ MapFile joined(const OfferArguments& arguments) {
   }
   auto all = merged(std::move(parts), near_misses);
   if (const std::string* bad = std::get_if<std::string>(&all)) throw Refusal{*bad};
-  return std::move(std::get<MapFile>(all));
+  MapFile& map = std::get<MapFile>(all);
+  if (map.number.empty() || map.number.find_first_of("/\\") != std::string::npos || map.number.front() == '.') throw Refusal{"the parts' order number cannot be a folder's name; give --out"};
+  return std::move(map);
+}
+
+bool is_picture(const std::string& name) {
+  if (name == "offer.svg" || name == "offer.pdf") return true;
+  const std::string_view front = "offer-", back = ".svg";
+  if (!name.starts_with(front) || !name.ends_with(back) || name.size() <= front.size() + back.size()) return false;
+  return name.find_first_not_of("0123456789", front.size()) == name.size() - back.size();
+}
+
+// Pictures of a map drawn here before, which this one has fewer of.
+void remove_leftover_pictures(const fs::path& folder, const std::vector<std::string>& written) {
+  for (const auto& entry : fs::directory_iterator(folder)) {
+    const std::string name = entry.path().filename().string();
+    if (is_picture(name) && std::find(written.begin(), written.end(), name) == written.end()) fs::remove(entry.path());
+  }
+}
+
+std::vector<NamedBytes> files_of(const MapFile& file) {
+  if (file.map.part.of > 1) return {{fmt::format("offer-{}-of-{}.json", file.map.part.number, file.map.part.of), map_json(file)}};
+  std::vector<NamedBytes> files{{"offer.csv", map_csv(file)}, {"offer.json", map_json(file)}};
+  const std::vector<Page> pages = map_pages(file);
+  if (pages.size() > most_pages) return files;
+  files.push_back({"offer.pdf", pages_pdf(pages, {fmt::format("Order {}: what can be offered", file.number), file.date})});
+  for (std::size_t i = 0; i < pages.size(); ++i) files.push_back({i == 0 ? "offer.svg" : fmt::format("offer-{}.svg", i + 1), page_svg(pages[i])});
+  return files;
 }
 
 // Names of the files written.
 std::vector<std::string> write(const MapFile& file, const fs::path& folder, Progress& progress) {
   progress.step("writing");
+  const std::vector<NamedBytes> files = files_of(file);
+  fs::create_directories(folder);
+  const bool had_a_map = fs::exists(folder / "offer.json");
+  write_all(files, folder);
   std::vector<std::string> names;
-  const auto put = [&](const std::string& name, const std::string& bytes) {
-    write_whole(folder / name, bytes);
-    names.push_back(name);
-  };
-  if (file.map.part.of > 1) {
-    put(fmt::format("offer-{}-of-{}.json", file.map.part.number, file.map.part.of), map_json(file));
-    return names;
-  }
-  put("offer.csv", map_csv(file));
-  put("offer.json", map_json(file));
-  const std::vector<Page> pages = map_pages(file);
-  if (pages.size() > most_pages) return names;
-  put("offer.pdf", pages_pdf(pages, {fmt::format("Order {}: what can be offered", file.number), file.date}));
-  for (std::size_t i = 0; i < pages.size(); ++i) put(i == 0 ? "offer.svg" : fmt::format("offer-{}.svg", i + 1), page_svg(pages[i]));
+  for (const NamedBytes& f : files) names.push_back(f.name);
+  if (had_a_map && file.map.part.of == 1) remove_leftover_pictures(folder, names);
   return names;
-}
-
-// Pictures of a map drawn before, which this one may have fewer of.
-void remove_pictures(const fs::path& folder) {
-  for (const auto& entry : fs::directory_iterator(folder)) {
-    const std::string name = entry.path().filename().string();
-    if (name == "offer.svg" || name == "offer.pdf" || (name.starts_with("offer-") && name.ends_with(".svg"))) fs::remove(entry.path());
-  }
 }
 
 // The combinations by themselves: without the start of the process, the near misses
@@ -191,8 +291,6 @@ ExitCode offer_command(const OfferArguments& arguments) {
     if (arguments.order.empty() && arguments.merge.empty()) throw Refusal{"give an order file, or --merge and the parts to join"};
     const MapFile file = arguments.merge.empty() ? drawn(arguments, progress) : joined(arguments);
     const fs::path folder = arguments.out.empty() ? home() / "out" / (file.number + "-offer") : fs::path(arguments.out);
-    fs::create_directories(folder);
-    if (file.map.part.of == 1) remove_pictures(folder);
     const std::vector<std::string> names = write(file, folder, progress);
     progress.step("");
     summarise(file, folder, names);

@@ -35,6 +35,12 @@ AssemblyText assembly_words(Job& job, const Bed& bed, const std::string& order_p
 
 }  // namespace
 
+std::vector<Problem> assembly_problems(Job& job, const Bed& bed, const std::string& order_path) {
+  std::vector<Problem> problems;
+  assembly_words(job, bed, order_path, problems);
+  return problems;
+}
+
 int columns() {
   winsize size{};
   if (::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col >= 60) return std::min<int>(size.ws_col, 140);

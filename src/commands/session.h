@@ -25,6 +25,10 @@ struct Loaded {
 // returns nothing.
 std::optional<Loaded> load(const OrderArguments& arguments);
 
+// What is wrong with the customer's assembly sheets for this bed. Their files join the
+// job's inputs.
+std::vector<Problem> assembly_problems(Job& job, const Bed& bed, const std::string& order_path);
+
 bool stops(const std::vector<Finding>& findings);
 
 // The checkout, or wherever the program's own params/ and templates/ are.

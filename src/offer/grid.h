@@ -24,6 +24,8 @@ class Grid {
   std::vector<std::string> sets_of(std::uint64_t combination) const;
 
   static constexpr std::uint64_t most_combinations = 1'000'000'000;
+  // Of one run: a few hundred bytes each in memory and in its files.
+  static constexpr std::uint64_t most_at_once = 5'000'000;
 
  private:
   std::vector<Varied> varied_;

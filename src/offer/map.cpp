@@ -27,14 +27,13 @@ bool is_about_loads(const std::string& code) {
   return std::any_of(load_rules().begin(), load_rules().end(), [&](const Rule& r) { return r.code == code; });
 }
 
-// What does not go together first, by its lengths, the shortest before others; then
-// loads and what else has no length, by the share of the limit.
+// Loads first, by the share of the limit; then lengths, the shortest before others;
+// then what has neither.
 bool binds_more(const Finding& a, const Finding& b) {
-  const auto is_length = [](const Finding& f) { return f.unit == "mm" && !is_about_loads(f.code); };
-  const bool length_a = is_length(a), length_b = is_length(b);
-  if (length_a != length_b) return length_a;
+  const auto rank = [](const Finding& f) { return is_about_loads(f.code) ? 0 : f.unit == "mm" ? 1 : 2; };
+  if (rank(a) != rank(b)) return rank(a) < rank(b);
   const auto share = [](const Finding& f) { return f.margin / std::max(std::abs(f.limit), 1e-9); };
-  return length_a ? a.margin < b.margin : share(a) < share(b);
+  return rank(a) == 1 ? a.margin < b.margin : share(a) < share(b);
 }
 
 double to_a_millionth(double value) { return std::round(value * 1e6) / 1e6 + 0.0; }
@@ -54,10 +53,10 @@ void tell(const Spare& spare, MapRow& row) {
   row.subject = spare.subject;
 }
 
-std::string counted_by_rule(const std::vector<Finding>& findings) {
+std::string counted_by_rule(const std::vector<Finding>& findings, Severity severity) {
   std::vector<std::pair<std::string, int>> counts;  // findings come in the table's order
   for (const Finding& f : findings) {
-    if (!is_stop(f)) continue;
+    if (f.severity != severity) continue;
     if (counts.empty() || counts.back().first != f.code) counts.push_back({f.code, 0});
     ++counts.back().second;
   }
@@ -68,7 +67,7 @@ std::string counted_by_rule(const std::vector<Finding>& findings) {
 
 void tell_stops(const Job& job, const Bed& bed, const std::vector<Finding>& findings, MapRow& row) {
   row.fit = Fit::stopped;
-  row.by_rule = counted_by_rule(findings);
+  row.by_rule = counted_by_rule(findings, Severity::stop);
   const Finding* worst = nullptr;
   for (const Finding& f : findings)
     if (is_stop(f) && (!worst || binds_more(f, *worst))) worst = &f;
@@ -158,6 +157,7 @@ MapRow try_combination(FileStore& store, const std::string& order_path, const st
   MapRow row;
   row.stops = static_cast<int>(std::count_if(findings.begin(), findings.end(), is_stop));
   row.warnings = static_cast<int>(std::count_if(findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::warn; }));
+  row.warned_by = counted_by_rule(findings, Severity::warn);
   if (row.stops > 0) tell_stops(job, bed, findings, row);
   else tell_room(job, bed, row);
   return row;

@@ -1,8 +1,7 @@
 // The map of what can be offered: every combination tried, what came of each.
 //
-// Each combination is read, laid out and checked like an order of its own, without
-// the geometry kernel; where nothing stops it and pairs are left that the cheap
-// test cannot decide, once more with the kernel. So "fits" is what `check` says.
+// Each combination is read, laid out and checked like an order of its own, pairs
+// that the cheap test cannot decide by the kernel. So "fits" is what `check` says.
 #pragma once
 
 #include <functional>
@@ -27,8 +26,10 @@ struct MapRow {
   Fit fit = Fit::fits;
   int stops = 0, warnings = 0;
   std::string by_rule;   // stops: "HOLE-FIT 3, CLASH 1", in the table's order
-  // The rule that binds. Stopped: that of the worst margin among the stops, lengths
-  // first, the rest by how far past their limit. Fits: the one nearest to its limit
+  std::string warned_by; // warnings, likewise
+  // The rule that binds. Stopped: that of the worst margin among the stops. Loads come
+  // first, by how far past their limit: a bed too weak is no near miss because a slot
+  // is short too; then lengths, the rest by how far past their limit. Fits: the one nearest to its limit
   // among those measured (offer/margins.h), loads among them.
   std::string code;
   double margin = 0;     // negative fails; to 1e-6, so that a row read back is the row written

@@ -2,10 +2,10 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
-#include <limits>
+#include <algorithm>
 
 #include "checks/datum.h"
+#include "checks/weld.h"
 
 namespace bedwright {
 namespace {
@@ -39,19 +39,14 @@ void tips(const Scene& scene, Smallest& smallest) {
   }
 }
 
-void joints(const Scene& scene, Smallest& smallest) {
-  const std::vector<TabPlace> tabs = tab_places(scene.bed);
-  int number = 0;
-  for (const Mm joint : scene.bed.track.joints) {
-    ++number;
-    for (const int side : {-1, 1}) {
-      Mm nearest = std::numeric_limits<Mm>::infinity();
-      for (const TabPlace& tab : tabs)
-        if (tab.side == side) nearest = std::min(nearest, std::abs(tab.x - joint));
-      const Mm most = scene.limits.joint_to_support;
-      if (std::isfinite(nearest))
-        smallest.add("JOINT-SUPPORT", fmt::format("joint {}{}", side < 0 ? "L" : "R", number), most - nearest, most > 0 ? nearest / most : 1);
-    }
+void tab_welds_at_work(const Scene& scene, Smallest& smallest) {
+  const auto asked = tab_load(scene);
+  if (!asked) return;
+  for (const TabWeld& t : tab_welds(scene)) {
+    const Weld& w = scene.bed.welds[t.weld];
+    const double allowed = w.thinner > 0 ? std::min(fillet_allowable(w.leg), steel_allowable(w.thinner)) : fillet_allowable(w.leg);
+    const double used = line_load(t, asked->load) / allowed;
+    smallest.add({"WELD-LOAD", scene.bed.items[w.a].name, 100 * (1 - used), "%", used});
   }
 }
 
@@ -73,7 +68,7 @@ std::optional<Spare> smallest_spare(const Scene& scene, const Job& job, const st
   Smallest smallest;
   hole_fit(scene, job, smallest);
   tips(scene, smallest);
-  joints(scene, smallest);
+  tab_welds_at_work(scene, smallest);
   for (const LoadMargin& m : loads)
     if (can_stop(m)) smallest.add(spare_of(m));
   return smallest.take();

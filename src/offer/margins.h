@@ -22,10 +22,10 @@ struct Spare {
 };
 
 // That which is nearest to its limit. Of lengths: what the tightest track bolt has
-// left of its float (HOLE-FIT; only where the order asks for the worst case), the
-// room at the bolts' tips beyond what is asked (TIP), and how much nearer to a tab
-// the rail joints are than they must be (JOINT-SUPPORT). Of loads: all of
-// load_margins() that can stop a bed, in percent of the limit. Nothing when the
+// left of its float (HOLE-FIT; only where the order asks for the worst case) and the
+// room at the bolts' tips beyond what is asked (TIP). Of loads, in percent of the
+// limit: the tabs' welds at work (WELD-LOAD) and all of load_margins() that can stop a
+// bed. What is only ever a warning is left out. Nothing when the
 // bed has none of them.
 std::optional<Spare> smallest_spare(const Scene& scene, const Job& job, const std::vector<LoadMargin>& loads);
 

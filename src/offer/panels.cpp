@@ -44,6 +44,12 @@ bool advance(const Grid& grid, const std::vector<std::size_t>& fixed, std::vecto
 
 }  // namespace
 
+std::string in_words(const std::string& key) {
+  std::string words = key.starts_with("track.") ? key.substr(6) : key;
+  std::replace_if(words.begin(), words.end(), [](char c) { return c == '_' || c == '.'; }, ' ');
+  return words;
+}
+
 std::vector<Panel> panels(const Grid& grid, std::size_t most_columns, std::size_t most_rows) {
   const std::vector<std::size_t> order = by_count(grid);
   const std::size_t across = order[0];
@@ -57,9 +63,9 @@ std::vector<Panel> panels(const Grid& grid, std::size_t most_columns, std::size_
     for (const auto& [row_from, row_to] : runs(row_count, most_rows))
       for (const auto& [from, to] : runs(grid.varied()[across].values.size(), most_columns)) {
         Panel panel;
-        for (const std::size_t f : fixed) panel.titles.push_back(fmt::format("{} {}", grid.varied()[f].key, grid.varied()[f].values[values[f]]));
-        panel.across = grid.varied()[across].key;
-        if (has_rows) panel.down = grid.varied()[order[1]].key;
+        for (const std::size_t f : fixed) panel.titles.push_back(fmt::format("{} {}", in_words(grid.varied()[f].key), grid.varied()[f].values[values[f]]));
+        panel.across = in_words(grid.varied()[across].key);
+        if (has_rows) panel.down = in_words(grid.varied()[order[1]].key);
         for (std::size_t c = from; c < to; ++c) panel.columns.push_back(grid.varied()[across].values[c]);
         for (std::size_t r = row_from; r < row_to; ++r) {
           if (has_rows) panel.rows.push_back(grid.varied()[order[1]].values[r]);

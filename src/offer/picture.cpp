@@ -19,11 +19,12 @@ namespace {
 constexpr Mm page_width = 420, page_height = 297, border = 10;
 constexpr Mm letter = 2.6, line_step = 4.6, heading = 5;  // text heights; the smallest is read at arm's length
 constexpr Mm cell_width = 13, cell_height = 9.4, between = 8;
-constexpr std::size_t most_columns = 27, most_rows = 20, longest_label = 14;
+constexpr std::size_t most_columns = 27, most_rows = 20, longest_label = 14, most_told_lines = 6;
 
 constexpr std::array legend_lines{
     "Heavy frame, figure with +: it goes together. The letter is the rule that is nearest to its limit, the figure what is left.",
-    "Thin frame: it does not. The letter is the rule that is broken worst, the figure by how much. Crossed: it cannot be laid out. *: with warnings."};
+    "Thin frame: it does not. The letter is the rule that is broken worst (loads before lengths), the figure by how much; +2: two more rules are broken. Crossed: it cannot be laid out.",
+    "*: with warnings, named in offer.csv. What fits here is checked again when it is drawn; local codes and licensed practice come before it."};
 
 // A label that fits beside a cell; longer ones are cut.
 std::string label(const std::string& value) {
@@ -98,16 +99,28 @@ class Pages {
     legend_columns_ = std::max(1, static_cast<int>((page_width - 2 * border) / legend_step_));
     const int rows = (static_cast<int>(entries.size()) + legend_columns_ - 1) / legend_columns_;
     bottom_ = border + (rows + static_cast<int>(legend_lines.size()) + 1) * line_step;
+    const auto columns = static_cast<int>((page_width - 2 * border) / (letter * text_width_factor));
+    for (const std::string& line : file.holds_for)
+      for (std::string& l : lines_of(wrapped(line, 0, columns), static_cast<std::size_t>(columns)))
+        if (holds_for_.size() < most_told_lines) holds_for_.push_back(std::move(l));
   }
 
   std::vector<Page> all() {
-    for (const Panel& panel : panels(file_.map.grid, most_columns, most_rows)) place(panel);
+    for (const Panel& panel : panels(file_.map.grid, most_columns, rows_that_fit())) place(panel);
     near_misses();
     number_pages();
     return std::move(pages_);
   }
 
  private:
+  // Of a panel with as many titles and as long labels as any.
+  std::size_t rows_that_fit() const {
+    const std::size_t titles = file_.map.grid.varied().size();
+    const Mm top = page_height - border - heading - line_step * static_cast<double>(2 + holds_for_.size());
+    const Mm above = line_step * static_cast<double>(titles) + text_width(std::string(longest_label, 'x'), letter) + 2;
+    return static_cast<std::size_t>(std::clamp(std::floor((top - above - bottom_) / cell_height), 1.0, static_cast<double>(most_rows)));
+  }
+
   struct Pens {
     int text, frame, heavy, cross;
   };
@@ -135,6 +148,12 @@ class Pages {
 
   void begin_map_page() {
     begin_page(order_title());
+    for (const std::string& line : holds_for_) {
+      text({border, y_ + line_step / 2}, letter, line);
+      y_ -= line_step;
+    }
+    shelf_ = y_;
+    has_panel_ = false;
     legend();
   }
 
@@ -184,8 +203,9 @@ class Pages {
       x_ = border;
       y_ = shelf_;
     }
-    if (y_ - m.height < bottom_) begin_map_page();
+    if (y_ - m.height < bottom_ && has_panel_) begin_map_page();
     draw(panel, m, {x_, y_});
+    has_panel_ = true;
     x_ += m.width + between;
     shelf_ = std::min(shelf_, y_ - m.height - between);
   }
@@ -220,7 +240,9 @@ class Pages {
     constexpr Mm inset = 0.6;
     if (row.fit == Fit::fits) list.add(Closed{pens_.heavy, rectangle(at + Vec2{inset, inset}, at + size - Vec2{inset, inset})});
     const Mm middle = at.x + cell_width / 2;
-    text({middle, at.y + 5.0}, letter, (row.code.empty() ? "" : letters_.of(row.code)) + (row.warnings > 0 ? "*" : ""), Across::centre);
+    const auto further = std::count(row.by_rule.begin(), row.by_rule.end(), ',');
+    text({middle, at.y + 5.0}, letter, (row.code.empty() ? "" : letters_.of(row.code)) + (further > 0 ? fmt::format("+{}", further) : "") + (row.warnings > 0 ? "*" : ""),
+         Across::centre);
     if (!row.unit.empty()) text({middle, at.y + 1.7}, letter - 0.1, row.unit == "%" ? percent(row.margin) : figure(shown(row)), Across::centre);
   }
 
@@ -232,6 +254,9 @@ class Pages {
     const std::string title = fmt::format("Order {}, revision {}: near misses, and what would have to change", file_.number, file_.revision);
     const int columns = static_cast<int>((page_width - 2 * border) / (letter * text_width_factor));
     begin_page(title);
+    const auto stopped = std::count_if(file_.map.rows.begin(), file_.map.rows.end(), [](const MapRow& r) { return r.fit == Fit::stopped; });
+    text({border, y_}, letter, fmt::format("{} of the {} combinations that do not fit: those nearest to fitting, at most {} that the same rules stop.", file_.map.near.size(), stopped, most_alike));
+    y_ -= 1.5 * line_step;
     int number = 0;
     for (const NearMiss& n : file_.map.near) {
       std::vector<std::string> lines = paragraph(n, ++number, columns);
@@ -249,20 +274,20 @@ class Pages {
     std::string head = fmt::format("{}. ", number);
     const std::vector<std::size_t> values = file_.map.grid.values_of(near.combination);
     for (std::size_t i = 0; i < values.size(); ++i)
-      head += fmt::format("{}{} {}", i == 0 ? "" : ", ", file_.map.grid.varied()[i].key, file_.map.grid.varied()[i].values[values[i]]);
-    std::string text = wrapped(fmt::format("{}: stopped by {}.", head, in_words(row.by_rule)), 0, columns);
+      head += fmt::format("{}{} {}", i == 0 ? "" : ", ", bedwright::in_words(file_.map.grid.varied()[i].key), file_.map.grid.varied()[i].values[values[i]]);
+    std::string text = wrapped(fmt::format("{}: stopped by {}.", head, rules_in_words(row.by_rule)), 0, columns);
     if (!near.changes.empty()) {
       std::string all;
       for (const Change& c : near.changes) all += fmt::format("{}{} {}", all.empty() ? "" : " and ", c.key, c.value);
       text += wrapped(fmt::format("Would fit with {}.", all), 3, columns);
     }
-    if (near.changes.empty()) text += wrapped("No one or two changes that were tried clear it; what each rule asks for:", 3, columns);
+    if (near.changes.empty()) text += wrapped("No one or two changes beside the sizes varied were found to clear it; what each rule asks for:", 3, columns);
     for (const std::string& r : near.remedies) text += wrapped(r + ".", 3, columns);
     return lines_of(text, static_cast<std::size_t>(columns));
   }
 
   // "HOLE-FIT 3, TIP 1" as "HOLE-FIT (3 places), TIP".
-  static std::string in_words(const std::string& by_rule) {
+  static std::string rules_in_words(const std::string& by_rule) {
     std::string text;
     for (std::size_t from = 0; from < by_rule.size();) {
       const std::size_t end = std::min(by_rule.find(", ", from), by_rule.size());
@@ -297,6 +322,8 @@ class Pages {
   Letters letters_;
   std::vector<Page> pages_;
   Pens pens_{};
+  std::vector<std::string> holds_for_;
+  bool has_panel_ = false;
   Mm legend_step_ = 0, bottom_ = 0;
   int legend_columns_ = 1;
   Mm x_ = 0, y_ = 0, shelf_ = 0;  // where the next panel's upper left corner goes

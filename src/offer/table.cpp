@@ -26,6 +26,7 @@ std::string row_json(const MapRow& r) {
                      {"stops", r.stops},
                      {"warnings", r.warnings},
                      {"by_rule", r.by_rule},
+                     {"warned_by", r.warned_by},
                      {"code", r.code},
                      {"margin", r.margin},
                      {"unit", r.unit},
@@ -61,6 +62,7 @@ MapRow row_from(const Json& j) {
   r.stops = j.at("stops");
   r.warnings = j.at("warnings");
   r.by_rule = j.at("by_rule");
+  r.warned_by = j.at("warned_by");
   r.code = j.at("code");
   r.margin = j.at("margin");
   r.unit = j.at("unit");
@@ -81,13 +83,14 @@ NearMiss near_from(const Json& j) {
 MapFile file_from(const Json& j) {
   std::vector<Varied> varied;
   for (const Json& v : j.at("varied")) varied.push_back({v.at("key"), v.at("values").get<std::vector<std::string>>()});
-  MapFile file{j.at("program").at("version"), {}, {}, {}, {}, Printing::inches, {Grid(std::move(varied)), {}, {}, {}, 0, 0, 0, 1}};
+  MapFile file{j.at("program").at("version"), {}, {}, {}, {}, Printing::inches, {}, {Grid(std::move(varied)), {}, {}, {}, 0, 0, 0, 1}};
   const Json& order = j.at("order");
   file.number = order.at("number");
   file.revision = order.at("revision");
   file.date = order.at("date");
   file.digest = order.at("digest");
   if (order.at("printing") == "metric") file.printing = Printing::metric;
+  file.holds_for = j.at("holds_for").get<std::vector<std::string>>();
   file.map.part = {j.at("part").at("number"), j.at("part").at("of")};
   for (const Json& r : j.at("rows")) file.map.rows.push_back(row_from(r));
   for (const Json& n : j.at("near")) file.map.near.push_back(near_from(n));
@@ -97,16 +100,18 @@ MapFile file_from(const Json& j) {
 // Every row where it belongs, none more or less.
 bool is_whole(const OfferMap& map) {
   const auto size = map.grid.size();
-  if (!size || map.part.number < 1 || map.part.number > map.part.of) return false;
+  if (!size || *size == 0 || map.part.number < 1 || map.part.number > map.part.of) return false;
   const std::uint64_t from = map.part.from(*size);
   if (map.rows.size() != map.part.to(*size) - from) return false;
   for (std::size_t i = 0; i < map.rows.size(); ++i)
     if (map.rows[i].combination != from + i) return false;
-  return true;
+  return std::all_of(map.near.begin(), map.near.end(), [&](const NearMiss& n) { return n.combination >= from && n.combination - from < map.rows.size(); });
 }
 
+bool in_inches(const MapRow& row, const MapFile& file) { return row.unit == "mm" && file.printing == Printing::inches; }
+
 bool same_run(const MapFile& a, const MapFile& b) {
-  if (a.program_version != b.program_version || a.number != b.number || a.digest != b.digest || a.map.part.of != b.map.part.of) return false;
+  if (a.program_version != b.program_version || a.number != b.number || a.digest != b.digest || a.holds_for != b.holds_for || a.map.part.of != b.map.part.of) return false;
   const auto &va = a.map.grid.varied(), &vb = b.map.grid.varied();
   return std::equal(va.begin(), va.end(), vb.begin(), vb.end(), [](const Varied& p, const Varied& q) { return p.key == q.key && p.values == q.values; });
 }
@@ -117,7 +122,7 @@ std::string map_csv(const MapFile& file) {
   Csv csv;
   std::vector<CsvCell> head;
   for (const Varied& v : file.map.grid.varied()) head.emplace_back(v.key);
-  for (const char* name : {"fits", "stops", "warnings", "rule", "margin", "unit", "used", "at", "stopped by", "change"}) head.emplace_back(name);
+  for (const char* name : {"fits", "stops", "warnings", "rule", "margin", "unit", "used", "at", "stopped by", "warned by", "change"}) head.emplace_back(name);
   csv.row(head);
   for (const MapRow& r : file.map.rows) {
     std::vector<CsvCell> cells;
@@ -128,11 +133,11 @@ std::string map_csv(const MapFile& file) {
     cells.emplace_back(r.warnings);
     cells.emplace_back(r.code);
     if (r.unit.empty()) cells.emplace_back("");
-    else cells.emplace_back(r.margin, 3);
-    cells.emplace_back(r.unit);
+    else cells.emplace_back(in_inches(r, file) ? r.margin / inch : r.margin, 3);
+    cells.emplace_back(in_inches(r, file) ? "in" : r.unit);
     if (r.fit == Fit::fits && !r.unit.empty()) cells.emplace_back(r.used, 3);
     else cells.emplace_back("");
-    for (const std::string* text : {&r.subject, &r.by_rule, &r.change}) cells.emplace_back(*text);
+    for (const std::string* text : {&r.subject, &r.by_rule, &r.warned_by, &r.change}) cells.emplace_back(*text);
     csv.row(cells);
   }
   return csv.text();
@@ -146,9 +151,9 @@ std::string map_json(const MapFile& file) {
                    {"date", file.date},
                    {"printing", file.printing == Printing::metric ? "metric" : "inch"},
                    {"digest", file.digest}};
-  std::string out = "{\"format\": \"bedwright offer\",\n\"version\": 1,\n";
+  std::string out = "{\"format\": \"bedwright offer\",\n\"version\": 2,\n";
   out += fmt::format("\"program\": {},\n", dumped(Json{{"name", "bedwright"}, {"version", file.program_version}}));
-  out += fmt::format("\"order\": {},\n\"varied\": {},\n", dumped(order), dumped(varied));
+  out += fmt::format("\"order\": {},\n\"holds_for\": {},\n\"varied\": {},\n", dumped(order), dumped(file.holds_for), dumped(varied));
   out += fmt::format("\"part\": {},\n", dumped(Json{{"number", file.map.part.number}, {"of", file.map.part.of}}));
   out += fmt::format("\"counts\": {},\n", dumped(counts(file.map)));
   return out + lines("rows", file.map.rows, row_json) + ",\n" + lines("near", file.map.near, near_json) + "}\n";
@@ -158,10 +163,12 @@ std::variant<MapFile, std::string> read_map_json(const std::string& text) {
   try {
     const Json json = Json::parse(text);
     if (json.at("format") != "bedwright offer") return "is no map that bedwright offer has written";
-    if (json.at("version") != 1) return fmt::format("is of version {}; this program reads version 1", json.at("version").dump());
+    if (json.at("version") != 2) return fmt::format("is of version {}; this program reads version 2", json.at("version").dump());
     MapFile file = file_from(json);
     if (!is_whole(file.map)) return "does not hold the rows its part should";
     return file;
+  } catch (const nlohmann::json::parse_error&) {
+    return "is no map that bedwright offer has written";
   } catch (const nlohmann::json::exception& e) {
     return fmt::format("cannot be read as a map ({})", e.what());
   }

@@ -35,7 +35,7 @@ OfferMap drawn(PartOf part = {}, unsigned threads = 2, int near_misses = 0) {
   return draw_map(order_path("sizes"), {}, small_grid(), part, check, settings);
 }
 
-MapFile file_of(OfferMap map) { return {"0.1.0", "QB-1", "A", "2026-11-09", "digest", Printing::inches, std::move(map)}; }
+MapFile file_of(OfferMap map) { return {"0.1.0", "QB-1", "A", "2026-11-09", "digest", Printing::inches, {"Kit: made up."}, std::move(map)}; }
 
 TEST(Map, SaysOfEachCombinationWhatCheckingItSays) {
   const OfferMap map = drawn();
@@ -90,13 +90,17 @@ TEST(Map, PartsThatDoNotBelongTogetherAreRefused) {
   EXPECT_THAT(fault({}), HasSubstr("no part"));
   EXPECT_THAT(fault({a}), HasSubstr("part 2 of 2 is missing"));
   EXPECT_THAT(fault({a, a}), HasSubstr("given twice"));
+  const MapFile good = b;
   b.digest = "another";
+  EXPECT_THAT(fault({a, b}), HasSubstr("another run"));
+  b = good;
+  b.holds_for = {"Kit: another."};
   EXPECT_THAT(fault({a, b}), HasSubstr("another run"));
 }
 
 TEST(Map, ATextThatIsNoMapIsRefused) {
   const auto fault = [](const std::string& text) { return std::get<std::string>(read_map_json(text)); };
-  EXPECT_THAT(fault("{"), HasSubstr("cannot be read"));
+  EXPECT_THAT(fault("{"), HasSubstr("no map"));
   EXPECT_THAT(fault("{}"), HasSubstr("cannot be read"));
   EXPECT_THAT(fault("{\"format\": \"bedwright report\"}"), HasSubstr("no map"));
   std::string short_of_a_row = map_json(file_of(drawn()));
@@ -158,6 +162,36 @@ TEST(NearMisses, ShowMoreThanOneWayToMiss) {
   EXPECT_THAT(nearest_rows(rows, 3), ::testing::ElementsAre(0, 1, 2));
 }
 
+// A bed too weak is no near miss because a hole is a hair out too.
+TEST(Map, LoadsBindBeforeLengths) {
+  const CheckBed weak = [](const Job&, const Bed&, bool) {
+    const auto finding = [](const char* code, double measured, double limit, const char* unit) {
+      Finding f;
+      f.code = code;
+      f.severity = Severity::stop;
+      f.subjects = {"x"};
+      f.measured = measured, f.limit = limit, f.margin = limit - measured, f.unit = unit;
+      return f;
+    };
+    Finding warning = finding("REACH", 30, 60, "degrees");
+    warning.severity = Severity::warn;
+    return std::vector<Finding>{finding("HOLE-FIT", 2, 1.9, "mm"), finding("STAND-SAG", 4, 1.5, "mm"), warning};
+  };
+  const OfferMap map = draw_map(order_path("sizes"), {}, Grid(std::vector<Varied>{{"track.extension_count", {"0"}}}), {}, weak, {1, 0, {}});
+  EXPECT_EQ(map.rows[0].code, "STAND-SAG");
+  EXPECT_EQ(map.rows[0].by_rule, "HOLE-FIT 1, STAND-SAG 1");
+  EXPECT_EQ(map.rows[0].warned_by, "REACH 1");
+}
+
+// A tab's weld near what it carries binds before a bolt's tip with room.
+TEST(Map, AWeldNearItsLimitBinds) {
+  const Grid grid(std::vector<Varied>{{"limits.tab_load", {"3000 lb"}}});
+  const OfferMap map = draw_map(order_path("sizes"), {}, grid, {}, check, {1, 0, {}});
+  ASSERT_EQ(map.rows[0].fit, Fit::fits);
+  EXPECT_EQ(map.rows[0].code, "WELD-LOAD");
+  EXPECT_GT(map.rows[0].used, 0.85);
+}
+
 // Loads count like the rest: a margin in percent of the limit, and what they stop is not offered.
 TEST(Map, CarriesLoads) {
   const CheckBed with_loads = [](const Job& job, const Bed& bed, bool) {
@@ -190,7 +224,7 @@ TEST(Map, CarriesLoads) {
 TEST(MapCsv, HasALineACombinationAndItsKeysAsColumns) {
   const std::string csv = map_csv(file_of(drawn()));
   EXPECT_EQ(std::count(csv.begin(), csv.end(), '\n'), 13);
-  EXPECT_THAT(csv, ::testing::StartsWith("track.rail_length,track.bunk_pitch,track.extension_count,fits,stops,warnings,rule,margin,unit,used,at,stopped by,change\r\n72 in,20 in,0,"));
+  EXPECT_THAT(csv, ::testing::StartsWith("track.rail_length,track.bunk_pitch,track.extension_count,fits,stops,warnings,rule,margin,unit,used,at,stopped by,warned by,change\r\n72 in,20 in,0,"));
 }
 
 }  // namespace

@@ -18,7 +18,7 @@ std::vector<std::string> run(int count, const std::string& unit) {
 
 // A map of made-up rows in every state, with every length of figure.
 MapFile made_up(std::vector<Varied> varied, Printing printing) {
-  MapFile file{"0.1.0", "QB-1", "A", "2026-11-09", "digest", printing, {Grid(std::move(varied)), {}, {}, {}, 0, 0, 0, 1}};
+  MapFile file{"0.1.0", "QB-1", "A", "2026-11-09", "digest", printing, {"Kit: " + std::string(200, 'k') + ". " + std::string(90, 'w'), "Changed from the order file: a=b."}, {Grid(std::move(varied)), {}, {}, {}, 0, 0, 0, 1}};
   std::mt19937 random(7);
   const std::vector<std::string> codes = {"HOLE-FIT", "RAIL-REMAINDER", "CLASH-MOVING", "TIP", "JOINT-SUPPORT", "STAND-SAG", "EDGE", "WASHER-FLAT"};
   for (std::uint64_t i = 0; i < *file.map.grid.size(); ++i) {
@@ -30,7 +30,7 @@ MapFile made_up(std::vector<Varied> varied, Printing printing) {
     row.warnings = static_cast<int>(random() % 2);
     row.unit = row.fit == Fit::impossible ? "" : random() % 4 ? "mm" : "kg";
     row.margin = std::pow(10.0, static_cast<int>(random() % 9) - 2) * (random() % 2 ? 1.234567 : -9.87654321);
-    row.by_rule = row.code + " 1";
+    row.by_rule = row.code + " 1" + (random() % 2 ? "" : ", EDGE 12, TIP 3");
     file.map.rows.push_back(row);
     if (i < 12 && row.fit == Fit::stopped)
       file.map.near.push_back({i, {{"frame.tabs.slot_length", "1-1/4 in"}}, {row.code + ": " + std::string(300, 'x') + " or move it 3/16 in"}});
@@ -73,6 +73,7 @@ TEST(MapPages, NothingOverlapsForManyShapesOfMap) {
       {{"track.datum", {"front", "middle", "rear"}}},
       {{"track.rail_length", run(25, " in")}, {"track.bunk_pitch", run(49, "-1/2 in")}, {"track.extension_count", run(4, "")}},
       {{"a", run(2, "")}, {"b", run(3, "")}, {"c", run(2, "")}, {"d", run(2, "")}},
+      {{"axle.fraction", run(20, "-and-a-long-label")}, {"b", run(12, "")}, {"c", run(2, "")}, {"d", run(2, "")}, {"e", run(2, "")}},
       {{"jacks", {"[17 in, 120 in, 223 in]", "[18 in, 121 in, 222 in]"}}, {"frame.tabs.plate.pad_thickness", run(9, " mm")}},
   };
   for (const auto& shape : shapes)
