@@ -14,6 +14,7 @@
 #include "export/page_svg.h"
 #include "export/pdf.h"
 #include "layout/layout.h"
+#include "loads/rules/rules.h"
 #include "offer/picture.h"
 #include "offer/table.h"
 #include "yaml/text.h"
@@ -197,9 +198,15 @@ MapFile drawn(const OfferArguments& arguments, Progress& progress) {
     progress.step(fmt::format("[{}{}] {} of {} {}", std::string(filled, '#'), std::string(cells - filled, '.'), done, all, what));
   };
   PairMemory memory;
+  // The kernel where nothing else stops the bed: which of its open pairs are clear makes
+  // no difference to one that does not fit, and takes ten times as long to say.
   const CheckBed check = [&memory](const Job& j, const Bed& bed, bool exact) {
+    std::vector<Finding> findings = check_once(j, bed, nullptr, false);
+    if (!exact || stops(findings)) return findings;
     KernelJudge judge(bed, &memory);
-    return check_once(j, bed, exact ? &judge : nullptr, false);
+    findings = with_open_pairs_judged({bed, j.order.limits, &j, &judge, figures_of(j.order.order)}, std::move(findings));
+    sort_findings(findings, all_rules());
+    return findings;
   };
   const std::string digest = digest_of_run(store, arguments, grid, job);
   std::vector<std::string> holds_for = what_it_holds_for(job, arguments.sets, grid);

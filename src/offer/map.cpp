@@ -154,6 +154,8 @@ MapRow try_combination(FileStore& store, const std::string& order_path, const st
   if (const auto* problems = std::get_if<std::vector<Problem>>(&laid)) return impossible(*problems);
   const Bed& bed = std::get<Bed>(laid);
   findings = check(job, bed, true);
+  if (std::any_of(findings.begin(), findings.end(), is_stop))
+    std::erase_if(findings, [](const Finding& f) { return !is_stop(f) && f.code.starts_with("CLASH"); });  // left open
   MapRow row;
   row.stops = static_cast<int>(std::count_if(findings.begin(), findings.end(), is_stop));
   row.warnings = static_cast<int>(std::count_if(findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::warn; }));

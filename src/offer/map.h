@@ -1,7 +1,8 @@
 // The map of what can be offered: every combination tried, what came of each.
 //
-// Each combination is read, laid out and checked like an order of its own, pairs
-// that the cheap test cannot decide by the kernel. So "fits" is what `check` says.
+// Each combination is read, laid out and checked like an order of its own; where
+// nothing else stops it, pairs that the cheap test cannot decide are asked of the
+// kernel. So "fits" is what `check` says.
 #pragma once
 
 #include <functional>
@@ -26,7 +27,7 @@ struct MapRow {
   Fit fit = Fit::fits;
   int stops = 0, warnings = 0;
   std::string by_rule;   // stops: "HOLE-FIT 3, CLASH 1", in the table's order
-  std::string warned_by; // warnings, likewise
+  std::string warned_by; // warnings, likewise; of a stopped one without what is only near
   // The rule that binds. Stopped: that of the worst margin among the stops. Loads come
   // first, by how far past their limit: a bed too weak is no near miss because a slot
   // is short too; then lengths, the rest by how far past their limit. Fits: the one nearest to its limit
@@ -63,7 +64,8 @@ struct MapSettings {
   std::function<void(const char* what, std::uint64_t done, std::uint64_t all)> progress;
 };
 
-// All rules over one bed; with the kernel behind them when `exact`. Load rules need
+// All rules over one bed; with the kernel behind them when `exact` and nothing else
+// stops it. Load rules need
 // not look for remedies: where one is told, with_load_remedies() does.
 using CheckBed = std::function<std::vector<Finding>(const Job& job, const Bed& bed, bool exact)>;
 
