@@ -41,6 +41,23 @@ constexpr std::array angle_units{
     Unit{"rad", 1, System::neither},
 };
 
+// A unit as people also write it, and the word that is taken for it.
+struct OtherWord {
+  std::string_view written, taken;
+};
+
+constexpr std::array other_words{
+    OtherWord{"inch", "in"},        OtherWord{"inches", "in"},      OtherWord{"ins", "in"},         OtherWord{"foot", "ft"},
+    OtherWord{"feet", "ft"},        OtherWord{"millimeter", "mm"},  OtherWord{"millimeters", "mm"}, OtherWord{"millimetre", "mm"},
+    OtherWord{"millimetres", "mm"}, OtherWord{"centimeter", "cm"},  OtherWord{"centimeters", "cm"}, OtherWord{"centimetre", "cm"},
+    OtherWord{"centimetres", "cm"}, OtherWord{"meter", "m"},        OtherWord{"meters", "m"},       OtherWord{"metre", "m"},
+    OtherWord{"metres", "m"},       OtherWord{"lbs", "lb"},         OtherWord{"pound", "lb"},       OtherWord{"pounds", "lb"},
+    OtherWord{"ounce", "oz"},       OtherWord{"ounces", "oz"},      OtherWord{"kgs", "kg"},         OtherWord{"kilo", "kg"},
+    OtherWord{"kilos", "kg"},       OtherWord{"kilogram", "kg"},    OtherWord{"kilograms", "kg"},   OtherWord{"gram", "g"},
+    OtherWord{"grams", "g"},        OtherWord{"degree", "deg"},     OtherWord{"degrees", "deg"},    OtherWord{"radian", "rad"},
+    OtherWord{"radians", "rad"},
+};
+
 struct Vocabulary {
   std::span<const Unit> units;
   std::string_view plural, units_told, examples;
@@ -67,6 +84,21 @@ ParsedQuantity fail(std::string what, std::string would_do) {
 const Unit* find_unit(const Vocabulary& words, std::string_view word) {
   const auto found = std::ranges::find(words.units, word, &Unit::word);
   return found == words.units.end() ? nullptr : &*found;
+}
+
+bool same_word(std::string_view a, std::string_view b) {
+  const auto folded = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
+  return std::ranges::equal(a, b, {}, folded, folded);
+}
+
+// The unit of this vocabulary that is meant by another word for it, or by it in
+// other capitals; empty when there is none.
+std::string_view meant(const Vocabulary& words, std::string_view word) {
+  for (const OtherWord& other : other_words)
+    if (same_word(word, other.written) && find_unit(words, other.taken)) return other.taken;
+  for (const Unit& unit : words.units)
+    if (same_word(word, unit.word)) return unit.word;
+  return {};
 }
 
 // Two terms are only ever whole feet and then inches under twelve.
@@ -98,8 +130,10 @@ ParsedQuantity check_unit(const QuantityTerm& term, const Vocabulary& words, boo
   }
   const Unit* unit = find_unit(words, term.unit);
   if (!unit) {
+    const std::string_view taken = meant(words, term.unit);
+    const std::string such_as = fmt::format("{} are written as {}", words.plural, words.examples);
     return fail(fmt::format("has the unit \"{}\", which is none of {}", term.unit, words.units_told),
-                fmt::format("{} are written as {}", words.plural, words.examples));
+                taken.empty() ? such_as : fmt::format("write {} for {}: {}", taken, term.unit, such_as));
   }
   if (term.fraction && unit->system != System::imperial) {
     return fail(fmt::format("has a fraction of {}", term.unit),

@@ -90,6 +90,26 @@ TEST(ParseLength, SaysWhatIsWrong) {
   EXPECT_EQ(length_fault("1234567890 mm"), "has a number with too many digits");
 }
 
+TEST(ParseQuantity, SaysWhichUnitIsMeantByAnotherWordForIt) {
+  const auto told = [](Dimension dimension, const std::string& text) {
+    EXPECT_NE(fault(dimension, text), "");
+    const std::string would_do = parse_quantity(dimension, text).would_do;
+    return would_do.substr(0, would_do.find(':'));
+  };
+  EXPECT_EQ(told(Dimension::length, "80 inch"), "write in for inch");
+  EXPECT_EQ(told(Dimension::length, "80 inches"), "write in for inches");
+  EXPECT_EQ(told(Dimension::length, "80 feet"), "write ft for feet");
+  EXPECT_EQ(told(Dimension::length, "6 Foot 8 in"), "write ft for Foot");
+  EXPECT_EQ(told(Dimension::length, "6 ft 8 inches"), "write in for inches");
+  EXPECT_EQ(told(Dimension::length, "2032 MM"), "write mm for MM");
+  EXPECT_EQ(told(Dimension::mass, "850 lbs"), "write lb for lbs");
+  EXPECT_EQ(told(Dimension::stress, "36 KSI"), "write ksi for KSI");
+  EXPECT_EQ(told(Dimension::angle, "25 degrees"), "write deg for degrees");
+  // No hint across dimensions, nor for what is no unit at all.
+  EXPECT_EQ(told(Dimension::length, "5 pounds"), "lengths are written as 80 in, 6 ft 8 in or 2032 mm");
+  EXPECT_EQ(told(Dimension::length, "5 parsecs"), "lengths are written as 80 in, 6 ft 8 in or 2032 mm");
+}
+
 TEST(ParseLength, RefusesEveryOtherNotation) {
   for (const char* text :
        {"nan",    "inf",        "nan in",  "inf mm",     "-inf in",  "0x10 in",  "1e3 mm", "1e999 in",
