@@ -15,14 +15,16 @@ namespace bedwright {
 
 std::optional<std::string> read_bytes(const std::string& path, const Mark& where,
                                       std::vector<Problem>& problems) {
+  // Where nothing else names the file, the place is the file itself and says its name.
+  const bool named_elsewhere = where.file != path;
   const auto refuse = [&](std::string what, std::string would_do) -> std::optional<std::string> {
-    problems.push_back({where, fmt::format("{} {}", path, what), std::move(would_do)});
+    problems.push_back({where, named_elsewhere ? fmt::format("{} {}", path, what) : std::move(what), std::move(would_do)});
     return std::nullopt;
   };
   std::error_code error;
   const fs::file_status status = fs::status(path, error);
   if (status.type() == fs::file_type::not_found) {
-    return refuse("does not exist", "check the spelling; files are looked for beside the order");
+    return refuse("does not exist", named_elsewhere ? "check the spelling; files are looked for beside the order" : "check the spelling");
   }
   if (error) return refuse(fmt::format("cannot be opened ({})", error.message()), "check the path");
   if (status.type() == fs::file_type::directory) return refuse("is a folder", "name a file in it");
