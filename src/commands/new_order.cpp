@@ -1,6 +1,8 @@
 #include <fmt/chrono.h>
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cctype>
 #include <cerrno>
 #include <cstring>
 #include <ctime>
@@ -18,13 +20,32 @@ void replace_all(std::string& text, const std::string& what, const std::string& 
     text.replace(at, what.size(), with);
 }
 
-// The file's own name makes a first order number, with what no folder name can
-// hold left out.
+// The file's own name makes a first order number. A space, a point or whatever else
+// no folder name should hold keeps the words about it apart as a dash; letters beyond
+// ASCII are left out.
 std::string number_from(const std::filesystem::path& file) {
   std::string number;
-  for (char c : file.stem().string())
-    if (std::isalnum(static_cast<unsigned char>(c)) || c == '-' || c == '_') number += c;
+  bool apart = false;
+  for (const char c : file.stem().string()) {
+    const unsigned char byte = static_cast<unsigned char>(c);
+    if (std::isalnum(byte) || c == '-' || c == '_') {
+      if (apart && !number.empty() && number.back() != '-') number += '-';
+      apart = false;
+      number += c;
+    } else if (byte < 0x80) {
+      apart = true;
+    }
+  }
   return number.empty() ? "ORDER-1" : number.substr(0, 64);
+}
+
+// As a shell takes it for one word.
+std::string shell_word(const std::string& text) {
+  const auto plain = [](unsigned char c) { return std::isalnum(c) || c >= 0x80 || std::strchr("/._-+,:@%=", c) != nullptr; };
+  if (!text.empty() && std::all_of(text.begin(), text.end(), [&](char c) { return c != '\0' && plain(static_cast<unsigned char>(c)); })) return text;
+  std::string word = "'";
+  for (const char c : text) word += c == '\'' ? std::string("'\\''") : std::string(1, c);
+  return word + "'";
 }
 
 std::string today() {
@@ -57,7 +78,8 @@ ExitCode new_command(const NewArguments& arguments) {
     fmt::print(stderr, "bedwright: {}\n", fault);
     return bad_input;
   }
-  fmt::print("Wrote {}. Change what differs, then:\n  ./bedwright check {}\n  ./bedwright draw {}\n", file.string(), file.string(), file.string());
+  const std::string word = shell_word(file.string());
+  fmt::print("Wrote {}. Change what differs, then:\n  ./bedwright check {}\n  ./bedwright draw {}\n", file.string(), word, word);
   return released;
 }
 
