@@ -1,7 +1,9 @@
 #include <fmt/format.h>
 
 #include <stdexcept>
+#include <system_error>
 
+#include "commands/earlier.h"
 #include "commands/packet_files.h"
 
 namespace bedwright {
@@ -11,6 +13,14 @@ ExitCode draw_command(const DrawArguments& arguments) {
   progress.step("laying out");
   const auto loaded = load(arguments);
   if (!loaded) return bad_input;
+  const Heading& heading = loaded->job.order.order;
+  const std::filesystem::path out = arguments.out.empty() ? home() / "out" : std::filesystem::path(arguments.out);
+  const std::filesystem::path folder = out / heading.number;
+  if (const std::string fault = place_fault(out, heading); !fault.empty()) {
+    progress.step("");
+    fmt::print(stderr, "bedwright: {}\n", fault);
+    return bad_input;
+  }
   const std::vector<Finding> findings = check(*loaded, arguments, progress);
   const bool stop = stops(findings);
 
@@ -21,11 +31,16 @@ ExitCode draw_command(const DrawArguments& arguments) {
   packet.state = arguments.draft ? PacketState::draft : stop ? PacketState::stopped : PacketState::released;
   packet.files = packet_files(*loaded, findings, packet.state, progress);
 
-  const std::filesystem::path out = arguments.out.empty() ? home() / "out" : std::filesystem::path(arguments.out);
-  const std::filesystem::path folder = out / loaded->job.order.order.number;
   progress.step("writing");
+  std::error_code error;
+  std::filesystem::create_directories(out, error);
+  if (error) {
+    progress.step("");
+    fmt::print(stderr, "bedwright: cannot make the folder {}: {}\n", out.string(), error.message());
+    return bad_input;
+  }
+  const auto earlier = earlier_packet(folder);
   try {
-    std::filesystem::create_directories(out);
     write_packet(folder, packet);
   } catch (const std::runtime_error& e) {  // a place that cannot be written is the user's to mend
     fmt::print(stderr, "bedwright: {}\n", e.what());
@@ -33,6 +48,7 @@ ExitCode draw_command(const DrawArguments& arguments) {
   }
   progress.step("");
   print_findings(findings, *loaded);
+  if (earlier) fmt::print("{}\n", replaced_text(*earlier, heading, packet.state));
   const std::string where = std::filesystem::relative(folder).generic_string();
   if (packet.state == PacketState::released) fmt::print("Released: {} files in {}/\n", packet.files.size() + 1, where);
   if (packet.state == PacketState::draft) fmt::print("Draft, NOT FOR FABRICATION: {} files in {}/\n", packet.files.size() + 1, where);
