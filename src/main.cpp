@@ -10,6 +10,7 @@
 
 #include "commands/commands.h"
 #include "commands/session.h"
+#include "commands/words.h"
 
 namespace {
 
@@ -103,8 +104,21 @@ int run(int argc, char** argv) {
   new_app->add_flag("--metric", fresh.metric, "Millimetres and metric bolts");
   new_app->footer("Example:\n  bedwright new params/orders/my_order.yaml");
 
+  std::vector<std::string> commands;
+  for (const CLI::App* command : app.get_subcommands(nullptr)) commands.push_back(command->get_name());
+  if (const std::string fault = first_word_fault(argc > 1 ? argv[1] : "", commands); !fault.empty()) {
+    fmt::print(stderr, "bedwright: {}\n", fault);
+    return bad_input;
+  }
   try {
     app.parse(argc, argv);
+  } catch (const CLI::ExtrasError&) {
+    const CLI::App& command = *app.get_subcommands().front();
+    std::vector<std::string> options;
+    for (const CLI::Option* option : command.get_options())
+      for (const std::string& name : option->get_lnames()) options.push_back("--" + name);
+    fmt::print(stderr, "bedwright {}: {}\n", command.get_name(), extra_word_fault(app.remaining(true), options));
+    return bad_input;
   } catch (const CLI::ParseError& e) {
     const int help_or_version = 0;
     return app.exit(e) == help_or_version ? released : bad_input;
