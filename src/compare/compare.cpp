@@ -4,8 +4,9 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
-#include "units/print.h"
+#include "compare/reading.h"
 
 namespace bedwright {
 namespace {
@@ -22,10 +23,20 @@ std::vector<int> used_parts(const Bed& bed) {
   return used;
 }
 
+// Parts one of which is welded to something, by index.
+std::set<int> welded_parts(const Bed& bed) {
+  std::set<int> welded;
+  for (const Weld& weld : bed.welds) welded.insert({bed.items[weld.a].part, bed.items[weld.b].part});
+  return welded;
+}
+
 class Matching {
  public:
   Matching(const Compared& a, const Compared& b, const Figures& figures)
-      : a_(a.bed), b_(b.bed), figures_(figures), left_a_(used_parts(a.bed)), left_b_(used_parts(b.bed)) {}
+      : a_(a.bed), b_(b.bed), figures_(figures), left_a_(used_parts(a.bed)), left_b_(used_parts(b.bed)) {
+    if (frame_stands(a.job)) welded_a_ = welded_parts(a.bed);
+    if (frame_stands(b.job)) welded_b_ = welded_parts(b.bed);
+  }
 
   std::vector<PartChange> all() {
     match(Fate::same, is_equal);
@@ -53,6 +64,8 @@ class Matching {
     PartChange change;
     const Part& part = i >= 0 ? a_.parts[i] : b_.parts[j];
     change.name = part.name;
+    if (j >= 0) change.name_b = b_.parts[j].name;
+    change.welded_in = part.origin == Origin::made && (welded_a_.contains(i) || welded_b_.contains(j));
     change.origin = part.origin;
     change.fate = fate;
     if (i >= 0) change.in_a = a_.count(i);
@@ -68,12 +81,14 @@ class Matching {
       }
       if (part.origin != other.origin) change.how.push_back("comes from elsewhere");
     }
+    if (change.welded_in) change.rework.clear();
     changes_.push_back(std::move(change));
   }
 
   const Bed &a_, &b_;
   const Figures& figures_;
   std::vector<int> left_a_, left_b_;
+  std::set<int> welded_a_, welded_b_;  // parts of a frame that stands
   std::vector<PartChange> changes_;
 };
 
@@ -104,7 +119,7 @@ const char* word(Datum d) { return d == Datum::front ? "front" : d == Datum::mid
 std::string places(const Figures& figures, std::vector<Mm> all) {
   std::sort(all.begin(), all.end());
   std::string text;
-  for (const Mm x : all) text += (text.empty() ? "" : ", ") + figures.set(x);
+  for (const Mm x : all) text += (text.empty() ? "" : ", ") + figure_text(figures, x);
   return text;
 }
 
@@ -144,8 +159,11 @@ std::vector<HeadLine> headlines(const Compared& a, const Compared& b, const Figu
 
 }  // namespace
 
+bool frame_stands(const Job& job) { return !job.frame.tabs.existing.empty(); }
+
 Comparison compare(const Compared& a, const Compared& b, const Figures& figures) {
-  return {headlines(a, b, figures), Matching(a, b, figures).all(), hardware_changes(a.bed, b.bed)};
+  return {headlines(a, b, figures), ordered_differently(a.job, b.job, figures), frame_stands(a.job), frame_stands(b.job),
+          Matching(a, b, figures).all(), hardware_changes(a.bed, b.bed)};
 }
 
 }  // namespace bedwright

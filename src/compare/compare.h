@@ -2,7 +2,8 @@
 // the shelf can still use.
 //
 // A part serves both where its form, material and origin are equal, whatever its
-// name. Of the rest, parts of one name have changed; what is left is only in one.
+// name. Of the rest, parts of one name have changed; what is left is only in one. What
+// is welded into a frame that stands is on no shelf, and none is made or fetched for it.
 #pragma once
 
 #include <string>
@@ -23,11 +24,13 @@ enum class Fate { same, changed, only_a, only_b };
 
 struct PartChange {
   std::string name;            // as in A, or in B when it is only there
+  std::string name_b;          // as in B; empty when it is only in A
   Origin origin = Origin::made;
   Fate fate = Fate::same;
   int in_a = 0, in_b = 0;      // how many of it
   std::vector<std::string> how; // what changes, each a phrase with figures
   std::string rework;          // how a piece made for A can become one of B; empty when it cannot
+  bool welded_in = false;      // into a frame that stands, in A or in B
 };
 
 struct HeadLine {
@@ -41,9 +44,18 @@ struct HardwareChange {
 
 struct Comparison {
   std::vector<HeadLine> bed;   // those that differ
+  std::vector<HeadLine> ordered;  // keys of the order file whose values differ, in the order's own order
+  bool stands_a = false, stands_b = false;  // whether its frame stands already
   std::vector<PartChange> parts;        // made first, then the kit's, then bought; in A's order, then B's
   std::vector<HardwareChange> hardware; // all, in order of name
 };
+
+// Whether the frame was there before the order: its tab holes are given, not laid out.
+bool frame_stands(const Job& job);
+
+// Every key but whose bed it is (number, customer, date, revision). Kit, frame and
+// catalogue differ when what stands in the files differs, not where they stand.
+std::vector<HeadLine> ordered_differently(const Job& a, const Job& b, const Figures& figures);
 
 Comparison compare(const Compared& a, const Compared& b, const Figures& figures);
 
@@ -55,16 +67,26 @@ struct FormChange {
 };
 FormChange form_change(const Form& a, const Form& b, const Figures& figures);
 
-// As the owner reads it, in lines of at most `width` columns.
-std::string comparison_text(const Comparison& comparison, const Heading& a, const Heading& b, int width);
+// How one of the two is told from the other, and whether it goes together.
+struct Told {
+  const Heading& heading;
+  std::string file;  // as the user named it
+  int stops = 0;     // findings that stop it
+};
+
+// As the owner reads it, in lines of at most `width` columns. Two of one number are
+// called by their revisions, two of one revision by their files.
+std::string comparison_text(const Comparison& comparison, const Told& a, const Told& b, int width);
 
 // "bedwright compare", version 1:
-//   a, b      {"number", "revision"}
+//   a, b      {"number", "revision", "file", "stops": findings that stop it, "frame_stands"}
 //   bed       list of {"what", "a", "b"}: headline figures that differ
-//   parts     list of {"name", "origin" ("made", "kit", "bought"), "fate" ("same", "changed",
-//             "only a", "only b"), "in_a", "in_b", "how": list of text, "rework": text}
+//   ordered   list of {"key", "a", "b"}: keys of the order file whose values differ
+//   parts     list of {"name", "name_b" (null when only in a), "origin" ("made", "kit",
+//             "bought"), "fate" ("same", "changed", "only a", "only b"), "in_a", "in_b",
+//             "how": list of text, "rework": text, "welded_in": into a frame that stands}
 //   hardware  list of {"name", "in_a", "in_b"}
 // Same form as report.json otherwise: UTF-8, two-space indents, one newline at the end.
-std::string comparison_json(const Comparison& comparison, const Heading& a, const Heading& b);
+std::string comparison_json(const Comparison& comparison, const Told& a, const Told& b);
 
 }  // namespace bedwright

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "compare/compare.h"
+#include "compare/reading.h"
 #include "units/print.h"
 
 namespace bedwright {
@@ -24,7 +25,22 @@ bool same_size(const Hole& a, const Hole& b) { return !differ(a.diameter, b.diam
 bool same_spot(const PlacedHole& a, const PlacedHole& b) { return a.face == b.face && !differ(a.hole.at.x, b.hole.at.x) && !differ(a.hole.at.y, b.hole.at.y); }
 
 std::string size_text(const Hole& h, const Figures& f) {
-  return h.slotted() ? fmt::format("{} x {} slot", f.set(h.diameter), f.set(h.length)) : fmt::format("{} hole", f.set(h.diameter));
+  return h.slotted() ? fmt::format("{} x {} slot", figure_text(f, h.diameter), figure_text(f, h.length)) : fmt::format("{} hole", figure_text(f, h.diameter));
+}
+
+// "9/16 in hole becomes 5/8 in hole"; in more places where it would read as no change.
+std::string resized_text(const Hole& a, const Hole& b, const Figures& f) {
+  const std::string from = size_text(a, f), to = size_text(b, f);
+  if (from != to) return fmt::format("{} becomes {}", from, to);
+  if (differ(a.diameter, b.diameter)) return fmt::format("{} mm wide becomes {} mm", plain_figure(a.diameter), plain_figure(b.diameter));
+  if (differ(a.length, b.length)) return fmt::format("{} mm long becomes {} mm", plain_figure(a.length), plain_figure(b.length));
+  return fmt::format("{} turned from {} to {} deg", from, plain_figure(a.angle / degree), plain_figure(b.angle / degree));
+}
+
+std::string becomes(const char* what, Mm a, Mm b, const Figures& f) {
+  const std::string from = f.say(a), to = f.say(b);
+  if (from != to) return fmt::format("{} {} becomes {}", what, from, to);
+  return fmt::format("{} {} mm becomes {} mm", what, plain_figure(a), plain_figure(b));
 }
 
 // Where they are along the part, each place once, at most `most` of them.
@@ -35,7 +51,7 @@ std::string along(const std::vector<PlacedHole>& holes, const Figures& f) {
   std::sort(places.begin(), places.end());
   places.erase(std::unique(places.begin(), places.end(), [](Mm a, Mm b) { return !differ(a, b); }), places.end());
   std::string text;
-  for (std::size_t i = 0; i < std::min(most, places.size()); ++i) text += (i == 0 ? "" : ", ") + f.set(places[i]);
+  for (std::size_t i = 0; i < std::min(most, places.size()); ++i) text += (i == 0 ? "" : ", ") + figure_text(f, places[i]);
   return places.size() > most ? fmt::format("{} and {} more", text, places.size() - most) : text;
 }
 
@@ -52,7 +68,7 @@ void hole_changes(std::vector<PlacedHole> a, std::vector<PlacedHole> b, const Fi
     if (same_size(h.hole, at->hole)) {
       ++kept;
     } else {
-      const std::string text = fmt::format("{}: {} becomes {}", h.hole.purpose, size_text(h.hole, f), size_text(at->hole, f));
+      const std::string text = fmt::format("{}: {}", h.hole.purpose, resized_text(h.hole, at->hole, f));
       if (std::find(resized.begin(), resized.end(), text) == resized.end()) resized.push_back(text);
       smaller = smaller || at->hole.diameter + same_place < h.hole.diameter || at->hole.length + same_place < h.hole.length;
     }
@@ -92,11 +108,11 @@ Extent2 extent(const Outline& outline) {
 
 FormChange changed(const Plate& a, const Plate& b, const Figures& f) {
   FormChange change;
-  if (differ(a.thickness, b.thickness)) change.how.push_back(fmt::format("thickness {} becomes {}", f.say(a.thickness), f.say(b.thickness)));
+  if (differ(a.thickness, b.thickness)) change.how.push_back(becomes("thickness", a.thickness, b.thickness, f));
   const Extent2 ea = extent(a.outline), eb = extent(b.outline);
   const bool outline = a.outline != b.outline;
-  if (differ(ea.along, eb.along)) change.how.push_back(fmt::format("length {} becomes {}", f.say(ea.along), f.say(eb.along)));
-  if (differ(ea.across, eb.across)) change.how.push_back(fmt::format("width {} becomes {}", f.say(ea.across), f.say(eb.across)));
+  if (differ(ea.along, eb.along)) change.how.push_back(becomes("length", ea.along, eb.along, f));
+  if (differ(ea.across, eb.across)) change.how.push_back(becomes("width", ea.across, eb.across, f));
   if (outline && !differ(ea.along, eb.along) && !differ(ea.across, eb.across)) change.how.push_back("another outline of the same size");
   hole_changes(holes_of(a), holes_of(b), f, change);
   if (outline || differ(a.thickness, b.thickness) || change.rework == "no") change.rework.clear();
@@ -112,7 +128,7 @@ FormChange changed(const Member& a, const Member& b, const Figures& f) {
                                                           : fmt::format("section {} becomes {}", a.section.name, b.section.name));
   }
   if (differ(a.length, b.length))
-    change.how.push_back(fmt::format("length {} becomes {}: {}", f.say(a.length), f.say(b.length), longer(a.length, b.length, f)));
+    change.how.push_back(fmt::format("{}: {}", becomes("length", a.length, b.length, f), longer(a.length, b.length, f)));
   const bool mitres = std::abs(a.start_mitre - b.start_mitre) > 1e-9 || std::abs(a.end_mitre - b.end_mitre) > 1e-9;
   if (mitres)
     change.how.push_back(fmt::format("end cuts {} and {} deg become {} and {} deg", plain_figure(a.start_mitre / degree), plain_figure(a.end_mitre / degree),
@@ -126,9 +142,7 @@ FormChange changed(const Member& a, const Member& b, const Figures& f) {
 FormChange changed(const Bought& a, const Bought& b, const Figures& f) {
   FormChange change;
   if (std::abs(a.mass - b.mass) > 1e-6) {
-    const bool metric = f.printing == Printing::metric;
-    const auto text = [&](Kg m) { return metric ? fmt::format("{:.1f} kg", m) : fmt::format("{:.1f} lb", m / pound); };
-    change.how.push_back(fmt::format("mass {} becomes {}", text(a.mass), text(b.mass)));
+    change.how.push_back(fmt::format("mass {} becomes {}", mass_text(f, a.mass), mass_text(f, b.mass)));
   }
   if (a.envelope != b.envelope || a.lugs != b.lugs) change.how.push_back("other sizes");
   return change;

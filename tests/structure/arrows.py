@@ -26,7 +26,7 @@ MAY = {
     "export": {"units", "yaml", "catalog", "params", "bed", "bed/outline", "checks", "drawing", "loads", "loads/rules", "solids"},
     "sheets": {"units", "params", "catalog", "bed", "bed/outline", "drawing", "loads", "checks", "export"},
     "offer": {"units", "yaml", "params", "bed", "bed/outline", "layout", "checks", "loads", "loads/rules", "advice", "drawing", "export"},
-    "compare": {"units", "params", "bed", "bed/outline", "checks"},
+    "compare": {"units", "yaml", "params", "bed", "bed/outline", "checks"},
     "commands": None,  # puts everything together
     "main.cpp": {"commands"},
 }
