@@ -319,6 +319,105 @@ TEST_F(Program, ANewOrderIsGoodAsWrittenAndNeverWrittenOver) {
   }
 }
 
+TEST_F(Program, AnUnknownWordIsNamedWithTheCommandsThereAre) {
+  const std::string all = "the commands are draw, check, offer, compare, schema, explain, new; bedwright --help says what each does\n";
+  const std::vector<std::pair<std::vector<std::string>, std::string>> told = {
+      {{"quote", "x"}, "bedwright: quote is no command; " + all},
+      {{"chek", "my.yaml"}, "bedwright: chek is no command; did you mean check? " + all},
+      {{"--frobnicate"}, "bedwright: --frobnicate is no option here; " + all},
+      {{"--verison"}, "bedwright: --verison is no option here; did you mean --version? " + all},
+      {{}, "bedwright: no command was given; " + all},
+  };
+  for (const auto& [words, message] : told) {
+    const Outcome outcome = run(words);
+    EXPECT_EQ(outcome.code, 2) << message;
+    EXPECT_EQ(outcome.out, message);
+  }
+  const Outcome option = run({"check", testing::order_path("base"), "--sugest"});
+  EXPECT_EQ(option.code, 2);
+  EXPECT_THAT(option.out, ::testing::StartsWith("bedwright check: --sugest is no option of it; did you mean --suggest? "));
+  const Outcome more = run({"check", "my", "order.yaml"});
+  EXPECT_EQ(more.code, 2);
+  EXPECT_THAT(more.out, HasSubstr("order.yaml is one word more than it takes; put a name with spaces in quotes"));
+  for (const char* fine : {"--help", "-h", "--version"}) EXPECT_EQ(run({fine}).code, 0) << fine;
+}
+
+TEST_F(Program, AFolderThatCannotBeMadeIsNamedOnce) {
+  const Outcome drawn = run({"draw", testing::order_path("base"), "--out", "/proc/nope"});
+  EXPECT_EQ(drawn.code, 2);
+  EXPECT_EQ(drawn.out, "bedwright: cannot make the folder /proc/nope: No such file or directory\n");
+  const Outcome missing = run({"check", folder / "none.yaml"});
+  EXPECT_EQ(missing.code, 2);
+  EXPECT_THAT(missing.out, ::testing::StartsWith((folder / "none.yaml").string() + ": does not exist; check the spelling\n"));
+}
+
+TEST_F(Program, ANewOrderWithASpaceInItsNameCanBeDrawnAsPrinted) {
+  const fs::path file = folder / "Ann's new order.yaml";
+  const Outcome made = run({"new", file});
+  ASSERT_EQ(made.code, 0) << made.out;
+  EXPECT_THAT(content(file), HasSubstr("number: Ann-s-new-order "));
+  // The line as printed, pasted into a shell that knows the program by that name.
+  const std::size_t at = made.out.find("./bedwright check ");
+  ASSERT_NE(at, std::string::npos);
+  const std::string line = made.out.substr(at + 12, made.out.find('\n', at) - at - 12);
+  const Outcome checked = outcome_of(quoted(BEDWRIGHT_PROGRAM) + " " + line + " 2>&1 </dev/null");
+  EXPECT_EQ(checked.code, 0) << checked.out;
+}
+
+TEST_F(Program, ANewOrderIsWorkedOutWithALogAndSaysWhichWayIsPlus) {
+  for (const char* units : {"", "--metric"}) {
+    const fs::path file = folder / (std::string("order") + units + ".yaml");
+    std::vector<std::string> arguments = {"new", file};
+    if (*units) arguments.push_back(units);
+    ASSERT_EQ(run(arguments).code, 0);
+    EXPECT_THAT(content(file), ::testing::ContainsRegex("tabs_found:\n#   - \\{tab: R7"));
+    EXPECT_THAT(content(file), HasSubstr("x is how far rearward of its place"));
+    const Outcome checked = run({"check", file, "--json"});
+    ASSERT_EQ(checked.code, 0) << checked.out;
+    EXPECT_FALSE(std::get<Job>(load_job(file.string(), {})).order.work.log->species.text.empty());
+  }
+}
+
+TEST_F(Program, CompareRunsTheRulesOnBoth) {
+  const Outcome checked = run({"check", testing::order_path("wrong"), "--json"});
+  const int stops = nlohmann::json::parse(checked.out).at("counts").at("stop");
+  const Outcome compared = run({"compare", testing::order_path("base"), testing::order_path("wrong")});
+  EXPECT_EQ(compared.code, 0);
+  EXPECT_THAT(compared.out, ::testing::StartsWith(fmt::format("QB-1041 against QB-1045\nQB-1041 goes together\nQB-1045 is stopped: {} stops (see check); ", stops)));
+  const Outcome json = run({"compare", testing::order_path("base"), testing::order_path("wrong"), "--json"});
+  EXPECT_EQ(nlohmann::json::parse(json.out).at("b").at("stops"), stops);
+}
+
+TEST_F(Program, DrawSaysWhatItReplaces) {
+  const std::string order = testing::order_path("base");
+  const Outcome first = run({"draw", order, "--out", folder});
+  ASSERT_EQ(first.code, 0);
+  EXPECT_THAT(first.out, Not(HasSubstr("Replaces")));
+  const Outcome again = run({"draw", order, "--out", folder, "--set", "order.revision=B"});
+  EXPECT_THAT(again.out, HasSubstr("\nReplaces the release of 2026-10-05, order QB-1041 revision A.\n"));
+  const Outcome other = run({"draw", order, "--out", folder, "--draft", "--set", "order.customer=Another"});
+  EXPECT_THAT(other.out, HasSubstr("\nReplaces the release of 2026-10-05, order QB-1041 revision B, for Pinchbeck Farm; its cut and drill files are gone from there"));
+  ASSERT_EQ(run({"draw", order, "--out", folder}).code, 0);
+  const Outcome stopped = run({"draw", order, "--out", folder, "--set", "bolts.bunk=1-1/2 in"});
+  EXPECT_EQ(stopped.code, 1);
+  EXPECT_THAT(stopped.out, HasSubstr("\nReplaces the release of 2026-10-05, order QB-1041 revision A; its cut and drill files are gone from there"));
+  EXPECT_THAT(run({"draw", order, "--out", folder}).out, HasSubstr("\nReplaces the report of a stopped order, 2026-10-05, order QB-1041 revision A.\n"));
+}
+
+TEST_F(Program, AnotherOrdersFolderIsRefusedAndLeftAlone) {
+  ASSERT_EQ(run({"draw", testing::order_path("base"), "--out", folder}).code, 0);
+  fs::rename(folder / "QB-1041", folder / "QB-1044");
+  const auto before = tree(folder);
+  const Outcome drawn = run({"draw", testing::order_path("lot_frame"), "--out", folder});
+  EXPECT_EQ(drawn.code, 2);
+  EXPECT_THAT(drawn.out, HasSubstr("QB-1044 holds the release of order QB-1041, not of QB-1044; nothing was touched: give another folder with --out"));
+  // Nor may an order's folder be taken for the one above it.
+  const Outcome inside = run({"draw", testing::order_path("metric"), "--out", folder / "QB-1044"});
+  EXPECT_EQ(inside.code, 2);
+  EXPECT_THAT(inside.out, HasSubstr("holds the files of order QB-1041 itself; nothing was touched"));
+  EXPECT_EQ(tree(folder), before);
+}
+
 TEST_F(Program, ChecksReportIsTheOneDocumented) {
   const Outcome checked = run({"check", testing::order_path("wrong"), "--json"});
   EXPECT_EQ(checked.code, 1);
