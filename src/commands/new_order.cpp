@@ -73,6 +73,10 @@ std::string starter(const NewArguments& arguments, const std::filesystem::path& 
 
 ExitCode new_command(const NewArguments& arguments) {
   const std::filesystem::path file = arguments.file;
+  if (!file.has_filename() || std::filesystem::is_directory(file)) {
+    fmt::print(stderr, "bedwright: {} is no name for a file; give one, as my_order.yaml\n", arguments.file.empty() ? "an empty name" : arguments.file);
+    return bad_input;
+  }
   const std::string order = starter(arguments, file);
   if (const std::string fault = write_new_file(file, order); !fault.empty()) {
     fmt::print(stderr, "bedwright: {}\n", fault);

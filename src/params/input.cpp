@@ -21,6 +21,7 @@ std::optional<std::string> read_bytes(const std::string& path, const Mark& where
     problems.push_back({where, named_elsewhere ? fmt::format("{} {}", path, what) : std::move(what), std::move(would_do)});
     return std::nullopt;
   };
+  if (path.empty()) return refuse("an empty name is the name of no file", "name one");
   std::error_code error;
   const fs::file_status status = fs::status(path, error);
   if (status.type() == fs::file_type::not_found) {

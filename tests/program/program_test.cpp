@@ -348,6 +348,12 @@ TEST_F(Program, AFolderThatCannotBeMadeIsNamedOnce) {
   EXPECT_EQ(drawn.out, "bedwright: cannot make the folder /proc/nope: No such file or directory\n");
   const Outcome missing = run({"check", folder / "none.yaml"});
   EXPECT_EQ(missing.code, 2);
+  EXPECT_THAT(run({"check", ""}).out, ::testing::StartsWith("an empty name is the name of no file; name one\n"));
+  for (const std::string& no_file : {std::string(), folder.string(), folder.string() + "/"}) {
+    const Outcome made = run({"new", no_file});
+    EXPECT_EQ(made.code, 2);
+    EXPECT_THAT(made.out, HasSubstr("is no name for a file; give one, as my_order.yaml"));
+  }
   EXPECT_THAT(missing.out, ::testing::StartsWith((folder / "none.yaml").string() + ": does not exist; check the spelling\n"));
 }
 
