@@ -123,10 +123,13 @@ std::string places(const Figures& figures, std::vector<Mm> all) {
   return text;
 }
 
-Kg made_mass(const Bed& bed) {
+// A frame that stands is not made again.
+Kg made_mass(const Compared& side) {
+  const Bed& bed = side.bed;
+  const std::set<int> standing = frame_stands(side.job) ? welded_parts(bed) : std::set<int>();
   Kg sum = 0;
   for (int i = 0; i < static_cast<int>(bed.parts.size()); ++i)
-    if (bed.parts[i].origin == Origin::made) sum += bed.count(i) * mass(bed.parts[i]);
+    if (bed.parts[i].origin == Origin::made && !standing.contains(i)) sum += bed.count(i) * mass(bed.parts[i]);
   return sum;
 }
 
@@ -152,7 +155,7 @@ std::vector<HeadLine> headlines(const Compared& a, const Compared& b, const Figu
   both("axle group at", [&](const Compared& s) { return figures.say(s.job.order.axle.position); });
   both("jacks at", [&](const Compared& s) { return places(figures, s.job.order.jacks); });
   both("steel the shop makes", [&](const Compared& s) {
-    return metric ? fmt::format("{:.0f} kg", made_mass(s.bed)) : fmt::format("{:.0f} lb", made_mass(s.bed) / pound);
+    return metric ? fmt::format("{:.0f} kg", made_mass(s)) : fmt::format("{:.0f} lb", made_mass(s) / pound);
   });
   return lines;
 }

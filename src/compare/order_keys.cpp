@@ -138,6 +138,7 @@ std::vector<HeadLine> ordered_differently(const Job& a, const Job& b, const Figu
   const auto written = [&](const Job& job, Writing writing) {
     KeyWriter writer(figures, writing);
     Order order = job.order;
+    order.jacks.resize(jacks_listed(order));  // those worked out follow from other keys
     describe(writer, order);
     return writer.values;
   };

@@ -68,8 +68,10 @@ class Printer {
   // A row where it has room, else one under the other.
   void columns(const std::string& title, const std::vector<HeadLine>& lines) {
     if (lines.empty()) return;
-    const std::size_t room = static_cast<std::size_t>(std::max(width_, 60)) - 4;
-    const auto fits = [&](const HeadLine& h) { return h.what.size() <= room / 3 && h.a.size() <= room / 3 && h.b.size() <= room / 3; };
+    std::size_t key = title.size();
+    for (const HeadLine& h : lines) key = std::max(key, h.what.size() + 2);
+    const std::size_t room = static_cast<std::size_t>(std::max(width_, 60)), half = room > key + 24 ? (room - key - 4) / 2 : 10;
+    const auto fits = [&](const HeadLine& h) { return h.a.size() <= half && h.b.size() <= half; };
     std::size_t what = title.size(), first = a_.size();
     for (const HeadLine& h : lines)
       if (fits(h)) what = std::max(what, h.what.size() + 2), first = std::max(first, h.a.size());

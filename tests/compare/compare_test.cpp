@@ -119,6 +119,11 @@ TEST(Compare, AFrameThatStandsGivesAndTakesNoPieces) {
       EXPECT_TRUE(p.part(name).welded_in) << name;
       EXPECT_EQ(p.part(name).rework, "") << name;
     }
+    for (const HeadLine& h : p.result.bed) {
+      if (h.what == "steel the shop makes") {
+        EXPECT_LT(std::stod(first ? h.a : h.b), 100) << "only the jack plates";
+      }
+    }
     // The plates behind the jacks are bolted on.
     EXPECT_FALSE(p.part("jack plate").welded_in);
     const std::string text = p.text();
@@ -190,6 +195,9 @@ TEST(Compare, KeysOrderedDifferentlyAreListed) {
   // A hundredth of a millimetre reads alike to a tenth, and is told all the same; another way to write it is not.
   EXPECT_THAT(ordered({"tolerances.cut_position=0.51 mm"}), ElementsAre("tolerances.cut_position: 0.5 mm | 0.51 mm"));
   EXPECT_THAT(ordered({"track.rail_length=6 ft 8 in"}), IsEmpty());
+  // Pairs placed from the rear and between are told by their own keys, not again by their places.
+  EXPECT_THAT(ordered({"jacks=[17 in]", "jacks_from_rear=[17 in]", "jacks_between=1"}),
+              ElementsAre("jacks: 17 in, 120 in, 223 in | 17 in", "jacks_from_rear: none | 17 in", "jacks_between: 0 | 1"));
   // Whose it is, is in the title.
   EXPECT_THAT(ordered({"order.number=QB-2", "order.customer=Another", "order.date=2026-12-01"}), IsEmpty());
   const Pair kits{demo_job("base"), demo_job("one_extension")};
