@@ -76,10 +76,9 @@ void tell_stops(const Job& job, const Bed& bed, const std::vector<Finding>& find
   row.unit = worst->unit;
   row.subject = worst->subjects.empty() ? "" : worst->subjects.front();
   row.change = worst->remedy;
-  // Loads in the measure that those which fit are told in.
+  // Loads in the measure that those which fit are told in. What must be tried to be
+  // known (jacks, a lighter log) is worked out for the near misses only.
   if (!is_about_loads(row.code)) return;
-  for (const Finding& f : with_load_remedies(job, bed, {*worst}))
-    if (f.code == worst->code && f.subjects == worst->subjects) row.change = f.remedy;
   if (const auto load = load_spare(row.code, load_margins(job, run_loads(job, bed)))) tell(*load, row);
 }
 
