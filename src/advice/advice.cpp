@@ -18,7 +18,7 @@ class Trials {
   // are no tries left.
   std::optional<int> brings(const Change& change, const Stop& stop) {
     const std::set<Stop>* after = stops_after(change);
-    if (!after || after->contains(stop)) return std::nullopt;
+    if (!after || remains(stop, now_, *after)) return std::nullopt;
     return static_cast<int>(std::count_if(after->begin(), after->end(), [&](const Stop& s) { return !now_.contains(s); }));
   }
 

@@ -5,15 +5,20 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
 
 #include "checks/figures.h"
 #include "units/print.h"
+#include "yaml/key_path.h"
 
 namespace bedwright {
 namespace {
 
 // What a shop changes readily comes first; what the customer ordered last.
 enum Kind { a_setting = 0, on_the_bunks = 100, bolt_length = 200, on_the_mains = 300, a_slot = 400, a_tab = 500, a_standoff = 600, a_pitch = 800, a_rail = 900 };
+// What only a rule proposes (another section, a higher rating): bought or made anew.
+constexpr int only_proposed = 500;
+constexpr int most_steps = 99;
 
 class Usual {
  public:
@@ -32,7 +37,14 @@ class Usual {
   }
 
  private:
-  void add(const std::string& key, const std::string& value, int kind, int step) { all_.push_back({{key, value}, kind + std::min(step, 99)}); }
+  void add(const std::string& key, const std::string& value, int kind, int step) { all_.push_back({{key, value}, kind + std::min(step, most_steps)}); }
+
+  // The value nearest to `now` first.
+  void nearest_first(const std::string& key, Mm now, std::vector<std::pair<Mm, std::string>> values, int kind) {
+    std::stable_sort(values.begin(), values.end(), [&](const auto& a, const auto& b) { return std::abs(a.first - now) < std::abs(b.first - now); });
+    int step = 0;
+    for (const auto& [value, text] : values) add(key, text, kind, ++step);
+  }
 
   void settings() {
     const TrackOrder& t = job_.order.track;
@@ -58,15 +70,18 @@ class Usual {
   void bolts() {
     const Kit& k = job_.kit;
     const FrameFile& f = job_.frame;
-    const std::pair<const char*, const BoltHole*> kinds[] = {
-        {"bolts.track", &k.mounting.hole}, {"bolts.bunk", &k.bunk.hole}, {"bolts.gusset", &k.gusset.hole},
-        {"bolts.stop", &k.track_stop.hole}, {"bolts.jack", &f.jack.hole}, {"bolts.tongue_jack", &f.tongue_jack.hole}};
+    const BoltLengths& named = job_.order.bolts;
+    const std::tuple<const char*, const BoltHole*, std::optional<Mm>> kinds[] = {
+        {"bolts.track", &k.mounting.hole, named.track}, {"bolts.bunk", &k.bunk.hole, named.bunk},
+        {"bolts.gusset", &k.gusset.hole, named.gusset}, {"bolts.stop", &k.track_stop.hole, named.stop},
+        {"bolts.jack", &f.jack.hole, named.jack}, {"bolts.tongue_jack", &f.tongue_jack.hole, named.tongue_jack}};
     constexpr Mm longest = 6 * inch;
-    for (const auto& [key, hole] : kinds) {
+    for (const auto& [key, hole, now] : kinds) {
       const BoltSize& size = *job_.catalog.bolt(hole->bolt.text);
-      int step = 0;
+      std::vector<std::pair<Mm, std::string>> values;
       for (const Mm length : size.lengths)
-        if (length <= longest) add(key, bolt_length_text(size, length), bolt_length, ++step);
+        if (length <= longest && (!now || std::abs(length - *now) > same_place)) values.push_back({length, bolt_length_text(size, length)});
+      nearest_first(key, now.value_or(0), std::move(values), bolt_length);
     }
   }
 
@@ -98,11 +113,13 @@ class Usual {
     if (t.clip) return about("frame.tabs.clip.standoff", t.clip->standoff, slot_step, 16, 0, a_standoff);
     constexpr std::array inch_plates{0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 1.0};
     constexpr std::array metric_plates{6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0};
+    if (t.plate->pad_width <= 0) return;
+    std::vector<std::pair<Mm, std::string>> pads;
     for (std::size_t i = 0; i < inch_plates.size(); ++i) {
       const Mm thickness = metric_ ? metric_plates[i] : inch_plates[i] * inch;
-      if (std::abs(thickness - t.plate->pad_thickness) > same_place && t.plate->pad_width > 0)
-        add("frame.tabs.plate.pad_thickness", figures_.set(thickness), a_standoff, static_cast<int>(i) + 1);
+      if (std::abs(thickness - t.plate->pad_thickness) > same_place) pads.push_back({thickness, figures_.set(thickness)});
     }
+    nearest_first("frame.tabs.plate.pad_thickness", t.plate->pad_thickness, std::move(pads), a_standoff);
   }
 
   void track() {
@@ -130,9 +147,40 @@ std::vector<FreeValue> free_values(const Job& job, int bunks) {
     // Loading has refused an order whose lists do not parse.
     const auto values = std::get<std::vector<std::string>>(parse_values(parameter.values.text));
     for (const std::string& value : values)
-      all.push_back({{parameter.key.text, value}, kind + std::min(++step, 99)});
+      all.push_back({{parameter.key.text, value}, kind + std::min(++step, most_steps)});
     kind += 100;
   }
+  return all;
+}
+
+bool ordered_or_measured(std::string_view key) {
+  for (const std::string_view of : {"work", "tabs_found", "frame.tabs.existing"})
+    if (is_within(key, of)) return true;
+  return false;
+}
+
+std::vector<FreeValue> free_values(const Job& job, int bunks, const std::vector<Finding>& findings,
+                                   const std::vector<Finding>& advised) {
+  std::vector<FreeValue> all = free_values(job, bunks);
+  if (!job.order.free.empty()) return all;
+  std::map<std::string, int> kinds;  // the usual cost of a parameter, without its steps
+  for (const FreeValue& f : all) kinds.try_emplace(f.change.key, f.cost / 100 * 100);
+  const auto add = [&](const Change& c, int step, std::set<int> proposed_by) {
+    if (ordered_or_measured(c.key)) return;
+    const auto kind = kinds.find(c.key);
+    all.push_back({{c.key, c.value}, (kind == kinds.end() ? only_proposed : kind->second) + std::min(step, most_steps), std::move(proposed_by)});
+  };
+  int number = 0;
+  for (const Finding& f : findings) {
+    ++number;
+    if (f.severity != Severity::stop) continue;
+    std::map<std::string, int> steps;  // of each parameter, in the rule's own order
+    for (const Change& c : f.changes) add(c, steps[c.key]++, {number});
+  }
+  // The usual step costs less, where it is one.
+  for (const Finding& f : advised)
+    if (f.severity == Severity::stop)
+      for (const Change& c : f.changes) add(c, most_steps, {});
   return all;
 }
 

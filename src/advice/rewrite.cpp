@@ -26,6 +26,8 @@ std::variant<std::string, Change> moved_paths(std::string text, const std::strin
   std::vector<std::pair<std::string, const Node*>> paths;
   for (const char* key : {"kit", "frame"})
     if (const Node* node = document.root.find(key)) paths.push_back({key, node});
+  if (const Node* heading = document.root.find("order"))
+    if (const Node* node = heading->find("assembly_template"); node && !node->scalar.empty()) paths.push_back({"order.assembly_template", node});
   if (const Node* list = document.root.find("catalog"))
     for (std::size_t i = 0; i < list->children.size(); ++i) paths.push_back({path_to("catalog", i + 1), &list->children[i]});
   std::vector<Change> changes;

@@ -15,8 +15,8 @@ namespace bedwright {
 // written into this text.
 std::variant<std::string, Change> rewritten(std::string text, const std::vector<Change>& changes);
 
-// The text with the paths of kit, frame and catalogue, relative to folder `from`,
-// made relative to folder `to`; nothing when one cannot be written.
+// The text with the paths of kit, frame, catalogue and the shop's own assembly words,
+// relative to folder `from`, made relative to folder `to`; nothing when one cannot be written.
 std::variant<std::string, Change> moved_paths(std::string text, const std::string& from, const std::string& to);
 
 // A unified diff with three lines of context; empty when the texts are equal.

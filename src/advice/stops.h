@@ -1,6 +1,7 @@
 // What stops a bed, by name: so that two checks of it can be compared.
 #pragma once
 
+#include <algorithm>
 #include <set>
 #include <string>
 #include <utility>
@@ -10,7 +11,7 @@
 
 namespace bedwright {
 
-using Stop = std::pair<std::string, std::string>;  // code, first subject
+using Stop = std::pair<std::string, std::vector<std::string>>;  // code, things
 
 // Subjects name a place ("clamp 1 on bunk 3"), which a change of that very place
 // renames: the thing itself is what must no longer be stopped.
@@ -19,13 +20,28 @@ inline std::string thing(const std::string& subject) {
   return on == std::string::npos ? subject : subject.substr(0, on);
 }
 
-inline Stop stop_of(const Finding& f) { return {f.code, f.subjects.empty() ? "" : thing(f.subjects.front())}; }
+// All that is named: the head on the left jack is one stop, on the right jack another.
+inline Stop stop_of(const Finding& f) {
+  Stop stop{f.code, {}};
+  for (const std::string& s : f.subjects) stop.second.push_back(thing(s));
+  return stop;
+}
 
 inline std::set<Stop> stops_of(const std::vector<Finding>& findings) {
   std::set<Stop> all;
   for (const Finding& f : findings)
     if (f.severity == Severity::stop) all.insert(stop_of(f));
   return all;
+}
+
+// Whether `stop`, one of `now`, is still there `after` a change: as it is, or as a
+// stop that was not there before, by the same rule over the same first thing (the
+// clamp now meets the next bunk, the bolt's worst hole is now another's).
+inline bool remains(const Stop& stop, const std::set<Stop>& now, const std::set<Stop>& after) {
+  const auto first = [](const Stop& s) { return s.second.empty() ? std::string() : s.second.front(); };
+  return std::any_of(after.begin(), after.end(), [&](const Stop& s) {
+    return s == stop || (s.first == stop.first && first(s) == first(stop) && !now.contains(s));
+  });
 }
 
 }  // namespace bedwright

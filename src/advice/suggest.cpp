@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <tuple>
 
 namespace bedwright {
 namespace {
@@ -14,33 +15,43 @@ bool meets(const Stops& a, const Stops& b) {
   return std::any_of(a.begin(), a.end(), [&](const Stop& s) { return b.contains(s); });
 }
 
-// The same value may be proposed by many findings.
+// The same value may be proposed by many findings; the cheapest price is its price.
 std::vector<FreeValue> each_once(const std::vector<FreeValue>& free) {
   std::vector<FreeValue> kept;
-  std::set<std::pair<std::string, std::string>> seen;
-  for (const FreeValue& f : free)
-    if (seen.insert({f.change.key, f.change.value}).second) kept.push_back(f);
+  std::map<std::pair<std::string, std::string>, std::size_t> seen;
+  for (const FreeValue& f : free) {
+    const auto [at, first] = seen.try_emplace({f.change.key, f.change.value}, kept.size());
+    if (first) {
+      kept.push_back(f);
+      continue;
+    }
+    FreeValue& same = kept[at->second];
+    same.cost = std::min(same.cost, f.cost);
+    same.proposed_by.insert(f.proposed_by.begin(), f.proposed_by.end());
+  }
   return kept;
 }
 
 struct Outcome {
   Stops left;
+  Stops remain;  // those of the order as it is that are still there
   int warnings = 0;
+  bool exact = false;  // else there may be stops that only the kernel sees
 };
 
 class Search {
  public:
   Search(const std::vector<FreeValue>& free, const std::vector<Finding>& now, const Retry& cheap, const Retry& exact,
          const SearchSettings& settings)
-      : free_(each_once(free)), now_(stops_of(now)), cheap_(cheap), exact_(exact), settings_(settings) {}
+      : free_(each_once(free)), now_(stops_of(now)), cheap_(cheap), exact_(exact), settings_(settings),
+        most_tries_(settings.most_tries), most_exact_(settings.most_exact) {}
 
   Suggestion run() {
     std::vector<Set> level = singles();
-    for (int size = 1; size <= settings_.most_changes && !level.empty(); ++size) {
-      if (size > 1) level = grown(level);
-      if (offer(level)) return std::move(result_);
-    }
-    report_nearest();
+    if (offer(level)) return std::move(result_);
+    for (int size = 2; size <= settings_.most_changes && !level.empty(); ++size)
+      if (grown_to(size, level)) return std::move(result_);
+    if (!added_one_by_one()) report_nearest();
     return std::move(result_);
   }
 
@@ -48,19 +59,57 @@ class Search {
   const Outcome* outcome(const Set& set) {
     const auto known = outcomes_.find(set);
     if (known != outcomes_.end()) return known->second ? &*known->second : nullptr;
-    if (result_.tries >= settings_.most_tries) {
+    if (result_.tries >= most_tries_) {
       result_.gave_up = true;
       return nullptr;
     }
     ++result_.tries;
-    const auto findings = cheap_(sets(set));
+    return kept(set, cheap_(sets(set)), false);
+  }
+
+  // The same, with the kernel.
+  const Outcome* exact_outcome(const Set& set) {
+    const Outcome* known = outcome(set);
+    if (!known || known->exact) return known;
+    if (exact_tries_ >= most_exact_) {
+      result_.gave_up = true;
+      return nullptr;
+    }
+    ++exact_tries_;
+    return kept(set, exact_(sets(set)), true);
+  }
+
+  const Outcome* kept(const Set& set, const std::optional<std::vector<Finding>>& findings, bool exact) {
     std::optional<Outcome>& kept = outcomes_[set];
+    kept.reset();
     if (!findings) return nullptr;
     kept.emplace();
+    kept->exact = exact;
     kept->left = stops_of(*findings);
-    kept->warnings = static_cast<int>(findings->size());
-    if (!nearest_ || kept->left.size() < outcomes_[*nearest_]->left.size()) nearest_ = set;
+    for (const Stop& s : now_)
+      if (remains(s, now_, kept->left)) kept->remain.insert(s);
+    kept->warnings = static_cast<int>(
+        std::count_if(findings->begin(), findings->end(), [](const Finding& f) { return f.severity == Severity::warn; }));
     return &*kept;
+  }
+
+  // Of these sets the one that leaves the fewest stops, then of the fewest changes, then
+  // the least costly, as the kernel sees them. It sees no fewer than the cheap check, so
+  // only what would be first needs it.
+  std::optional<Set> nearest_of(const std::vector<Set>& sets) {
+    using Nearness = std::tuple<std::size_t, std::size_t, int, Set>;
+    std::set<Nearness> queue;
+    const auto put = [&](const Set& set, const Outcome* o) {
+      if (o) queue.insert({o->left.size(), set.size(), cost(set), set});
+    };
+    for (const Set& set : sets) put(set, outcome(set));
+    while (!queue.empty()) {
+      const Set first = std::get<Set>(*queue.begin());
+      queue.erase(queue.begin());
+      if (outcome(first)->exact) return first;
+      put(first, exact_outcome(first));
+    }
+    return std::nullopt;
   }
 
   std::vector<std::string> sets(const Set& set) const {
@@ -71,22 +120,35 @@ class Search {
 
   const std::string& key(int option) const { return free_[option].change.key; }
 
+  bool has_key(const Set& set, int option) const {
+    return std::any_of(set.begin(), set.end(), [&](int o) { return key(o) == key(option); });
+  }
+
+  static Set with(Set set, int option) {
+    set.insert(std::lower_bound(set.begin(), set.end(), option), option);
+    return set;
+  }
+
   int cost(const Set& set) const {
     int sum = 0;
     for (const int option : set) sum += free_[option].cost;
     return sum;
   }
 
-  // Of two values of one parameter with the same effect only the nearer is kept.
+  // Of two values of one parameter with the same effect only the less costly is kept;
+  // of those that clear everything all, for the kernel may see what differs.
   std::vector<Set> singles() {
     std::map<std::pair<std::string, Stops>, int> best;
     std::vector<Set> level;
     for (int option = 0; option < static_cast<int>(free_.size()); ++option) {
       const Outcome* after = outcome({option});
       if (!after) continue;
+      if (after->left.empty()) {
+        level.push_back({option});
+        continue;
+      }
       const auto [at, first] = best.try_emplace({key(option), after->left}, option);
-      if (!first && free_[at->second].cost <= free_[option].cost) continue;
-      at->second = option;
+      if (!first && free_[option].cost < free_[at->second].cost) at->second = option;
     }
     for (const auto& [effect, option] : best) level.push_back({option});
     return level;
@@ -94,73 +156,120 @@ class Search {
 
   // Sets of one change more. Those that are worth growing have cleared something;
   // the rest of the options are tried where they clear what the set leaves.
-  std::vector<Set> grown(std::vector<Set>& level) {
+  // Whether one that clears everything was found; `level` becomes them.
+  bool grown_to(int size, std::vector<Set>& level) {
     std::vector<Set> useful;
     for (const Set& set : level)
-      if (const Outcome* after = outcome(set); after && clears_something(*after)) useful.push_back(set);
+      if (const Outcome* after = outcome(set); after && !after->left.empty() && after->remain.size() < now_.size()) useful.push_back(set);
     std::sort(useful.begin(), useful.end(), [&](const Set& a, const Set& b) {
       const std::size_t left_a = outcome(a)->left.size(), left_b = outcome(b)->left.size();
       return std::tuple(left_a, cost(a), a) < std::tuple(left_b, cost(b), b);
     });
-    std::vector<Set> next;
+    level.clear();
     std::set<Set> seen;
-    for (const bool must_cover : {true, false}) {
+    const auto grow_all = [&](bool must_cover) {
+      std::vector<Set> next;
       for (const Set& set : useful) grow(set, must_cover, seen, next);
-      if (std::any_of(next.begin(), next.end(), [&](const Set& s) { return outcome(s)->left.empty(); })) break;
-    }
+      return next;
+    };
+    const auto found = [&](const std::vector<Set>& next) {
+      level.insert(level.end(), next.begin(), next.end());
+      return offer(next);
+    };
+    return found(grow_all(true)) || (size == 2 && found(proposed_together(seen))) || found(grow_all(false));
+  }
+
+  // Two values for what one finding is about may do together what neither does alone.
+  std::vector<Set> proposed_together(std::set<Set>& seen) {
+    std::vector<Set> next;
+    for (int a = 0; a < static_cast<int>(free_.size()); ++a)
+      for (int b = a + 1; b < static_cast<int>(free_.size()); ++b) {
+        const auto& by = free_[b].proposed_by;
+        if (key(a) == key(b) || std::none_of(by.begin(), by.end(), [&](int f) { return free_[a].proposed_by.contains(f); })) continue;
+        if (!seen.insert({a, b}).second) continue;
+        const Outcome* after = outcome({a, b});
+        if (after && after->left.size() < now_.size()) next.push_back({a, b});
+      }
     return next;
   }
 
-  bool clears_something(const Outcome& after) const {
-    return std::any_of(now_.begin(), now_.end(), [&](const Stop& s) { return !after.left.contains(s); });
-  }
-
   void grow(const Set& set, bool must_cover, std::set<Set>& seen, std::vector<Set>& next) {
-    const Stops left = outcome(set)->left;
+    const Outcome& before = *outcome(set);
     for (int option = 0; option < static_cast<int>(free_.size()); ++option) {
-      if (std::any_of(set.begin(), set.end(), [&](int o) { return key(o) == key(option); })) continue;
+      if (has_key(set, option)) continue;
       const auto alone = outcomes_.find({option});
       if (alone == outcomes_.end() || !alone->second) continue;
-      if (!helps(*alone->second, left, must_cover)) continue;
-      Set more = set;
-      more.insert(std::lower_bound(more.begin(), more.end(), option), option);
+      if (!helps(*alone->second, before, must_cover)) continue;
+      const Set more = with(set, option);
       if (!seen.insert(more).second) continue;
       const Outcome* after = outcome(more);
-      if (after && after->left.size() < left.size()) next.push_back(more);
+      if (after && after->left.size() < before.left.size()) next.push_back(more);
     }
   }
 
   // `alone`: what the option leaves by itself. Stops that were not there at first
   // (the set has brought them) it cannot have cleared; it may yet.
-  bool helps(const Outcome& alone, const Stops& left, bool must_cover) const {
-    Stops of_now;
-    for (const Stop& s : left)
-      if (now_.contains(s)) of_now.insert(s);
-    if (of_now.empty()) return true;
-    if (must_cover) return !meets(of_now, alone.left);
-    return std::any_of(of_now.begin(), of_now.end(), [&](const Stop& s) { return !alone.left.contains(s); });
+  static bool helps(const Outcome& alone, const Outcome& set, bool must_cover) {
+    if (set.remain.empty()) return true;
+    if (must_cover) return !meets(set.remain, alone.remain);
+    return std::any_of(set.remain.begin(), set.remain.end(), [&](const Stop& s) { return !alone.remain.contains(s); });
   }
 
-  // The least costly set of these that clears everything and passes the exact check.
+  // The least costly set of these that clears everything, as the kernel sees it.
   bool offer(const std::vector<Set>& level) {
     std::vector<Set> clear;
     for (const Set& set : level)
       if (const Outcome* after = outcome(set); after && after->left.empty()) clear.push_back(set);
     std::sort(clear.begin(), clear.end(), [&](const Set& a, const Set& b) {
-      return std::tuple(outcome(a)->warnings, cost(a), a) < std::tuple(outcome(b)->warnings, cost(b), b);
+      return std::tuple(cost(a), outcome(a)->warnings, a) < std::tuple(cost(b), outcome(b)->warnings, b);
     });
-    for (const Set& set : clear) {
-      if (exact_tries_ >= settings_.most_exact) {
-        result_.gave_up = true;
-        return false;
+    for (const Set& set : clear)
+      if (clears_all(set)) {
+        result_.changes = changes(set);
+        return true;
       }
-      ++exact_tries_;
-      const auto findings = exact_(sets(set));
-      if (!findings || !stops_of(*findings).empty()) continue;
-      result_.changes = changes(set);
-      return true;
-    }
     return false;
+  }
+
+  bool clears_all(const Set& set) {
+    const Outcome* after = exact_outcome(set);
+    return after && after->left.empty();
+  }
+
+  std::vector<Set> all_tried() const {
+    std::vector<Set> all;
+    for (const auto& [set, tried] : outcomes_)
+      if (tried) all.push_back(set);
+    return all;
+  }
+
+  bool added_one_by_one() {
+    most_tries_ = result_.tries + settings_.most_adding_tries;
+    most_exact_ = exact_tries_ + settings_.most_adding_tries;
+    nearest_ = nearest_of(all_tried());
+    if (!nearest_) return false;
+    while (!outcome(*nearest_)->left.empty()) {
+      if (static_cast<int>(nearest_->size()) >= settings_.most_added) return false;
+      std::vector<Set> more;
+      for (int option = 0; option < static_cast<int>(free_.size()); ++option)
+        if (!has_key(*nearest_, option)) more.push_back(with(*nearest_, option));
+      const auto best = nearest_of(more);
+      if (!best || outcome(*best)->left.size() >= outcome(*nearest_)->left.size()) return false;
+      nearest_ = best;
+    }
+    result_.changes = changes(without_needless(*nearest_));
+    result_.fewer_might_do = true;
+    return true;
+  }
+
+  // What was added early may have been made needless by what came later.
+  Set without_needless(Set set) {
+    for (std::size_t i = set.size(); i-- > 0 && set.size() > 1;) {
+      Set fewer = set;
+      fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(i));
+      if (clears_all(fewer)) set = fewer;
+    }
+    return set;
   }
 
   std::vector<Change> changes(const Set& set) const {
@@ -170,7 +279,7 @@ class Search {
   }
 
   void report_nearest() {
-    if (!nearest_ || outcomes_[*nearest_]->left.size() >= now_.size()) return;
+    if (!nearest_ || outcome(*nearest_)->left.size() >= now_.size()) return;
     const auto findings = exact_(sets(*nearest_));
     if (!findings) return;
     result_.nearest = changes(*nearest_);
@@ -182,6 +291,7 @@ class Search {
   const Stops now_;
   const Retry &cheap_, &exact_;
   const SearchSettings settings_;
+  int most_tries_, most_exact_;
   std::map<Set, std::optional<Outcome>> outcomes_;
   std::optional<Set> nearest_;
   int exact_tries_ = 0;

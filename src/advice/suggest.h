@@ -3,12 +3,19 @@
 // Single changes are all tried. A set of two or three is made of changes to
 // different parameters that bring progress, the most promising first: first
 // those of which each stop left by the others is cleared by one alone, then, as
-// far as the tries allow, any that bring progress further. Each set is laid out
-// and checked as a whole; what is offered has passed the exact check too.
+// far as the tries allow, two that one finding's rule proposes, whatever each does
+// alone, and any that bring progress further.
+//
+// Sets are tried without the kernel first, which can only tell too few stops; whatever
+// it finds clear is checked with the kernel, the least costly first, before it is
+// offered, and goes on with what the kernel found.
 //
 // So a single change that does is always found. A pair or three is found when
 // its changes clear the stops between them; one whose changes do nothing each
-// for itself is found only if the tries reach it.
+// for itself is found only if the tries reach it. Where no such set does, the
+// nearest is added to, one change at a time, each the one that leaves the fewest
+// stops: that finds many small mistakes in one order, but not always the fewest
+// changes.
 #pragma once
 
 #include <functional>
@@ -23,6 +30,7 @@ namespace bedwright {
 
 struct Suggestion {
   std::vector<Change> changes;  // empty: nothing found
+  bool fewer_might_do = false;  // they were added one at a time
   int tries = 0;
   bool gave_up = false;  // the tries ran out before every set was ruled out
   // Nothing found: the set that leaves the fewest stops, and those.
@@ -32,8 +40,10 @@ struct Suggestion {
 
 struct SearchSettings {
   int most_changes = 3;
-  int most_tries = 5'000;  // some fifteen seconds
-  int most_exact = 60;   // tries with the kernel, which take longest
+  int most_tries = 5'000;        // of sets up to that size; some twenty seconds
+  int most_exact = 1'000;        // of those with the kernel, which take longest
+  int most_added = 0;            // changes in all, where they are added one at a time; 0: they are not
+  int most_adding_tries = 2'000;
 };
 
 // `cheap` checks without the kernel (what it cannot decide is no stop); `exact`

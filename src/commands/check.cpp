@@ -1,7 +1,6 @@
 #include <fmt/format.h>
 
-#include <filesystem>
-
+#include "commands/new_file.h"
 #include "commands/session.h"
 #include "commands/suggest.h"
 #include "export/report.h"
@@ -11,14 +10,15 @@ namespace bedwright {
 
 ExitCode check_command(const CheckArguments& arguments) {
   // Told before the search, which may take a minute; write_new_file makes sure.
-  if (!arguments.write.empty() && std::filesystem::exists(arguments.write)) {
-    fmt::print(stderr, "bedwright: {} is there already; give another name, or move that file away first\n", arguments.write);
+  if (const std::string fault = no_new_file_there(arguments.write); !arguments.write.empty() && !fault.empty()) {
+    fmt::print(stderr, "bedwright: {}\n", fault);
     return bad_input;
   }
   Progress progress;
+  Leads leads;
   const auto loaded = load(arguments);
   if (!loaded) return bad_input;
-  const std::vector<Finding> findings = check(*loaded, arguments, progress);
+  const std::vector<Finding> findings = check(*loaded, arguments, progress, &leads);
   progress.step("");
   const bool stop = stops(findings);
   if (arguments.json) {
@@ -31,7 +31,7 @@ ExitCode check_command(const CheckArguments& arguments) {
     fmt::print("{} {}\n", loaded->job.order.order.number, stop ? "does not go together as ordered." : "goes together.");
   }
   const ExitCode code = stop ? stopped : released;
-  return arguments.suggest ? suggest_changes(arguments, *loaded, findings, progress, code) : code;
+  return arguments.suggest ? suggest_changes(arguments, *loaded, findings, leads, progress, code) : code;
 }
 
 }  // namespace bedwright

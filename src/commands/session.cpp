@@ -92,12 +92,14 @@ std::optional<std::vector<Finding>> check_variant(FileStore& store, const std::s
   return check_once(*job, *bed, exact ? &judge : nullptr, false);
 }
 
-std::vector<Finding> check(const Loaded& loaded, const OrderArguments& arguments, Progress& progress) {
+std::vector<Finding> check(const Loaded& loaded, const OrderArguments& arguments, Progress& progress, Leads* leads) {
   progress.step("checking");
-  PairMemory memory;
+  PairMemory own;
+  PairMemory& memory = leads ? leads->memory : own;
   KernelJudge judge(loaded.bed, &memory);
   std::vector<Finding> findings = check_once(loaded.job, loaded.bed, &judge);
   if (!stops(findings)) return findings;
+  if (leads) leads->untried = findings;
   FileStore store;
   const Retry retry = [&](const std::vector<std::string>& more) {
     progress.step("trying " + more.front());

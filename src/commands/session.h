@@ -51,9 +51,15 @@ class Progress {
   bool terminal_;
 };
 
+// What a check leaves for a search that follows it.
+struct Leads {
+  PairMemory memory;
+  std::vector<Finding> untried;  // with all the rules propose, what does alone and what does not
+};
+
 // All rules, with the kernel behind the pairs the cheap test cannot decide; the
 // remedies of stops are tried (advice/advice.h).
-std::vector<Finding> check(const Loaded& loaded, const OrderArguments& arguments, Progress& progress);
+std::vector<Finding> check(const Loaded& loaded, const OrderArguments& arguments, Progress& progress, Leads* leads = nullptr);
 
 // Every rule over one bed, in one place. Without a judge, pairs the cheap test
 // cannot decide are warnings.

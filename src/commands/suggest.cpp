@@ -1,8 +1,10 @@
 #include "commands/suggest.h"
 
 #include <fmt/format.h>
+#include <unistd.h>
 
 #include <algorithm>
+#include <cstdio>
 
 #include "advice/rewrite.h"
 #include "advice/suggest.h"
@@ -14,7 +16,7 @@ namespace {
 // Both checks read the files once, and ask the kernel of a pair once, whatever is tried.
 Retry retry_with(FileStore& store, PairMemory& memory, const CheckArguments& arguments, Progress& progress, bool exact) {
   return [&, exact, tries = 0](const std::vector<std::string>& more) mutable -> std::optional<std::vector<Finding>> {
-    if (++tries % 50 == 1) progress.step(fmt::format("looking for the smallest change, {} tried", tries - 1));
+    if (++tries % 50 == 1) progress.step(fmt::format("looking for the smallest change, {} tried{}", tries - 1, exact ? " exactly" : ""));
     std::vector<std::string> sets = arguments.sets;
     sets.insert(sets.end(), more.begin(), more.end());
     return check_variant(store, arguments.order, sets, exact, &memory);
@@ -31,8 +33,8 @@ const char* plural(std::size_t count) { return count == 1 ? "" : "s"; }
 
 void print_none(const Suggestion& s, const std::string& not_written) {
   constexpr std::size_t most_told = 6;
-  fmt::print("\nNo set of up to three changes that was tried clears every stop ({} tried{}).\n", s.tries,
-             s.gave_up ? ", then given up" : "");
+  fmt::print("\nNo set of up to three changes that was tried clears every stop, nor does adding up to six one at a time\n({} sets tried{}).\n",
+             s.tries, s.gave_up ? ", then given up" : "");
   if (!not_written.empty()) fmt::print("{} was not written.\n", not_written);
   if (s.nearest.empty()) return;
   fmt::print("Nearest, with {} stop{} left:\n{}", s.left.size(), plural(s.left.size()), listed(s.nearest));
@@ -65,26 +67,29 @@ ExitCode write(const CheckArguments& arguments, const std::string& order, ExitCo
     fmt::print(stderr, "bedwright: {}\n", fault);
     return bad_input;
   }
-  fmt::print("Wrote {}.\n", to.string());
+  fmt::print("Wrote {}. Its number and revision are still those of {}: raise the revision before it is drawn.\n", to.string(), from.string());
   return code;
 }
 
 }  // namespace
 
-ExitCode suggest_changes(const CheckArguments& arguments, const Loaded& loaded, const std::vector<Finding>& findings,
+ExitCode suggest_changes(const CheckArguments& arguments, const Loaded& loaded, const std::vector<Finding>& findings, Leads& leads,
                          Progress& progress, ExitCode code) {
   if (!stops(findings)) {
     fmt::print("Nothing to change.{}\n", arguments.write.empty() ? "" : fmt::format(" {} was not written.", arguments.write));
     return code;
   }
   FileStore store;
-  PairMemory memory;
-  std::vector<FreeValue> free = free_values(loaded.job, loaded.bed.track.bunks);
-  // Where the order names what may change, nothing else may.
-  if (loaded.job.order.free.empty())
-    for (const Finding& f : findings)
-      for (const Change& c : f.changes) free.push_back({c, 500});
-  const Suggestion s = suggest(free, findings, retry_with(store, memory, arguments, progress, false), retry_with(store, memory, arguments, progress, true));
+  // Whoever reads a log of this is to know that it runs.
+  if (::isatty(STDERR_FILENO) == 0) {
+    std::fflush(stdout);
+    fmt::print(stderr, "looking for the smallest change; that may take a minute ...\n");
+  }
+  const std::vector<FreeValue> free = free_values(loaded.job, loaded.bed.track.bunks, leads.untried, findings);
+  SearchSettings settings;
+  settings.most_added = 6;
+  const Suggestion s = suggest(free, findings, retry_with(store, leads.memory, arguments, progress, false),
+                               retry_with(store, leads.memory, arguments, progress, true), settings);
   progress.step("");
   if (s.changes.empty()) {
     print_none(s, arguments.write);
@@ -92,6 +97,7 @@ ExitCode suggest_changes(const CheckArguments& arguments, const Loaded& loaded, 
   }
   fmt::print("\n{} change{} clear{} every stop ({} sets tried):\n{}", s.changes.size(), plural(s.changes.size()),
              s.changes.size() == 1 ? "s" : "", s.tries, listed(s.changes));
+  if (s.fewer_might_do) fmt::print("They were added one at a time, since no set of up to three that was tried does; fewer might do.\n");
   const std::string& before = loaded.job.inputs.front().content;
   const auto after = rewritten(before, with_sets(arguments, s.changes));
   if (const Change* c = std::get_if<Change>(&after)) {

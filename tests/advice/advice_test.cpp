@@ -70,6 +70,30 @@ TEST(Advise, LeavesWarningsAlone) {
   EXPECT_THAT(findings[0].changes, SizeIs(1));
 }
 
+Finding clash(const std::string& a, const std::string& b) {
+  Finding f = stop("CLASH-MOVING", a);
+  f.subjects.push_back(b);
+  return f;
+}
+
+std::vector<Change> advised(std::vector<Finding> now, const std::vector<Finding>& after) {
+  now[0].changes = {{"a", "1"}};
+  advise(demo_job("base"), 13, [&](const std::vector<std::string>& sets) { return sets.front() == "a=1" ? after : now; }, now);
+  return now[0].changes;
+}
+
+TEST(Advise, CountsLeftAndRightAsTwoStops) {
+  EXPECT_THAT(advised({clash("head", "jack L1")}, {clash("axle", "jack L1"), clash("axle", "jack R1")}), ElementsAre(is("a", "1", 2)));
+}
+
+TEST(Advise, TheLeftIsClearedThoughTheRightIsNot) {
+  EXPECT_THAT(advised({clash("head", "jack L1"), clash("head", "jack R1")}, {clash("head", "jack R1")}), ElementsAre(is("a", "1", 0)));
+}
+
+TEST(Advise, AClampThatMeetsTheNextBunkInsteadIsNotCleared) {
+  EXPECT_THAT(advised({clash("clamp 1 on bunk 3", "bunk 5")}, {clash("clamp 1 on bunk 4", "bunk 6")}), IsEmpty());
+}
+
 TEST(Candidates, AClampTriesTheNearestBunksWithoutAnotherClamp) {
   const Job job = demo_job("base", {"track.clamps=[{bunk: 3}, {bunk: 4}]"});
   const auto all = candidates(job, 6, stop("CLASH-MOVING", "clamp 1 on bunk 3, leaning in, outer end"));

@@ -147,7 +147,7 @@ TEST(Brute, ARemedyAppliedClearsItsFinding) {
           after[set] = stops_of(*again);
         }
         ++offered;
-        if (!after[set].contains(stop_of(f))) continue;
+        if (!remains(stop_of(f), stops_of(findings), after[set])) continue;
         ++failed;
         ADD_FAILURE() << f.code << " " << f.subjects.front() << " is still stopped after " << set << "\n" << told(order);
       }
