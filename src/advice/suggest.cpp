@@ -1,6 +1,7 @@
 #include "advice/suggest.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <set>
 #include <tuple>
@@ -10,10 +11,6 @@ namespace {
 
 using Stops = std::set<Stop>;
 using Set = std::vector<int>;  // of options, ascending
-
-bool meets(const Stops& a, const Stops& b) {
-  return std::any_of(a.begin(), a.end(), [&](const Stop& s) { return b.contains(s); });
-}
 
 // The same value may be proposed by many findings; the cheapest price is its price.
 std::vector<FreeValue> each_once(const std::vector<FreeValue>& free) {
@@ -49,8 +46,20 @@ class Search {
   Suggestion run() {
     std::vector<Set> level = singles();
     if (offer(level)) return std::move(result_);
-    for (int size = 2; size <= settings_.most_changes && !level.empty(); ++size)
-      if (grown_to(size, level)) return std::move(result_);
+    bool so_few = false;  // as far as single changes tell, so few might do
+    for (int size = 2; size <= settings_.most_changes; ++size) {
+      const std::vector<Set> likely = covers(size);
+      so_few |= !likely.empty();
+      if (offer_each(likely) || (size == 2 && offer(proposed_together()))) {
+        result_.fewer_might_do = size > 2;
+        return std::move(result_);
+      }
+    }
+    if (!so_few && added_one_by_one()) return std::move(result_);
+    for (int size = 2; size <= settings_.most_changes && !level.empty(); ++size) {
+      level = grown(level);
+      if (offer(level)) return std::move(result_);
+    }
     if (!added_one_by_one()) report_nearest();
     return std::move(result_);
   }
@@ -156,50 +165,105 @@ class Search {
 
   // Sets of one change more. Those that are worth growing have cleared something;
   // the rest of the options are tried where they clear what the set leaves.
-  // Whether one that clears everything was found; `level` becomes them.
-  bool grown_to(int size, std::vector<Set>& level) {
-    std::vector<Set> useful;
+  // Sets whose changes, each as it does alone, clear every stop between them. Those that
+  // bring fewest stops first, then the least costly; no more than half the tries left.
+  std::vector<Set> covers(int size) {
+    std::vector<Alone> alone;
+    for (int option = 0; option < static_cast<int>(free_.size()); ++option)
+      if (const Outcome* o = outcome({option}); o && o->remain.size() < now_.size()) alone.push_back(alone_of(option, *o));
+    Covers found{static_cast<std::size_t>(std::max(0, (most_tries_ - result_.tries) / 2)), {}};
+    add_covers(alone, 0, size, {}, {}, std::vector<bool>(now_.size()), found);
+    std::vector<Set> all;
+    for (const auto& [brought, cost, set] : found.best) all.push_back(set);
+    return all;
+  }
+
+  struct Alone {
+    int option;
+    std::vector<bool> clears;  // of now_, in its order
+    Stops brings;
+  };
+
+  struct Covers {
+    std::size_t most;
+    std::set<std::tuple<std::size_t, int, Set>> best;  // brought, cost
+  };
+
+  Alone alone_of(int option, const Outcome& o) const {
+    Alone a{option, {}, {}};
+    for (const Stop& s : now_) a.clears.push_back(!o.remain.contains(s));
+    std::set_difference(o.left.begin(), o.left.end(), now_.begin(), now_.end(), std::inserter(a.brings, a.brings.end()));
+    return a;
+  }
+
+  void add_covers(const std::vector<Alone>& alone, std::size_t from, int more, const Set& set, const Stops& brought,
+                  const std::vector<bool>& cleared, Covers& found) {
+    for (std::size_t i = from; i < alone.size(); ++i) {
+      const Alone& a = alone[i];
+      if (has_key(set, a.option)) continue;
+      std::vector<bool> now_cleared = cleared;
+      bool adds = false;
+      for (std::size_t s = 0; s < a.clears.size(); ++s)
+        if (a.clears[s] && !cleared[s]) now_cleared[s] = adds = true;
+      if (!adds) continue;  // no set is the smallest that has it
+      const bool all = std::find(now_cleared.begin(), now_cleared.end(), false) == now_cleared.end();
+      if (all == (more > 1)) continue;
+      Stops brings = brought;
+      brings.insert(a.brings.begin(), a.brings.end());
+      const Set longer = with(set, a.option);
+      if (more > 1) {
+        add_covers(alone, i + 1, more - 1, longer, brings, now_cleared, found);
+        continue;
+      }
+      found.best.insert({brings.size(), cost(longer), longer});
+      if (found.best.size() <= found.most) continue;
+      found.best.erase(std::prev(found.best.end()));
+      result_.gave_up = true;
+    }
+  }
+
+  // The first of these that clears everything.
+  bool offer_each(const std::vector<Set>& sets) {
+    for (const Set& set : sets)
+      if (const Outcome* after = outcome(set); after && after->left.empty() && offer({set})) return true;
+    return false;
+  }
+
+  // Sets of one change more. Those that are worth growing have cleared something;
+  // the rest of the options are tried where they clear some of what the set leaves.
+  std::vector<Set> grown(const std::vector<Set>& level) {
+    std::vector<Set> useful, next;
     for (const Set& set : level)
       if (const Outcome* after = outcome(set); after && !after->left.empty() && after->remain.size() < now_.size()) useful.push_back(set);
     std::sort(useful.begin(), useful.end(), [&](const Set& a, const Set& b) {
       const std::size_t left_a = outcome(a)->left.size(), left_b = outcome(b)->left.size();
       return std::tuple(left_a, cost(a), a) < std::tuple(left_b, cost(b), b);
     });
-    level.clear();
     std::set<Set> seen;
-    const auto grow_all = [&](bool must_cover) {
-      std::vector<Set> next;
-      for (const Set& set : useful) grow(set, must_cover, seen, next);
-      return next;
-    };
-    const auto found = [&](const std::vector<Set>& next) {
-      level.insert(level.end(), next.begin(), next.end());
-      return offer(next);
-    };
-    return found(grow_all(true)) || (size == 2 && found(proposed_together(seen))) || found(grow_all(false));
+    for (const Set& set : useful) grow(set, seen, next);
+    return next;
   }
 
   // Two values for what one finding is about may do together what neither does alone.
-  std::vector<Set> proposed_together(std::set<Set>& seen) {
+  std::vector<Set> proposed_together() {
     std::vector<Set> next;
     for (int a = 0; a < static_cast<int>(free_.size()); ++a)
       for (int b = a + 1; b < static_cast<int>(free_.size()); ++b) {
         const auto& by = free_[b].proposed_by;
         if (key(a) == key(b) || std::none_of(by.begin(), by.end(), [&](int f) { return free_[a].proposed_by.contains(f); })) continue;
-        if (!seen.insert({a, b}).second) continue;
         const Outcome* after = outcome({a, b});
         if (after && after->left.size() < now_.size()) next.push_back({a, b});
       }
     return next;
   }
 
-  void grow(const Set& set, bool must_cover, std::set<Set>& seen, std::vector<Set>& next) {
+  void grow(const Set& set, std::set<Set>& seen, std::vector<Set>& next) {
     const Outcome& before = *outcome(set);
     for (int option = 0; option < static_cast<int>(free_.size()); ++option) {
       if (has_key(set, option)) continue;
       const auto alone = outcomes_.find({option});
       if (alone == outcomes_.end() || !alone->second) continue;
-      if (!helps(*alone->second, before, must_cover)) continue;
+      if (!helps(*alone->second, before)) continue;
       const Set more = with(set, option);
       if (!seen.insert(more).second) continue;
       const Outcome* after = outcome(more);
@@ -209,9 +273,8 @@ class Search {
 
   // `alone`: what the option leaves by itself. Stops that were not there at first
   // (the set has brought them) it cannot have cleared; it may yet.
-  static bool helps(const Outcome& alone, const Outcome& set, bool must_cover) {
+  static bool helps(const Outcome& alone, const Outcome& set) {
     if (set.remain.empty()) return true;
-    if (must_cover) return !meets(set.remain, alone.remain);
     return std::any_of(set.remain.begin(), set.remain.end(), [&](const Stop& s) { return !alone.remain.contains(s); });
   }
 
@@ -244,8 +307,10 @@ class Search {
   }
 
   bool added_one_by_one() {
-    most_tries_ = result_.tries + settings_.most_adding_tries;
-    most_exact_ = exact_tries_ + settings_.most_adding_tries;
+    if (settings_.most_added > 0) {
+      most_tries_ = std::max(most_tries_, result_.tries + settings_.most_adding_tries);
+      most_exact_ = std::max(most_exact_, exact_tries_ + settings_.most_adding_tries);
+    }
     nearest_ = nearest_of(all_tried());
     if (!nearest_) return false;
     while (!outcome(*nearest_)->left.empty()) {

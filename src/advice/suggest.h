@@ -1,21 +1,22 @@
 // The smallest set of changes that clears every stop.
 //
-// Single changes are all tried. A set of two or three is made of changes to
-// different parameters that bring progress, the most promising first: first
-// those of which each stop left by the others is cleared by one alone, then, as
-// far as the tries allow, two that one finding's rule proposes, whatever each does
-// alone, and any that bring progress further.
+// Single changes are all tried. Of sets of two or three changes to different parameters
+// those come first whose changes, each as it does alone, clear every stop between them:
+// what brings fewest other stops, then the least costly. Then two that one finding's
+// rule proposes, whatever each does alone; then, as far as the tries allow, any that
+// bring progress.
 //
 // Sets are tried without the kernel first, which can only tell too few stops; whatever
 // it finds clear is checked with the kernel, the least costly first, before it is
 // offered, and goes on with what the kernel found.
 //
-// So a single change that does is always found. A pair or three is found when
-// its changes clear the stops between them; one whose changes do nothing each
-// for itself is found only if the tries reach it. Where no such set does, the
+// So a single change that does is always found. A pair or three is found when its
+// changes clear the stops between them; one whose changes do nothing each for itself is
+// found only if the tries reach it, and three of the former come before two of the
+// latter. Where no such set does, or single changes tell that so few will not, the
 // nearest is added to, one change at a time, each the one that leaves the fewest
-// stops: that finds many small mistakes in one order, but not always the fewest
-// changes.
+// stops: that finds many small mistakes in one order,
+// but not always the fewest changes.
 #pragma once
 
 #include <functional>
@@ -30,7 +31,7 @@ namespace bedwright {
 
 struct Suggestion {
   std::vector<Change> changes;  // empty: nothing found
-  bool fewer_might_do = false;  // they were added one at a time
+  bool fewer_might_do = false;  // not every smaller set that might do was tried
   int tries = 0;
   bool gave_up = false;  // the tries ran out before every set was ruled out
   // Nothing found: the set that leaves the fewest stops, and those.

@@ -97,7 +97,7 @@ ExitCode suggest_changes(const CheckArguments& arguments, const Loaded& loaded, 
   }
   fmt::print("\n{} change{} clear{} every stop ({} sets tried):\n{}", s.changes.size(), plural(s.changes.size()),
              s.changes.size() == 1 ? "s" : "", s.tries, listed(s.changes));
-  if (s.fewer_might_do) fmt::print("They were added one at a time, since no set of up to three that was tried does; fewer might do.\n");
+  if (s.fewer_might_do) fmt::print("No single change does; fewer than {} might, but not every set was tried.\n", s.changes.size());
   const std::string& before = loaded.job.inputs.front().content;
   const auto after = rewritten(before, with_sets(arguments, s.changes));
   if (const Change* c = std::get_if<Change>(&after)) {

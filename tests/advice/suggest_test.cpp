@@ -259,7 +259,10 @@ TEST(FreeValues, AreNearestFirstFromWhatTheOrderHas) {
 
 TEST(FreeValues, LeaveTheTabsOfAFrameThatExistsAlone) {
   const Job lot = testing::demo_job("lot_frame");
-  for (const FreeValue& f : free_values(lot, 10)) EXPECT_FALSE(f.change.key.starts_with("frame.tabs")) << f.change.key;
+  Finding found = stop("tab");
+  found.changes = {{"frame.tabs.plate.pad_thickness", "1 in"}, {"frame.main.section", "C7x9.8"}};
+  EXPECT_THAT(costs_of(free_values(lot, 10, {found}), "frame.main.section"), SizeIs(1));
+  for (const FreeValue& f : free_values(lot, 10, {found}, {found})) EXPECT_FALSE(f.change.key.starts_with("frame.tabs")) << f.change.key;
 }
 
 std::string content(const std::string& path) {
