@@ -61,6 +61,63 @@ TEST(SuggestWrites, NeverOverAFileThatIsThere) {
   EXPECT_EQ(fs::file_size(file), 4u);
 }
 
+// What the command tells on standard output, without a file.
+std::string suggested(std::vector<std::string> sets) {
+  CheckArguments a = suggesting("base", std::move(sets), "");
+  ::testing::internal::CaptureStdout();
+  ::testing::internal::CaptureStderr();
+  EXPECT_EQ(check_command(a), stopped);
+  EXPECT_NE(::testing::internal::GetCapturedStderr().find("looking for the smallest change"), std::string::npos) << "nobody is to think it hangs";
+  return ::testing::internal::GetCapturedStdout();
+}
+
+bool tells(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+// The jack plate comes into a tab's clip by less than the cheap test can tell.
+TEST(Suggests, TheJackPlaceThatOnlyTheKernelFindsClear) {
+  const std::string told = suggested({"frame=../frames/six_inch_clip.yaml", "jacks=[17 in, 110 in, 223 in]"});
+  EXPECT_TRUE(tells(told, "1 change clears every stop")) << told;
+  EXPECT_TRUE(tells(told, "--set jacks[2]=\"113 in\"")) << told;
+}
+
+TEST(Suggests, TheAxlePlaceTheRulePutsFirst) {
+  const std::string told = suggested({"axle.position=80 in"});
+  EXPECT_TRUE(tells(told, "--set axle.position=\"103 in\"")) << told;
+}
+
+TEST(Suggests, WhatClearsFourMistakesInOneOrder) {
+  const std::string told = suggested({"track.clamps[1].bunk=3", "bolts.track=1 in", "axle.position=120 in", "tabs_found=[{tab: R7, x: 3/16 in}]"});
+  EXPECT_TRUE(tells(told, "4 changes clear every stop")) << told;
+  EXPECT_TRUE(tells(told, "fewer than 4 might")) << told;
+  EXPECT_FALSE(tells(told, "--set tabs_found[")) << "what was measured stays\n" << told;
+}
+
+ExitCode answer_to(const std::string& file, std::string& told) {
+  ::testing::internal::CaptureStderr();
+  ::testing::internal::CaptureStdout();
+  const ExitCode code = check_command(suggesting("base", {"bolts.track=1 in"}, file));
+  told = ::testing::internal::GetCapturedStderr() + ::testing::internal::GetCapturedStdout();
+  return code;
+}
+
+TEST(SuggestWrites, OnlyWhereAFileCanBeAndSaysSoBeforeTheSearch) {
+  const std::string long_name(300, 'n');
+  std::string told;
+  for (const std::string& file : {::testing::TempDir() + "/no_such_folder/a.yaml", ::testing::TempDir() + "/" + long_name}) {
+    EXPECT_EQ(answer_to(file, told), bad_input) << file;
+    EXPECT_TRUE(tells(told, "cannot write")) << told;
+    EXPECT_FALSE(tells(told, "looking for")) << told;
+  }
+}
+
+TEST(SuggestWrites, TellsThatTheRevisionIsStillTheOldOne) {
+  const std::string file = fresh_file("revision.yaml");
+  std::string told;
+  EXPECT_EQ(answer_to(file, told), stopped);
+  EXPECT_TRUE(tells(told, "raise the revision before it is drawn")) << told;
+  fs::remove(file);
+}
+
 // As many as BEDWRIGHT_SUGGEST_ORDERS says. A search for two or three changes may
 // take a minute, so the usual run takes none of them.
 TEST(SuggestWrites, OrdersThatPassForRandomFaults) {
