@@ -6,6 +6,8 @@
 #include <set>
 #include <tuple>
 
+#include "yaml/key_path.h"
+
 namespace bedwright {
 namespace {
 
@@ -28,6 +30,8 @@ std::vector<FreeValue> each_once(const std::vector<FreeValue>& free) {
   }
   return kept;
 }
+
+constexpr int most_asked_for_nearest = 40;
 
 struct Outcome {
   Stops left;
@@ -56,6 +60,7 @@ class Search {
       }
     }
     if (!so_few && added_one_by_one()) return std::move(result_);
+    if (!so_few) most_tries_ = std::min(settings_.most_tries, result_.tries + settings_.most_unlikely_tries);
     for (int size = 2; size <= settings_.most_changes && !level.empty(); ++size) {
       level = grown(level);
       if (offer(level)) return std::move(result_);
@@ -112,11 +117,13 @@ class Search {
       if (o) queue.insert({o->left.size(), set.size(), cost(set), set});
     };
     for (const Set& set : sets) put(set, outcome(set));
+    // Where the kernel sees a stop in all of them, asking on would only rank them anew.
+    int asked = 0;
     while (!queue.empty()) {
       const Set first = std::get<Set>(*queue.begin());
       queue.erase(queue.begin());
       if (outcome(first)->exact) return first;
-      put(first, exact_outcome(first));
+      if (++asked <= most_asked_for_nearest) put(first, exact_outcome(first));
     }
     return std::nullopt;
   }
@@ -129,8 +136,11 @@ class Search {
 
   const std::string& key(int option) const { return free_[option].change.key; }
 
+  // A whole list and one of its entries are one parameter.
+  bool same_key(int a, int b) const { return is_within(key(a), key(b)) || is_within(key(b), key(a)); }
+
   bool has_key(const Set& set, int option) const {
-    return std::any_of(set.begin(), set.end(), [&](int o) { return key(o) == key(option); });
+    return std::any_of(set.begin(), set.end(), [&](int o) { return same_key(o, option); });
   }
 
   static Set with(Set set, int option) {
@@ -250,7 +260,7 @@ class Search {
     for (int a = 0; a < static_cast<int>(free_.size()); ++a)
       for (int b = a + 1; b < static_cast<int>(free_.size()); ++b) {
         const auto& by = free_[b].proposed_by;
-        if (key(a) == key(b) || std::none_of(by.begin(), by.end(), [&](int f) { return free_[a].proposed_by.contains(f); })) continue;
+        if (same_key(a, b) || std::none_of(by.begin(), by.end(), [&](int f) { return free_[a].proposed_by.contains(f); })) continue;
         const Outcome* after = outcome({a, b});
         if (after && after->left.size() < now_.size()) next.push_back({a, b});
       }

@@ -45,6 +45,7 @@ struct SearchSettings {
   int most_exact = 1'000;        // of those with the kernel, which take longest
   int most_added = 0;            // changes in all, where they are added one at a time; 0: they are not
   int most_adding_tries = 2'000;
+  int most_unlikely_tries = 1'000;  // where single changes tell that so few will not do
 };
 
 // `cheap` checks without the kernel (what it cannot decide is no stop); `exact`

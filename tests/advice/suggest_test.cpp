@@ -63,6 +63,16 @@ TEST(Suggest, TakesThreeWhereNoTwoDo) {
   EXPECT_THAT(keys(s), UnorderedElementsAre("x=1", "y=1", "z=1"));
 }
 
+TEST(Suggest, NeverAWholeListAndOneOfItsEntries) {
+  const auto told = [](const std::vector<std::string>& sets) -> std::optional<std::vector<Finding>> {
+    std::vector<Finding> left;
+    if (std::find(sets.begin(), sets.end(), "jacks=[1, 2]") == sets.end()) left.push_back(stop("a"));
+    if (std::find(sets.begin(), sets.end(), "jacks[2]=3") == sets.end()) left.push_back(stop("b"));
+    return left;
+  };
+  EXPECT_THAT(keys(suggest({value("jacks", "[1, 2]"), value("jacks[2]", "3")}, *told({}), told, told)), IsEmpty());
+}
+
 TEST(Suggest, ClearsAStopThatAnotherChangeBrings) {
   const Suggestion s = suggest({value("x", "9"), value("v", "1")}, *made_up({}), made_up, made_up);
   EXPECT_THAT(keys(s), UnorderedElementsAre("x=9", "v=1"));
