@@ -10,7 +10,7 @@ namespace {
 
 // A map has many near misses: each gets what a second of search finds. What the rules
 // propose themselves is tried first.
-constexpr SearchSettings short_search{2, 200, 20};
+constexpr SearchSettings short_search{2, 200, 60};
 
 // As the combination was judged: with the kernel where nothing stops it without.
 std::vector<Finding> judged(const CheckBed& check, const Job& job, const Bed& bed) {
@@ -36,13 +36,9 @@ NearMiss near_miss(FileStore& store, const std::string& order_path, const std::v
   const Bed* bed = std::get_if<Bed>(&laid);
   if (!bed) return miss;
   const std::vector<Finding> findings = judged(check, *job, *bed);
-  std::vector<FreeValue> free = free_values(*job, bed->track.bunks);
   std::string last;
   for (const Finding& f : findings) {
     if (f.severity != Severity::stop) continue;
-    // What the rules propose themselves is most likely to do: ahead of the rest.
-    if (job->order.free.empty())
-      for (const Change& c : f.changes) free.insert(free.begin(), {c, 500});
     if (f.code != last && !f.remedy.empty()) miss.remedies.push_back(f.code + ": " + f.remedy);
     last = f.code;
   }
@@ -59,7 +55,7 @@ NearMiss near_miss(FileStore& store, const std::string& order_path, const std::v
       return check(*other_job, *other_bed, exact);
     };
   };
-  miss.changes = suggest(not_varied(std::move(free), varied), findings, retry(false), retry(true), short_search).changes;
+  miss.changes = suggest(not_varied(free_values(*job, bed->track.bunks, findings), varied), findings, retry(false), retry(true), short_search).changes;
   return miss;
 }
 
