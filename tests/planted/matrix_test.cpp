@@ -240,7 +240,7 @@ std::vector<Planted> bed_rows() {
       {"HOLE-FIT", "holes out of line by their clearance",
        [](double past) { return two_plates(34, half_inch(), {inch / 16 + past * hair, 0}).run(); }},
       {"TAB-FOUND", "tab found out of its place by what counts as the same",
-       [](double past) { return run_demo("base", [&](Job& j) { j.order.tabs_found = {{Name{"R7"}, same_place * (1 + 0.1 * past), 0}}; }); }},
+       [](double past) { return run_demo("base", [&](Job& j) { j.order.tabs_found = {{{"R7", {}}, same_place * (1 + 0.1 * past), 0}}; }); }},
       {"BOLT-SHORT", "one thread past the nut at the shortest",
        [](double past) { return two_plates(stack + half_inch().length_minus + half_inch().pitch - past * hair).run(); }},
       {"BOLT-LONG", "3/8 in past the nut at the longest",
