@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "export/figures.h"
 #include "sheets/flow.h"
@@ -136,6 +137,17 @@ std::string figure_with_unit(const SheetInput& in, Mm size) {
   return h.printing == Printing::metric ? mm_figure(size) + " mm" : fmt::format("{} in ({} mm)", size_figure(size, h), mm_figure(size));
 }
 
+// "TABS R7, L2 AND 3 MORE"; empty where all stand in their places.
+std::string tabs_found(const Order& order) {
+  constexpr int most_named = 4;
+  std::string text;
+  int count = 0;
+  for (const TabFound& f : order.tabs_found)
+    if (std::hypot(f.x, f.y) > same_place && ++count <= most_named) text += (count == 1 ? "" : ", ") + f.tab.text;
+  if (count == 0) return "";
+  return fmt::format("{} {}{}", count == 1 ? "TAB" : "TABS", text, count > most_named ? fmt::format(" AND {} MORE", count - most_named) : "");
+}
+
 std::vector<std::string> notes_of(const SheetInput& in, const std::vector<TabRow>& rows) {
   const Heading& h = in.job.order.order;
   const bool metric = h.printing == Printing::metric;
@@ -159,10 +171,6 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<TabRow
   notes.push_back(fmt::format("String line: stretch a line from hole 1 to hole {} on each side. No hole's middle may be off it by more than {} {}.",
                               rows.empty() ? 0 : rows.back().number, size_figure(in.job.order.tolerances.weld_placement, h), unit));
   notes.push_back("Jig: two tab blanks bolted to a straight bar at the pitch of two neighbouring holes; use it to check pitch, never to step along.");
-  for (const TabFound& f : in.job.order.tabs_found)
-    if (std::hypot(f.x, f.y) > same_place)
-      notes.push_back(fmt::format("TAB {} IS SHOWN WHERE IT WAS FOUND ON THIS FRAME, {} along and {} across from where it was laid out (plus: rearward, outward). Build no other frame from this sheet.",
-                                  f.tab.text, figure_with_unit(in, f.x), figure_with_unit(in, f.y)));
   if (std::any_of(rows.begin(), rows.end(), [](const TabRow& r) { return !r.used; })) notes.push_back("A dash: no track bolt goes through this tab.");
   return notes;
 }
@@ -185,6 +193,11 @@ std::vector<Sheet> tab_layout_sheets(const SheetInput& in) {
   flow.below();
   flow.picture(tab_section(in));
   flow.notes("NOTES", notes_of(in, rows), bench_text, 125);
+  if (const std::string found = tabs_found(in.job.order); !found.empty()) {
+    flow.below();
+    flow.notes("FOUND OUT OF PLACE", {fmt::format("{}: SHOWN WHERE FOUND ON THIS FRAME, not where laid out (report, TAB-FOUND). Build no other frame from this sheet.", found)},
+               bench_text, 125);
+  }
   return std::move(flow).sheets();
 }
 
