@@ -79,7 +79,10 @@ void tell_stops(const Job& job, const Bed& bed, const std::vector<Finding>& find
   // Loads in the measure that those which fit are told in. What must be tried to be
   // known (jacks, a lighter log) is worked out for the near misses only.
   if (!is_about_loads(row.code)) return;
-  if (const auto load = load_spare(row.code, load_margins(job, run_loads(job, bed)))) tell(*load, row);
+  if (worst->measured > worst->limit && worst->limit > 0) {
+    row.margin = to_a_millionth(100 * worst->margin / worst->limit);
+    row.unit = "%";
+  } else if (const auto load = load_spare(row.code, load_margins(job, run_loads(job, bed)))) tell(*load, row);
 }
 
 void tell_room(const Job& job, const Bed& bed, MapRow& row) {

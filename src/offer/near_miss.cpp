@@ -55,7 +55,9 @@ NearMiss near_miss(FileStore& store, const std::string& order_path, const std::v
       return check(*other_job, *other_bed, exact);
     };
   };
-  miss.changes = suggest(not_varied(free_values(*job, bed->track.bunks, findings), varied), findings, retry(false), retry(true), short_search).changes;
+  std::vector<FreeValue> free = not_varied(free_values(*job, bed->track.bunks, findings), varied);
+  std::stable_partition(free.begin(), free.end(), [](const FreeValue& f) { return !f.proposed_by.empty(); });
+  miss.changes = suggest(free, findings, retry(false), retry(true), short_search).changes;
   return miss;
 }
 

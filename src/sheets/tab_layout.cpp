@@ -119,7 +119,9 @@ Table2d table_of(const SheetInput& in, const std::vector<TabRow>& rows) {
   table.head = metric ? std::vector<std::string>{"TAB", "SIDE", "HOLE mm", "FRONT EDGE mm", "ACROSS mm", "STYLE", "WELD", "+/- WORST", "+/- RSS"}
                       : std::vector<std::string>{"TAB", "SIDE", "HOLE", "in", "mm", "FRONT EDGE", "in", "mm", "ACROSS", "in", "mm", "STYLE", "WELD", "+/- WORST", "+/- RSS"};
   for (const TabRow& r : rows) {
-    std::vector<std::string> row{fmt::format("{}", r.number), r.sides};
+    const bool found = std::any_of(in.job.order.tabs_found.begin(), in.job.order.tabs_found.end(),
+                                   [&](const TabFound& f) { return f.tab.text == fmt::format("{}{}", r.sides, r.number) && std::hypot(f.x, f.y) > same_place; });
+    std::vector<std::string> row{fmt::format("{}", r.number), r.sides + (found ? " FOUND" : "")};
     for (const Mm at : {r.hole, r.edge, r.across}) {
       if (!metric) row.insert(row.end(), {tape_figure(at, h), inch_figure(at)});
       row.push_back(mm_figure(at));

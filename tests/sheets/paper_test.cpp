@@ -70,7 +70,8 @@ std::vector<PrintedTab> printed_tabs(const std::string& text, bool metric) {
   std::vector<PrintedTab> tabs;
   std::istringstream lines(text);
   for (std::string line; std::getline(lines, line);) {
-    const std::vector<std::string> c = cells(line);
+    std::vector<std::string> c = cells(line);
+    if (c.size() > 2 && c[2] == "FOUND") c.erase(c.begin() + 2);  // it stands elsewhere than it was laid out
     if (c.size() != (metric ? 9U : 15U) || !(c[1] == "L + R" || c[1] == "L" || c[1] == "R") || !std::isdigit(static_cast<unsigned char>(c[0][0]))) continue;
     for (const char side : c[1]) {
       if (side != 'L' && side != 'R') continue;
