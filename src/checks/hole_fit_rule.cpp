@@ -236,7 +236,14 @@ void suggest_shift(const Scene& scene, const Fit& fit, FitBasis basis, Finding& 
       fmt::format("{}move {} {} {}", f.remedy.empty() ? "" : "; or ",
                   scene.bed.items[bolt.plies.back().item].name, scene.figures.say(std::abs(shift)), way);
   const int entry = found_entry(scene, bolt);
-  if (entry > 0 && (lengthwise || crosswise)) add_shift_change(scene, bolt, entry, lengthwise, shift, f);
+  if (entry == 0) return;
+  if (lengthwise || crosswise) add_shift_change(scene, bolt, entry, lengthwise, shift, f);
+  // The frame is welded: what a file takes off one slot does as much as moving its tab.
+  const FrameTabs& tabs = scene.input.job->frame.tabs;
+  if (!lengthwise || tabs.slot_length / 2 + std::abs(shift) > longest_slot(scene, bolt) / 2) return;
+  const bool has_pad = tabs.style == TabStyle::plate && tabs.plate && tabs.plate->pad_thickness > same_place;
+  f.remedy += fmt::format("; or, on this frame alone, file {} {} longer at the {} end", has_pad ? "the slots of the tab and its pad" : "the tab's slot",
+                          scene.figures.say(std::abs(shift)), shift > 0 ? "rear" : "front");
 }
 
 // Only where every track bolt then goes in: a pin at the middle of no use is no remedy.

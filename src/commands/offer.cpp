@@ -257,7 +257,9 @@ std::vector<NamedBytes> files_of(const MapFile& file) {
 std::vector<std::string> write(const MapFile& file, const fs::path& folder, Progress& progress) {
   progress.step("writing");
   const std::vector<NamedBytes> files = files_of(file);
-  fs::create_directories(folder);
+  std::error_code error;
+  fs::create_directories(folder, error);
+  if (error) throw Refusal{fmt::format("cannot make the folder {}: {}", folder.string(), error.message())};
   const bool had_a_map = fs::exists(folder / "offer.json");
   write_all(files, folder);
   std::vector<std::string> names;

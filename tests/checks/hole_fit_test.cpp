@@ -238,12 +238,14 @@ TEST(HoleFit, ATabFoundOutOfPlaceIsMovedBackJustEnough) {
   Job job;
   job.order.tabs_found.push_back({{"L4", {}}, 3, 0});
   job.order.tabs_found.push_back({{"R1", {}}, 9, 0});
+  job.frame.tabs.length = 100, job.frame.tabs.hole_diameter = width, job.frame.tabs.slot_length = tab_slot;
   SmallBed s = rail_on_tab({9, 0});
   s.job = &job;
   const auto found = s.of("HOLE-FIT");
   ASSERT_EQ(found.size(), 1u);
   EXPECT_THAT(found[0].remedy, ::testing::HasSubstr("move tab R1"));
   EXPECT_THAT(found[0].remedy, ::testing::HasSubstr("forward"));
+  EXPECT_THAT(found[0].remedy, ::testing::HasSubstr("longer at the front end"));
   const Mm left = change_of(found[0], "tabs_found[2].x");
   EXPECT_LT(left, 9);
   EXPECT_GE(left, 9 - inch / 8 - inch / 16);
