@@ -246,11 +246,22 @@ void suggest_shift(const Scene& scene, const Fit& fit, FitBasis basis, Finding& 
                           scene.figures.say(std::abs(shift)), shift > 0 ? "rear" : "front");
 }
 
+// Whether it is the rail's hole that is short, and along the bed: all that the place of
+// the pin changes.
+bool only_the_rail_is_short(const Fit& fit, FitBasis basis) {
+  for (const Pair& pair : fit.pairs)
+    for (int axis = 0; axis < 2; ++axis) {
+      const Vec3 a = axis == 0 ? fit.axes.u : fit.axes.v;
+      if (pair.margin(basis, axis) < 0 && (pair.i != 0 || std::abs(a.x) < 0.999)) return false;
+    }
+  return true;
+}
+
 // Only where every track bolt then goes in: a pin at the middle of no use is no remedy.
-void suggest_datum(const Scene& scene, const Bolt& bolt, Finding& f) {
+void suggest_datum(const Scene& scene, const Fit& fit, const Bolt& bolt, FitBasis basis, Finding& f) {
   const Job* job = scene.input.job;
   const int sections = scene.bed.track.sections;
-  if (!job || bolt.role != Role::track || job->order.track.datum == Datum::middle || sections < 2) return;
+  if (!job || bolt.role != Role::track || job->order.track.datum == Datum::middle || sections < 2 || !only_the_rail_is_short(fit, basis)) return;
   if (datum_margins(scene, *job)[static_cast<std::size_t>(Datum::middle)].margin < 0) return;
   f.remedy +=
       fmt::format("{}pin the track at its middle, so that the errors of at most {} sections add up, not {}",
@@ -315,7 +326,7 @@ void check_hole_fit(const Scene& scene, std::vector<Finding>& findings) {
       }
       suggest_width(scene, fit, bolt, basis, f);
       suggest_shift(scene, fit, basis, f);
-      suggest_datum(scene, bolt, f);
+      suggest_datum(scene, fit, bolt, basis, f);
       if (f.remedy.empty())
         f.remedy =
             fmt::format("open one of the holes by {} {}",
