@@ -68,15 +68,8 @@ class Usual {
   }
 
   void bolts() {
-    const Kit& k = job_.kit;
-    const FrameFile& f = job_.frame;
-    const BoltLengths& named = job_.order.bolts;
-    const std::tuple<const char*, const BoltHole*, std::optional<Mm>> kinds[] = {
-        {"bolts.track", &k.mounting.hole, named.track}, {"bolts.bunk", &k.bunk.hole, named.bunk},
-        {"bolts.gusset", &k.gusset.hole, named.gusset}, {"bolts.stop", &k.track_stop.hole, named.stop},
-        {"bolts.jack", &f.jack.hole, named.jack}, {"bolts.tongue_jack", &f.tongue_jack.hole, named.tongue_jack}};
     constexpr Mm longest = 6 * inch;
-    for (const auto& [key, hole, now] : kinds) {
+    for (const auto& [key, now, hole] : named_lengths(job_)) {
       const BoltSize& size = *job_.catalog.bolt(hole->bolt.text);
       std::vector<std::pair<Mm, std::string>> values;
       for (const Mm length : size.lengths)

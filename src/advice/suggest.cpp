@@ -173,8 +173,6 @@ class Search {
     return level;
   }
 
-  // Sets of one change more. Those that are worth growing have cleared something;
-  // the rest of the options are tried where they clear what the set leaves.
   // Sets whose changes, each as it does alone, clear every stop between them. Those that
   // bring fewest stops first, then the least costly; no more than half the tries left.
   std::vector<Set> covers(int size) {

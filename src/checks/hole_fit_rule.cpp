@@ -257,12 +257,17 @@ bool only_the_rail_is_short(const Fit& fit, FitBasis basis) {
   return true;
 }
 
-// Only where every track bolt then goes in: a pin at the middle of no use is no remedy.
-void suggest_datum(const Scene& scene, const Fit& fit, const Bolt& bolt, FitBasis basis, Finding& f) {
+// Whether every track bolt goes in with the track pinned at its middle: a pin there of
+// no use is no remedy.
+bool middle_would_do(const Scene& scene) {
   const Job* job = scene.input.job;
+  if (!job || job->order.track.datum == Datum::middle || scene.bed.track.sections < 2) return false;
+  return datum_margins(scene, *job)[static_cast<std::size_t>(Datum::middle)].margin >= 0;
+}
+
+void suggest_datum(const Scene& scene, const Fit& fit, const Bolt& bolt, FitBasis basis, Finding& f) {
+  if (bolt.role != Role::track || !only_the_rail_is_short(fit, basis)) return;
   const int sections = scene.bed.track.sections;
-  if (!job || bolt.role != Role::track || job->order.track.datum == Datum::middle || sections < 2 || !only_the_rail_is_short(fit, basis)) return;
-  if (datum_margins(scene, *job)[static_cast<std::size_t>(Datum::middle)].margin < 0) return;
   f.remedy +=
       fmt::format("{}pin the track at its middle, so that the errors of at most {} sections add up, not {}",
                   f.remedy.empty() ? "" : "; or ", (sections + 1) / 2, sections);
@@ -313,6 +318,7 @@ void check_hole_fit(const Scene& scene, std::vector<Finding>& findings) {
     slot =
         std::max(slot, slot_needed(fit, scene.bed.bolts[fit.bolt], scene, basis_of(scene, fit)).value_or(0));
   slot = scene.figures.round_up(slot);
+  const bool at_middle = !failing.empty() && middle_would_do(scene);
   for (Fit& fit : failing) {
     const Bolt& bolt = scene.bed.bolts[fit.bolt];
     const FitBasis basis = basis_of(scene, fit);
@@ -326,7 +332,7 @@ void check_hole_fit(const Scene& scene, std::vector<Finding>& findings) {
       }
       suggest_width(scene, fit, bolt, basis, f);
       suggest_shift(scene, fit, basis, f);
-      suggest_datum(scene, fit, bolt, basis, f);
+      if (at_middle) suggest_datum(scene, fit, bolt, basis, f);
       if (f.remedy.empty())
         f.remedy =
             fmt::format("open one of the holes by {} {}",

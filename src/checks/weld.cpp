@@ -37,6 +37,10 @@ double fillet_allowable(Mm leg, Mpa electrode) { return 0.60 * electrode / 2.0 *
 
 double steel_allowable(Mm thinner) { return 0.60 * least_tensile / 2.0 * thinner; }
 
+double line_allowable(const Weld& weld) {
+  return weld.thinner > 0 ? std::min(fillet_allowable(weld.leg), steel_allowable(weld.thinner)) : fillet_allowable(weld.leg);
+}
+
 std::optional<TabLoad> tab_load(const Scene& scene) {
   if (scene.limits.tab_load > 0) return TabLoad{scene.limits.tab_load * gravity, "limits.tab_load"};
   if (!scene.input.job) return std::nullopt;

@@ -27,6 +27,9 @@ double fillet_allowable(Mm leg, Mpa electrode = e70);
 inline constexpr Mpa least_tensile = 360;
 double steel_allowable(Mm thinner);
 
+// What a millimetre of this weld may carry (N/mm): the fillet or the steel beside it.
+double line_allowable(const Weld& weld);
+
 inline std::vector<TabWeld> tab_welds(const Scene& scene) { return tab_welds(scene.bed); }
 
 // The load each tab's weld must carry at work (N), and in words where it comes from.

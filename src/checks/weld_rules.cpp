@@ -133,7 +133,7 @@ void check_weld_load(const Scene& scene, std::vector<Finding>& findings) {
   for (const TabWeld& t : worst) {
     const Weld& w = scene.bed.welds[t.weld];
     const double needed = line_load(t, asked->load), steel = w.thinner > 0 ? steel_allowable(w.thinner) : std::numeric_limits<double>::infinity();
-    const double allowed = std::min(fillet_allowable(w.leg), steel);
+    const double allowed = line_allowable(w);
     if (needed <= allowed * (1 + 1e-9)) continue;
     Finding f = found(scene, "WELD-LOAD", w);
     const Figures& say = scene.figures;

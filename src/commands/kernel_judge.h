@@ -7,7 +7,7 @@
 #include <stdexcept>
 
 #include "bed/bed.h"
-#include "checks/exact_distance.h"
+#include "solids/exact_distance.h"
 #include "checks/pair_judge.h"
 #include "checks/pair_memory.h"
 

@@ -58,24 +58,29 @@ std::vector<std::string> sets_with(const OfferArguments& arguments, const std::v
   return sets;
 }
 
-std::vector<Problem> problems_with(FileStore& store, const OfferArguments& arguments, const std::vector<std::string>& sets) {
-  auto read = load_job(store, arguments.order, sets);
-  if (auto* problems = std::get_if<std::vector<Problem>>(&read)) return std::move(*problems);
-  return {};
+// The sets of the first combination with each value of one parameter in turn.
+template <class Use>
+void for_each_value(const OfferArguments& arguments, const Grid& grid, std::size_t parameter, Use use) {
+  const Varied& v = grid.varied()[parameter];
+  std::vector<std::string> sets = grid.sets_of(0);
+  for (const std::string& value : v.values) {
+    sets[parameter] = v.key + "=" + value;
+    use(value, sets_with(arguments, sets));
+  }
 }
 
 // A value that can never be read is a slip of the pen, not a size that cannot be had.
 void refuse_unreadable_values(FileStore& store, const OfferArguments& arguments, const Grid& grid) {
-  const std::vector<std::string> first = grid.sets_of(0);
-  for (std::size_t i = 0; i < first.size(); ++i) {
-    const Varied& v = grid.varied()[i];
-    for (const std::string& value : v.values) {
-      std::vector<std::string> sets = first;
-      sets[i] = v.key + "=" + value;
-      for (const Problem& p : problems_with(store, arguments, sets_with(arguments, sets)))
-        if (p.where.file == "--set" && p.where.key == v.key)
-          throw Refusal{fmt::format("--vary {}: the value {} cannot be used: {}{}", v.key, bedwright::quoted(value), p.what, p.would_do.empty() ? "" : "; " + p.would_do)};
-    }
+  for (std::size_t i = 0; i < grid.varied().size(); ++i) {
+    const std::string& key = grid.varied()[i].key;
+    for_each_value(arguments, grid, i, [&](const std::string& value, const std::vector<std::string>& sets) {
+      const auto read = load_job(store, arguments.order, sets);
+      const auto* problems = std::get_if<std::vector<Problem>>(&read);
+      if (!problems) return;
+      for (const Problem& p : *problems)
+        if (p.where.file == "--set" && p.where.key == key)
+          throw Refusal{fmt::format("--vary {}: the value {} cannot be used: {}{}", key, bedwright::quoted(value), p.what, p.would_do.empty() ? "" : "; " + p.would_do)};
+    });
   }
 }
 
@@ -109,19 +114,17 @@ void refuse_bad_templates(const OfferArguments& arguments, Job& job) {
 
 // Over all that the run reads: where another kit, frame or catalogue is tried, theirs too.
 std::string digest_of_run(FileStore& store, const OfferArguments& arguments, const Grid& grid, const Job& job) {
-  std::string all = input_digest(job);
-  const std::vector<std::string> first = grid.sets_of(0);
-  for (std::size_t i = 0; i < first.size(); ++i) {
-    const Varied& v = grid.varied()[i];
-    if (v.key != "kit" && v.key != "frame" && !v.key.starts_with("catalog")) continue;
-    for (const std::string& value : v.values) {
-      std::vector<std::string> sets = first;
-      sets[i] = v.key + "=" + value;
-      auto read = load_job(store, arguments.order, sets_with(arguments, sets));
-      all += "\n" + (std::holds_alternative<Job>(read) ? input_digest(std::get<Job>(read)) : "cannot be read");
-    }
+  const std::string first = input_digest(job);
+  std::string others;
+  for (std::size_t i = 0; i < grid.varied().size(); ++i) {
+    const std::string& key = grid.varied()[i].key;
+    if (key != "kit" && key != "frame" && !key.starts_with("catalog")) continue;
+    for_each_value(arguments, grid, i, [&](const std::string&, const std::vector<std::string>& sets) {
+      const auto read = load_job(store, arguments.order, sets);
+      others += "\n" + (std::holds_alternative<Job>(read) ? input_digest(std::get<Job>(read)) : "cannot be read");
+    });
   }
-  return all == input_digest(job) ? all : sha256(all);
+  return others.empty() ? first : sha256(first + others);
 }
 
 // What all combinations share, for whoever holds the paper without the order.

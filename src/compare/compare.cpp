@@ -139,7 +139,6 @@ std::vector<HeadLine> headlines(const Compared& a, const Compared& b, const Figu
     if (in_a != in_b) lines.push_back({what, in_a, in_b});
   };
   const auto both = [&](const char* what, auto value) { line(what, value(a), value(b)); };
-  const bool metric = figures.printing == Printing::metric;
   both("track kit", [](const Compared& s) { return s.job.kit.name; });
   both("frame", [](const Compared& s) { return s.job.frame.name; });
   both("rail sections", [](const Compared& s) { return std::to_string(s.bed.track.sections); });
@@ -154,9 +153,7 @@ std::vector<HeadLine> headlines(const Compared& a, const Compared& b, const Figu
   both("axles", [](const Compared& s) { return std::to_string(s.job.frame.axle.count); });
   both("axle group at", [&](const Compared& s) { return figures.say(s.job.order.axle.position); });
   both("jacks at", [&](const Compared& s) { return places(figures, s.job.order.jacks); });
-  both("steel the shop makes", [&](const Compared& s) {
-    return metric ? fmt::format("{:.0f} kg", made_mass(s)) : fmt::format("{:.0f} lb", made_mass(s) / pound);
-  });
+  both("steel the shop makes", [&](const Compared& s) { return figures.say_mass(made_mass(s)); });
   return lines;
 }
 

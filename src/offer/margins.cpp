@@ -44,8 +44,7 @@ void tab_welds_at_work(const Scene& scene, Smallest& smallest) {
   if (!asked) return;
   for (const TabWeld& t : tab_welds(scene)) {
     const Weld& w = scene.bed.welds[t.weld];
-    const double allowed = w.thinner > 0 ? std::min(fillet_allowable(w.leg), steel_allowable(w.thinner)) : fillet_allowable(w.leg);
-    const double used = line_load(t, asked->load) / allowed;
+    const double used = line_load(t, asked->load) / line_allowable(w);
     smallest.add({"WELD-LOAD", scene.bed.items[w.a].name, 100 * (1 - used), "%", used});
   }
 }

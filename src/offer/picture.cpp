@@ -274,7 +274,7 @@ class Pages {
     std::string head = fmt::format("{}. ", number);
     const std::vector<std::size_t> values = file_.map.grid.values_of(near.combination);
     for (std::size_t i = 0; i < values.size(); ++i)
-      head += fmt::format("{}{} {}", i == 0 ? "" : ", ", bedwright::in_words(file_.map.grid.varied()[i].key), file_.map.grid.varied()[i].values[values[i]]);
+      head += fmt::format("{}{} {}", i == 0 ? "" : ", ", in_words(file_.map.grid.varied()[i].key), file_.map.grid.varied()[i].values[values[i]]);
     std::string text = wrapped(fmt::format("{}: stopped by {}.", head, rules_in_words(row.by_rule)), 0, columns);
     if (!near.changes.empty()) {
       std::string all;

@@ -18,6 +18,8 @@ namespace {
 
 constexpr Mm band_apart = 15;  // between the mains of the strip, which is not to scale across
 
+bool stands_elsewhere(const TabFound& f) { return std::hypot(f.x, f.y) > same_place; }
+
 bool on_side(const TabRow& r, char side) { return r.sides.find(side) != std::string::npos; }
 
 class Strip {
@@ -120,7 +122,7 @@ Table2d table_of(const SheetInput& in, const std::vector<TabRow>& rows) {
                       : std::vector<std::string>{"TAB", "SIDE", "HOLE", "in", "mm", "FRONT EDGE", "in", "mm", "ACROSS", "in", "mm", "STYLE", "WELD", "+/- WORST", "+/- RSS"};
   for (const TabRow& r : rows) {
     const bool found = std::any_of(in.job.order.tabs_found.begin(), in.job.order.tabs_found.end(),
-                                   [&](const TabFound& f) { return f.tab.text == fmt::format("{}{}", r.sides, r.number) && std::hypot(f.x, f.y) > same_place; });
+                                   [&](const TabFound& f) { return f.tab.text == fmt::format("{}{}", r.sides, r.number) && stands_elsewhere(f); });
     std::vector<std::string> row{fmt::format("{}", r.number), r.sides + (found ? " FOUND" : "")};
     for (const Mm at : {r.hole, r.edge, r.across}) {
       if (!metric) row.insert(row.end(), {tape_figure(at, h), inch_figure(at)});
@@ -145,7 +147,7 @@ std::string tabs_found(const Order& order) {
   std::string text;
   int count = 0;
   for (const TabFound& f : order.tabs_found)
-    if (std::hypot(f.x, f.y) > same_place && ++count <= most_named) text += (count == 1 ? "" : ", ") + f.tab.text;
+    if (stands_elsewhere(f) && ++count <= most_named) text += (count == 1 ? "" : ", ") + f.tab.text;
   if (count == 0) return "";
   return fmt::format("{} {}{}", count == 1 ? "TAB" : "TABS", text, count > most_named ? fmt::format(" AND {} MORE", count - most_named) : "");
 }

@@ -54,7 +54,7 @@ const Node* ReaderCore::take(const char* key, const char* doc, Need need, const 
 }
 
 const Node* ReaderCore::take_map(const char* key, const char* doc, Need need) {
-  const Node* node = take(key, doc, need, [&] { return std::string("keys of its own, indented below it"); });
+  const Node* node = take(key, doc, need, [] { return "keys of its own, indented below it"; });
   return node && require_map(*node, path_of(key)) ? node : nullptr;
 }
 
@@ -66,7 +66,7 @@ bool ReaderCore::require_map(const Node& node, const std::string& path) {
 }
 
 const Node* ReaderCore::take_list(const char* key, std::size_t most, const char* doc, Need need) {
-  const Node* node = take(key, doc, need, [&] { return std::string("a list, such as [first, second]"); });
+  const Node* node = take(key, doc, need, [] { return "a list, such as [first, second]"; });
   if (!node) return nullptr;
   if (node->kind != NodeKind::list) {
     problem(*node, path_of(key), fmt::format("is {} where a list is wanted", describe_node(*node)),
@@ -102,20 +102,20 @@ std::optional<std::string> ReaderCore::line(const Node& node, const std::string&
 }
 
 void ReaderCore::text(const char* key, std::string& value, const char* doc, Need need) {
-  const Node* node = take(key, doc, need, [&] { return text_help; });
+  const Node* node = take(key, doc, need, [] { return text_help; });
   if (!node) return;
   if (auto read = line(*node, path_of(key))) value = std::move(*read);
 }
 
 void ReaderCore::name(const char* key, Name& value, const char* doc, Need need) {
-  const Node* node = take(key, doc, need, [&] { return std::string("a name"); });
+  const Node* node = take(key, doc, need, [] { return "a name"; });
   if (!node) return;
   value.mark = document_.mark(node->place, path_of(key));
   if (auto read = line(*node, path_of(key))) value.text = std::move(*read);
 }
 
 void ReaderCore::path(const char* key, std::string& value, const char* doc, Need need) {
-  const Node* node = take(key, doc, need, [&] { return path_help; });
+  const Node* node = take(key, doc, need, [] { return path_help; });
   if (!node) return;
   if (auto read = line(*node, path_of(key))) value = std::move(*read);
 }
@@ -132,7 +132,7 @@ void ReaderCore::paths(const char* key, std::vector<std::string>& values, std::s
 }
 
 void ReaderCore::flag(const char* key, bool& value, const char* doc, Need need) {
-  const Node* node = take(key, doc, need, [&] { return std::string("true or false"); });
+  const Node* node = take(key, doc, need, [] { return "true or false"; });
   if (!node) return;
   if (node->kind != NodeKind::scalar || node->quoted || !is_truth_word(node->scalar)) {
     problem(*node, path_of(key), fmt::format("is {}", describe_node(*node)),

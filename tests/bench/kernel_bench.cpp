@@ -4,7 +4,7 @@
 #include <benchmark/benchmark.h>
 
 #include "bench/floor.h"
-#include "checks/exact_distance.h"
+#include "solids/exact_distance.h"
 #include "drawing/views.h"
 #include "export/step.h"
 #include "export/svg.h"

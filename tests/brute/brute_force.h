@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "brute/posed.h"
-#include "checks/exact_distance.h"
+#include "solids/exact_distance.h"
 
 namespace bedwright::testing {
 

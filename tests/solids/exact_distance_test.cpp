@@ -1,5 +1,5 @@
 // Distances and common volumes that follow from the dimensions by hand.
-#include "checks/exact_distance.h"
+#include "solids/exact_distance.h"
 
 #include <gtest/gtest.h>
 

@@ -31,8 +31,8 @@ MAY = {
     "main.cpp": {"commands"},
 }
 # The narrow places that may see the geometry kernel.
-KERNEL = ("solids/", "checks/exact_distance.cpp", "drawing/views", "export/step.cpp")
-SOLIDS_TOO = ("checks/exact_distance.cpp", "drawing/views", "export/step.cpp")
+KERNEL = ("solids/", "drawing/views", "export/step.cpp")
+SOLIDS_TOO = ("drawing/views", "export/step.cpp")
 LONGEST = 500
 
 

@@ -1,4 +1,4 @@
-#include "checks/exact_distance.h"
+#include "solids/exact_distance.h"
 
 #include <BRepAlgoAPI_Common.hxx>
 #include <BRepExtrema_DistShapeShape.hxx>
