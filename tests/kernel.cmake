@@ -28,7 +28,7 @@ if(BEDWRIGHT_KERNEL)
 
   # Across the whole program.
   test_folder(planted KERNEL USES room_commands)
-  test_folder(program KERNEL USES room_export room_layout)
+  test_folder(program KERNEL USES room_commands)
   add_dependencies(test_program bedwright step_read)
   target_compile_definitions(test_program PRIVATE STEP_READ="$<TARGET_FILE:step_read>")
   foreach(order base one_extension metric lot_frame)

@@ -44,6 +44,16 @@ constexpr std::size_t most_shown = 3;
 
 }  // namespace
 
+Retry retry_with(FileStore& store, std::string order_path, std::vector<std::string> sets, ExamineOptions options) {
+  return [&store, path = std::move(order_path), sets = std::move(sets),
+          options = std::move(options)](const std::vector<std::string>& more) -> std::optional<std::vector<Finding>> {
+    std::vector<std::string> all = sets;
+    all.insert(all.end(), more.begin(), more.end());
+    Examination again = examine(store, path, all, options);
+    return again ? std::optional(std::move(again.bed->findings)) : std::nullopt;
+  };
+}
+
 void advise(const Job& job, int bunks, const Retry& retry, std::vector<Finding>& findings) {
   Trials trials(retry, findings);
   for (Finding& f : findings) {

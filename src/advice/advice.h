@@ -13,8 +13,7 @@
 #include <string>
 #include <vector>
 
-#include "checks/finding.h"
-#include "params/job.h"
+#include "examine/examine.h"
 
 namespace bedwright {
 
@@ -22,12 +21,16 @@ namespace bedwright {
 // then does not read or cannot be laid out.
 using Retry = std::function<std::optional<std::vector<Finding>>(const std::vector<std::string>& more_sets)>;
 
+// Examines the order again and again: each time with what it is given added to `sets`.
+// The store outlives it.
+Retry retry_with(FileStore& store, std::string order_path, std::vector<std::string> sets, ExamineOptions options);
+
 // How many different changes one run tries at most; past it, changes not tried
 // are dropped and the remedy's text stands alone. A bed with so many different
 // faults wants another plan, not a longer list.
 inline constexpr int most_tries = 120;
 
-// Rewrites the changes of every stop in `findings`, best first: those that bring
+// Rewrites the changes of every stop among its findings, best first: those that bring
 // no other stop, in the order proposed, then the rest by how many they bring.
 void advise(const Job& job, int bunks, const Retry& retry, std::vector<Finding>& findings);
 

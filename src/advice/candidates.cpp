@@ -10,14 +10,6 @@
 namespace bedwright {
 namespace {
 
-// Reads "clamp 2 on bunk 5, leaning in": the number after `word` at the start.
-std::optional<int> number_after(const std::string& subject, const std::string& word) {
-  if (!subject.starts_with(word)) return std::nullopt;
-  const std::string digits = subject.substr(word.size(), subject.find_first_not_of("0123456789", word.size()) - word.size());
-  if (digits.empty() || digits.size() > 4) return std::nullopt;
-  return std::stoi(digits);
-}
-
 std::string length_text(const Job& job, Mm length) {
   if (job.order.order.printing == Printing::metric) return fmt::format("{:g} mm", std::round(length * 1000) / 1000);
   return fmt::format("{:g} in", std::round(length / inch * 1e4) / 1e4);
@@ -64,10 +56,8 @@ void move_jack(const Job& job, int jack, int steps, std::vector<Change>& all) {
   else if (jack <= from_front + from_rear) nearby(job, fmt::format("jacks_from_rear[{}]", jack - from_front), order.jacks_from_rear[jack - from_front - 1], steps, all);
 }
 
-void for_jack(const Job& job, const std::string& subject, std::vector<Change>& all) {
-  for (const char* word : {"jack L", "jack R", "jack plate L", "jack plate R", "jack bolt L", "jack bolt R"})
-    if (const auto jack = number_after(subject, word); jack && *jack >= 1 && *jack <= static_cast<int>(job.order.jacks.size()))
-      move_jack(job, *jack, 18, all);
+void for_jack(const Job& job, int jack, std::vector<Change>& all) {
+  if (jack >= 1 && jack <= static_cast<int>(job.order.jacks.size())) move_jack(job, jack, 18, all);
 }
 
 // A place given as a part of the length moves by hundredths of it.
@@ -90,18 +80,20 @@ void for_datum(const Job& job, std::vector<Change>& all) {
 std::vector<Change> candidates(const Job& job, int bunks, const Finding& finding) {
   std::vector<Change> all;
   if (finding.code == "HOLE-FIT") for_datum(job, all);
-  if (!finding.code.starts_with("CLASH")) return all;
-  const auto names = [&](const char* word) {
-    return std::any_of(finding.subjects.begin(), finding.subjects.end(), [&](const std::string& s) { return s.starts_with(word); });
+  if (!is_about_clashes(finding.code)) return all;
+  const auto is_about = [&](std::initializer_list<Kind> kinds) {
+    return std::any_of(finding.subjects.begin(), finding.subjects.end(),
+                       [&](const Subject& s) { return std::find(kinds.begin(), kinds.end(), s.id.kind) != kinds.end(); });
   };
-  for (const std::string& subject : finding.subjects) {
-    if (const auto clamp = number_after(subject, "clamp ")) for_clamp(job, bunks, *clamp, all);
-    if (const auto stop = number_after(subject, "log stop ")) for_log_stop(job, bunks, *stop, all);
-    for_jack(job, subject, all);
+  for (const Subject& subject : finding.subjects) {
+    const Identity& id = subject.id;
+    if (id.kind == Kind::clamp) for_clamp(job, bunks, id.number, all);
+    if (id.kind == Kind::log_stop) for_log_stop(job, bunks, id.number, all);
+    if (id.kind == Kind::jack || id.kind == Kind::jack_plate || id.kind == Kind::jack_bolt) for_jack(job, id.number, all);
   }
-  if (names("bunk") && names("track stop") && job.order.track.end_bunks == EndBunks::inner)
+  if (is_about({Kind::bunk, Kind::bunk_bolt}) && is_about({Kind::track_stop, Kind::stop_bolt}) && job.order.track.end_bunks == EndBunks::inner)
     all.push_back({"track.end_bunks", "outermost"});
-  if (names("axle") || names("wheel")) move_axle(job, 24, all);
+  if (is_about({Kind::axle, Kind::wheel})) move_axle(job, 24, all);
   return all;
 }
 

@@ -15,7 +15,7 @@ namespace bedwright {
 namespace {
 
 // What a shop changes readily comes first; what the customer ordered last.
-enum Kind { a_setting = 0, on_the_bunks = 100, bolt_length = 200, on_the_mains = 300, a_slot = 400, a_tab = 500, a_standoff = 600, a_pitch = 800, a_rail = 900 };
+enum Cost { a_setting = 0, on_the_bunks = 100, bolt_length = 200, on_the_mains = 300, a_slot = 400, a_tab = 500, a_standoff = 600, a_pitch = 800, a_rail = 900 };
 // What only a rule proposes (another section, a higher rating): bought or made anew.
 constexpr int only_proposed = 500;
 constexpr int most_steps = 99;

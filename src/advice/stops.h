@@ -1,4 +1,4 @@
-// What stops a bed, by name: so that two checks of it can be compared.
+// What stops a bed, by identity: so that two checks of it can be compared.
 #pragma once
 
 #include <algorithm>
@@ -11,19 +11,20 @@
 
 namespace bedwright {
 
-using Stop = std::pair<std::string, std::vector<std::string>>;  // code, things
+using Stop = std::pair<std::string, std::vector<Identity>>;  // code, things
 
-// Subjects name a place ("clamp 1 on bunk 3"), which a change of that very place
-// renames: the thing itself is what must no longer be stopped.
-inline std::string thing(const std::string& subject) {
-  const auto on = subject.find(" on bunk ");
-  return on == std::string::npos ? subject : subject.substr(0, on);
+// What is clamped to a bunk is known without its place, which a change of that very
+// place changes: the thing itself is what must no longer be stopped.
+inline Identity thing(Identity id) {
+  if (id.bunk == 0) return id;
+  id.bunk = 0;
+  return whole_thing(id);
 }
 
 // All that is named: the head on the left jack is one stop, on the right jack another.
 inline Stop stop_of(const Finding& f) {
   Stop stop{f.code, {}};
-  for (const std::string& s : f.subjects) stop.second.push_back(thing(s));
+  for (const Subject& s : f.subjects) stop.second.push_back(thing(s.id));
   return stop;
 }
 
@@ -38,7 +39,7 @@ inline std::set<Stop> stops_of(const std::vector<Finding>& findings) {
 // stop that was not there before, by the same rule over the same first thing (the
 // clamp now meets the next bunk, the bolt's worst hole is now another's).
 inline bool remains(const Stop& stop, const std::set<Stop>& now, const std::set<Stop>& after) {
-  const auto first = [](const Stop& s) { return s.second.empty() ? std::string() : s.second.front(); };
+  const auto first = [](const Stop& s) { return s.second.empty() ? Identity{} : s.second.front(); };
   return std::any_of(after.begin(), after.end(), [&](const Stop& s) {
     return s == stop || (s.first == stop.first && first(s) == first(stop) && !now.contains(s));
   });

@@ -1,6 +1,9 @@
 #include "bed/bed.h"
 
+#include <algorithm>
 #include <stdexcept>
+
+#include "bed/names.h"
 
 namespace bedwright {
 namespace {
@@ -20,7 +23,8 @@ int Bed::add_part(Part part) {
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const Part& p = parts[i];
     if (p.origin == part.origin && p.material == part.material && p.form == part.form) return static_cast<int>(i);
-    if (p.name == part.name) throw std::logic_error("two different parts are named " + part.name);
+    if (p.id == part.id && part.id.kind != Kind::hardware)
+      throw std::logic_error("two different parts are " + name(part));
   }
   parts.push_back(std::move(part));
   return static_cast<int>(parts.size()) - 1;
@@ -31,16 +35,32 @@ int Bed::add_item(Item item) {
   return static_cast<int>(items.size()) - 1;
 }
 
-int Bed::find_item(const std::string& name) const {
-  for (std::size_t i = 0; i < items.size(); ++i)
-    if (items[i].name == name) return static_cast<int>(i);
-  return -1;
+namespace {
+
+template <class Thing>
+std::optional<int> index_of(const std::vector<Thing>& things, const Identity& id) {
+  const auto at = std::find_if(things.begin(), things.end(), [&](const Thing& t) { return t.id == id; });
+  return at == things.end() ? std::nullopt : std::optional(static_cast<int>(at - things.begin()));
 }
 
-int Bed::find_part(const std::string& name) const {
-  for (std::size_t i = 0; i < parts.size(); ++i)
-    if (parts[i].name == name) return static_cast<int>(i);
-  return -1;
+int there(std::optional<int> index, const Identity& id, const char* what) {
+  if (!index) throw NotInBed(std::string("the bed has no ") + what + " " + name(id));
+  return *index;
+}
+
+}  // namespace
+
+std::optional<int> Bed::find_item(const Identity& id) const { return index_of(items, id); }
+std::optional<int> Bed::find_part(const Identity& id) const { return index_of(parts, id); }
+int Bed::item(const Identity& id) const { return there(find_item(id), id, "item"); }
+int Bed::part(const Identity& id) const { return there(find_part(id), id, "part"); }
+int Bed::bolt(const Identity& id) const { return there(index_of(bolts, id), id, "bolt"); }
+
+std::vector<int> Bed::items_of(Kind kind) const {
+  std::vector<int> all;
+  for (std::size_t i = 0; i < items.size(); ++i)
+    if (items[i].id.kind == kind && items[i].bolt < 0) all.push_back(static_cast<int>(i));
+  return all;
 }
 
 int Bed::count(int part) const {
@@ -88,6 +108,28 @@ HoleInWorld hole_in_world(const Bed& bed, const Ply& ply) {
           [&](const Hardware&) -> HoleInWorld { throw std::logic_error("hardware carries no holes"); },
       },
       bed.parts.at(item.part).form);
+}
+
+int hole_count(const Part& part) {
+  return std::visit(Overloaded{[](const Plate& p) { return static_cast<int>(p.holes.size()); },
+                               [](const Member& m) { return static_cast<int>(m.holes.size()); },
+                               [](const Bought& b) { return static_cast<int>(b.lugs.size()); }, [](const Hardware&) { return 0; }},
+                    part.form);
+}
+
+Ply ply_through(const Bed& bed, int item, int hole) {
+  const auto at = static_cast<std::size_t>(hole);
+  return std::visit(Overloaded{
+                        [&](const Plate& p) { return p.holes.at(at), Ply{item, hole, p.thickness, 0}; },
+                        [&](const Member& m) {
+                          const FaceHole& h = m.holes.at(at);
+                          const bool tapered = h.face == Face::top_flange || h.face == Face::bottom_flange;
+                          return Ply{item, hole, hole_frame(m.section, h).thickness, tapered ? std::atan(channel_flange_slope) : 0};
+                        },
+                        [&](const Bought& b) { return Ply{item, hole, b.lugs.at(at).thickness, 0}; },
+                        [&](const Hardware&) -> Ply { throw std::logic_error("hardware carries no holes"); },
+                    },
+                    bed.part_of(item).form);
 }
 
 }  // namespace bedwright

@@ -4,18 +4,25 @@
 // Invariants
 //  * A hole exists once, in the part that carries it. A ply of a bolt points at
 //    it; STEP, DXF, drill list and checks all read the same hole.
+//  * A thing is known by its Identity. Its printed name is worked out from that
+//    (bed/names.h) and compared with nothing.
 //  * Parts are distinct shapes; an Item is one placed copy. Equal shapes share
 //    one part (Bed::add_part), so counts in the lists are counts of items.
 //  * Placements are proper rotations. A mirrored part is its own part.
 //  * No geometry kernel here.
 #pragma once
 
+#include <cstdint>
+#include <optional>
+#include <stdexcept>
 #include <string>
 #include <variant>
 #include <vector>
 
 #include "bed/geometry.h"
+#include "bed/identity.h"
 #include "bed/outline.h"
+#include "bed/track.h"
 #include "catalog/fastener.h"
 #include "catalog/section.h"
 
@@ -38,7 +45,7 @@ struct Hole {
   Mm length = 0;  // equals diameter for a round hole
   Radians angle = 0;
   Process process = Process::cut;
-  std::string purpose;  // "track bolt", "jack bolt"; printed in hole schedules
+  Kind purpose = Kind::none;  // the bolt it is for; printed in hole schedules
   bool slotted() const { return length > diameter + same_place; }
   friend bool operator==(const Hole&, const Hole&) = default;
 };
@@ -130,7 +137,9 @@ using Form = std::variant<Plate, Member, Bought, Hardware>;
 enum class Origin { made, bought, kit };  // by the shop, by the shop's buyer, in the track maker's box
 
 struct Part {
-  std::string name;      // unique: "tab plate", "main R", "bolt 1/2 x 1-1/4"
+  // Kind, hand and pose; no two parts of a bed share one, but for hardware, which its
+  // form tells apart.
+  Identity id;
   std::string material;  // "A36", "kit steel"; empty for bought items
   Origin origin = Origin::made;
   Form form;
@@ -138,22 +147,18 @@ struct Part {
 
 // --- items -----------------------------------------------------------------
 
-// States a moving item may be in. Items that share a `group` (> 0) are the same
-// thing in different states and are never tested against each other.
+// Items of one identity but for its pose are one thing in different states, and never
+// tested against each other.
 struct Item {
   int part = 0;
   Placement placement;
-  std::string name;      // unique: "tab R7", "bunk 3", "clamp 1 leaning in, inner end"
+  Identity id;           // unique
   bool shown = true;     // false: a state for checks only, left out of model and lists
-  int group = 0;
   int bolt = -1;         // hardware: the bolt it belongs to
   bool moving = false;   // swept or posed envelope, checked with a moving clearance
-  bool between = false;  // all the places between its group's poses in one; what they say better is theirs to say
 };
 
 // --- joints ----------------------------------------------------------------
-
-enum class Role { track, bunk, gusset, stop, jack, tongue_jack };
 
 // One thing the bolt passes through, in order from the head. Either a hole in
 // an item or a washer.
@@ -168,7 +173,7 @@ struct Ply {
 // What may move one ply's hole from its place. Ranges along world x, y and z,
 // each as plus and minus (both >= 0), in the order they add up.
 struct Contribution {
-  std::string what;  // "section length, 2 of them"
+  std::string what;  // for a reader: "section length, 2 of them"
   Mm x_plus = 0, x_minus = 0;
   Mm y_plus = 0, y_minus = 0;
   Mm z_plus = 0, z_minus = 0;
@@ -176,8 +181,7 @@ struct Contribution {
 };
 
 struct Bolt {
-  std::string name;       // "track bolt R7"
-  Role role = Role::track;
+  Identity id;            // unique
   BoltSize size;
   Mm length = 0;
   Vec3 seat;              // centre under the head's washer, on the first ply
@@ -188,12 +192,26 @@ struct Bolt {
   bool in_place = true;   // false: a hole with nothing under it; no hardware placed
 };
 
+// Where on its two items a weld runs; words in bed/names.h.
+enum class WeldLine : std::uint8_t {
+  none,
+  web_sides,                                   // of a cross member
+  inside_end,                                  // an end member inside the main's end
+  outer_edge,                                  // of the tongue plate
+  lap_outer, lap_inner, lap_rear, under_main,  // the tongue under a main; under_main where no run is long enough
+  flange_edges,                                // the tongue under the front member
+  edge_under_main, edge_under_rear,            // a corner gusset
+  across_flange, pad_edges, clip_ends,         // tabs
+  hangers,                                     // bought: as the axle's maker says
+};
+inline constexpr int weld_line_count = static_cast<int>(WeldLine::hangers) + 1;
+
 // Two items fixed to each other by fillet weld.
 struct Weld {
   int a = -1, b = -1;
   Mm leg = 0;      // fillet leg; 0 for a bought joint (coupler, hanger)
   Mm length = 0;   // total
-  std::string note;
+  WeldLine line = WeldLine::none;
   Mm thinner = 0;  // steel of the thinner part at the weld
   Mm edge = 0;     // lapped: the edge the fillet runs along, its thickness; 0 for a tee
 };
@@ -201,23 +219,15 @@ struct Weld {
 // Two items that share space by design (a coupler over the tongue's ends).
 struct Joined {
   int a = -1, b = -1;
-  std::string why;
+  const char* why = "";  // for whoever reads the code
 };
 
-// --- the track's own account ------------------------------------------------
-
-// What the layout decided about the track, for rules that ask about the whole.
-struct TrackAccount {
-  Mm rail_length = 0, bunk_pitch = 0, total_length = 0;
-  int sections = 0, bunks = 0;
-  Mm remainder = 0;                 // rail_length less whole pitches
-  std::vector<Mm> joints;           // x of each joint
-  std::vector<Mm> bunk_positions;   // x of each bunk's bolts
-  Mm standoff = 0;                  // rail underside above the mains
-  Mm gauge = 0;
-  Mm head_from = 0, head_to = 0;    // travel of the head's centre
-  Mm head_lock = 0;
+// What a bed was asked for and has not.
+struct NotInBed : std::out_of_range {
+  using std::out_of_range::out_of_range;
 };
+
+// --- the whole ----------------------------------------------------------------
 
 struct Bed {
   std::vector<Part> parts;
@@ -225,17 +235,24 @@ struct Bed {
   std::vector<Bolt> bolts;
   std::vector<Weld> welds;
   std::vector<Joined> joined;
-  TrackAccount track;
+  Track track;
 
-  // Index of an equal part if there is one (same origin, material and form,
-  // whatever its name), else of `part`, added. Throws std::logic_error when a
-  // different part already has the name.
+  // Index of an equal part if there is one (same origin, material and form, whatever
+  // its identity), else of `part`, added. Throws std::logic_error when a different
+  // part already has the identity.
   int add_part(Part part);
   int add_item(Item item);
   const Part& part_of(int item) const { return parts[items[item].part]; }
-  // -1 when there is none of that name.
-  int find_item(const std::string& name) const;
-  int find_part(const std::string& name) const;
+  // Index of the one item, part or bolt meant. Throws NotInBed, naming it, when there
+  // is none.
+  int item(const Identity& id) const;
+  int part(const Identity& id) const;
+  int bolt(const Identity& id) const;
+  // Where there need not be one (a pad, on a clip tab).
+  std::optional<int> find_item(const Identity& id) const;
+  std::optional<int> find_part(const Identity& id) const;
+  // All items of the kind, in the Bed's order; hardware is of no item's kind.
+  std::vector<int> items_of(Kind kind) const;
   // How many shown items use the part.
   int count(int part) const;
 };
@@ -250,6 +267,12 @@ struct HoleInWorld {
   Vec3 slot_axis;
 };
 HoleInWorld hole_in_world(const Bed& bed, const Ply& ply);
+
+// A ply through the item's hole of that index: its thickness there, and the slope of
+// the face under washer or nut. Throws std::out_of_range when there is no such hole.
+Ply ply_through(const Bed& bed, int item, int hole);
+// How many holes (a bought item: lugs) the part has.
+int hole_count(const Part& part);
 
 // Local centre (on the face's outer side), direction out of the steel and slot
 // axis of a member's hole.

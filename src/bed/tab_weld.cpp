@@ -26,7 +26,7 @@ std::vector<TabWeld> tab_welds(const Bed& bed) {
   std::vector<TabWeld> all;
   for (std::size_t w = 0; w < bed.welds.size(); ++w) {
     const Weld& weld = bed.welds[w];
-    if (!bed.items[weld.a].name.starts_with("tab ") || weld.leg <= 0) continue;
+    if (bed.items[weld.a].id.kind != Kind::tab || weld.leg <= 0) continue;
     const int bolt = bolt_through(bed, weld.a);
     if (bolt < 0) continue;
     const Box3 a = bounds(bed, weld.a), b = bounds(bed, weld.b);

@@ -2,10 +2,9 @@
 // along. Plan coordinates of the right-hand side, millimetres: x rearward, y outward.
 #pragma once
 
-#include <string>
 #include <vector>
 
-#include "bed/geometry.h"
+#include "bed/bed.h"
 #include "catalog/section.h"
 
 namespace bedwright {
@@ -31,7 +30,7 @@ struct TongueShape {
 TongueLap tongue_lap(const TongueShape& tongue, const Section& channel, const Section& main, Mm main_front, Mm main_rear, Mm spacing);
 
 struct LapRun {
-  std::string what;  // "outer edge", "inner edge", "rear end"
+  WeldLine what = WeldLine::none;  // lap_outer, lap_inner or lap_rear
   Vec2 from, to;
   Mm length() const { return norm(to - from); }
 };

@@ -51,6 +51,7 @@ BoltSize to_bolt(const BoltEntry& entry) {
   const bool inch_thread = entry.threads_per_inch > 0, metric = entry.pitch > 0;
   BoltSize bolt;
   bolt.name = entry.name.text;
+  bolt.metric = metric;
   bolt.diameter = entry.diameter;
   bolt.pitch = inch_thread == metric ? 0 : inch_thread ? inch / entry.threads_per_inch : entry.pitch;
   bolt.head_flats = entry.head_flats;

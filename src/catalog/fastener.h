@@ -25,6 +25,7 @@ struct Tools {
 // One thread size with the hardware that goes on it.
 struct BoltSize {
   std::string name;        // "1/2 in", "M12"
+  bool metric = false;     // by its thread: stated as a pitch, not as threads per inch
   Mm diameter = 0;
   Mm pitch = 0;            // thread pitch
   Mm head_flats = 0, head_height = 0;

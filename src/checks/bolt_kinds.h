@@ -53,9 +53,9 @@ struct KindsOfSize {
 // are left to their own rules: they are listed, and take no part in the choice.
 std::vector<KindsOfSize> kinds_of_bolts(const Scene& scene);
 
-const char* role_word(Role role);  // "tongue jack"
-
-// Whether the kit has the holes of this role, and may send bolts for them.
-bool comes_with_kit(Role role);
+// Of the six kinds of bolts; what is none throws std::invalid_argument.
+const char* role_word(Kind bolts);  // "tongue jack"
+// Whether the kit has the holes for these bolts, and may send the bolts.
+bool comes_with_kit(Kind bolts);
 
 }  // namespace bedwright

@@ -52,7 +52,7 @@ void choose_from_kit(const Scene& scene, KindsOfSize& kinds, const std::vector<L
   const LengthSet box = boxed(kinds, size);
   bool any = false, all = true;
   for (std::size_t h = 0; h < suits.size(); ++h) {
-    if (!comes_with_kit(scene.bed.bolts[kinds.holes[h].bolt].role)) continue;
+    if (!comes_with_kit(scene.bed.bolts[kinds.holes[h].bolt].id.kind)) continue;
     any = true;
     const LengthSet both = suits[h] & box;
     all = all && both.any();
@@ -92,30 +92,26 @@ std::string lengths_text(const BoltSize& size, const std::vector<Mm>& lengths) {
   return text;
 }
 
-// Lengths the exact choice gives each role, in the order of roles.
-std::map<Role, std::vector<Mm>> by_role(const Scene& scene, const KindsOfSize& kinds) {
-  std::map<Role, std::vector<Mm>> roles;
+// Lengths the exact choice gives bolts of each kind.
+std::map<Kind, std::vector<Mm>> by_kind(const Scene& scene, const KindsOfSize& kinds) {
+  std::map<Kind, std::vector<Mm>> all;
   for (const HoleChoice& h : kinds.holes)
-    if (h.fewest) add_length(roles[scene.bed.bolts[h.bolt].role], *h.fewest);
-  return roles;
+    if (h.fewest) add_length(all[scene.bed.bolts[h.bolt].id.kind], *h.fewest);
+  return all;
 }
 
-// The whole `bolts` entry, so that one change sets every role at once; lengths the
-// owner has named for other sizes stay. Nothing when a role would take two lengths,
+// The whole `bolts` entry, so that one change sets every kind at once; lengths the
+// owner has named for other sizes stay. Nothing when a kind would take two lengths,
 // which the order cannot say.
 std::optional<Change> change_for(const Scene& scene, const KindsOfSize& kinds) {
   if (!scene.input.job) return std::nullopt;
-  const BoltLengths& named = scene.input.job->order.bolts;
   std::map<std::string, std::string> entries;
-  const std::pair<Role, std::optional<Mm>> owners[] = {
-      {Role::track, named.track}, {Role::bunk, named.bunk}, {Role::gusset, named.gusset},
-      {Role::stop, named.stop},   {Role::jack, named.jack}, {Role::tongue_jack, named.tongue_jack}};
-  const std::size_t skip = std::string("bolts.").size();
-  for (const auto& [role, length] : owners)
-    if (length) entries[bolts_key(role).substr(skip)] = scene.figures.set(*length);
-  for (const auto& [role, lengths] : by_role(scene, kinds)) {
+  for (const Kind bolts : bolt_kinds)
+    if (const auto length = scene.input.job->order.bolts.*bolt_use(bolts).named)
+      entries[bolt_use(bolts).key] = scene.figures.set(*length);
+  for (const auto& [bolts, lengths] : by_kind(scene, kinds)) {
     if (lengths.size() > 1) return std::nullopt;
-    entries[bolts_key(role).substr(skip)] =
+    entries[bolt_use(bolts).key] =
         bolt_length_text(scene.bed.bolts[kinds.holes.front().bolt].size, lengths.front());
   }
   std::string value;
@@ -127,33 +123,15 @@ std::optional<Change> change_for(const Scene& scene, const KindsOfSize& kinds) {
 std::string which_takes_which(const Scene& scene, const KindsOfSize& kinds) {
   const BoltSize& size = scene.bed.bolts[kinds.holes.front().bolt].size;
   std::string text;
-  for (const auto& [role, lengths] : by_role(scene, kinds))
-    text +=
-        fmt::format("{}{} bolts {}", text.empty() ? "" : ", ", role_word(role), lengths_text(size, lengths));
+  for (const auto& [bolts, lengths] : by_kind(scene, kinds))
+    text += fmt::format("{}{}s {}", text.empty() ? "" : ", ", word(bolts), lengths_text(size, lengths));
   return text;
 }
 
 }  // namespace
 
-const char* role_word(Role role) {
-  switch (role) {
-    case Role::track:
-      return "track";
-    case Role::bunk:
-      return "bunk";
-    case Role::gusset:
-      return "gusset";
-    case Role::stop:
-      return "track stop";
-    case Role::jack:
-      return "jack";
-    case Role::tongue_jack:
-      break;
-  }
-  return "tongue jack";
-}
-
-bool comes_with_kit(Role role) { return role != Role::jack && role != Role::tongue_jack; }
+const char* role_word(Kind bolts) { return bolt_use(bolts).word; }
+bool comes_with_kit(Kind bolts) { return bolt_use(bolts).from_kit; }
 
 std::vector<KindsOfSize> kinds_of_bolts(const Scene& scene) {
   std::vector<std::pair<const BoltSize*, std::vector<std::size_t>>> sizes;
@@ -173,12 +151,14 @@ std::vector<KindsOfSize> kinds_of_bolts(const Scene& scene) {
 }
 
 void check_bolt_kinds(const Scene& scene, std::vector<Finding>& findings) {
+  Identity size{Kind::bolt_size};
   for (const KindsOfSize& kinds : kinds_of_bolts(scene)) {
+    ++size.number;
     const bool all_served =
         std::all_of(kinds.holes.begin(), kinds.holes.end(), [](const HoleChoice& h) { return h.fewest; });
     if (!all_served || kinds.fewest.size() >= kinds.now.size()) continue;
     const Bolt& first = scene.bed.bolts[kinds.holes.front().bolt];
-    Finding f = finding_of("BOLT-KINDS", Severity::note, "bolts " + kinds.size, first.seat);
+    Finding f = finding_of("BOLT-KINDS", Severity::note, {size, word(size.kind) + " " + kinds.size}, first.seat);
     f.measured = static_cast<double>(kinds.now.size());
     f.limit = static_cast<double>(kinds.fewest.size());
     f.margin = f.limit - f.measured;

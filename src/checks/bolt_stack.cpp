@@ -31,7 +31,7 @@ void check_bolt_short(const Scene& scene, std::vector<Finding>& findings) {
     const double threads = shortest / bolt.size.pitch;
     const double limit = scene.limits.threads_past_nut;
     if (shortest >= limit * bolt.size.pitch - same_place) return;
-    Finding f = finding_of("BOLT-SHORT", Severity::stop, bolt.name, nut_face(bolt, stack));
+    Finding f = finding_of("BOLT-SHORT", Severity::stop, bolt, nut_face(bolt, stack));
     f.measured = threads;
     f.limit = limit;
     f.margin = threads - limit;
@@ -53,7 +53,7 @@ void check_bolt_long(const Scene& scene, std::vector<Finding>& findings) {
   for_each_placed(scene, [&](const Bolt& bolt, const Stack& stack) {
     const Mm longest = stack.past_nut + bolt.size.length_plus;
     if (longest <= scene.limits.most_past_nut + same_place) return;
-    Finding f = finding_of("BOLT-LONG", Severity::stop, bolt.name, nut_face(bolt, stack));
+    Finding f = finding_of("BOLT-LONG", Severity::stop, bolt, nut_face(bolt, stack));
     f.measured = longest;
     f.limit = scene.limits.most_past_nut;
     f.margin = f.limit - f.measured;
@@ -69,7 +69,7 @@ void check_bolt_thread(const Scene& scene, std::vector<Finding>& findings) {
   for_each_placed(scene, [&](const Bolt& bolt, const Stack& stack) {
     const Mm plain = bolt.length - bolt.size.thread_length;
     if (plain <= 0 || plain <= stack.grip + same_place) return;
-    Finding f = finding_of("BOLT-THREAD", Severity::stop, bolt.name, nut_face(bolt, stack));
+    Finding f = finding_of("BOLT-THREAD", Severity::stop, bolt, nut_face(bolt, stack));
     f.measured = plain;
     f.limit = stack.grip;
     f.margin = f.limit - f.measured;
@@ -89,7 +89,7 @@ void check_washer_flat(const Scene& scene, std::vector<Finding>& findings) {
     if (bolt.plies.empty()) return;
     const auto look = [&](Radians slope, const char* what, Vec3 at) {
       if (std::abs(slope) <= steepest_seat) return;
-      Finding f = finding_of("WASHER-FLAT", Severity::stop, bolt.name, at);
+      Finding f = finding_of("WASHER-FLAT", Severity::stop, bolt, at);
       f.measured = std::abs(slope) / degree;
       f.limit = steepest_seat / degree;
       f.margin = f.limit - f.measured;

@@ -10,19 +10,16 @@
 namespace bedwright {
 namespace {
 
-// Items that are one thing to the reader: states of one group, hardware of one bolt.
-using Thing = std::pair<int, int>;
-Thing thing_of(const Item& item, int index) {
-  if (item.group > 0) return {0, item.group};
-  return item.bolt >= 0 ? Thing{1, item.bolt} : Thing{2, index};
+// One of the two is everywhere between its ends.
+bool is_between(const Bed& bed, const Meeting& m) {
+  return bed.items[m.a].id.pose == Pose::between || bed.items[m.b].id.pose == Pose::between;
 }
 
 // A pose with a name says more than "between": it goes first where both meet.
 bool is_worse(const Bed& bed, const Meeting& p, const Meeting& q) {
   const auto rank = [](Standing s) { return s == Standing::overlap ? 2 : s == Standing::undecided ? 1 : 0; };
   if (p.standing != q.standing) return rank(p.standing) > rank(q.standing);
-  const auto is_between = [&](const Meeting& m) { return bed.items[m.a].between || bed.items[m.b].between; };
-  if (is_between(p) != is_between(q)) return is_between(q);
+  if (is_between(bed, p) != is_between(bed, q)) return is_between(bed, q);
   return p.standing == Standing::near ? p.gap < q.gap : p.depth > q.depth;
 }
 
@@ -34,9 +31,9 @@ struct Pair {
 // One entry for each two things, in order of their first meeting.
 std::vector<Pair> by_thing(const Bed& bed, const std::vector<Meeting>& all) {
   std::vector<Pair> pairs;
-  std::map<std::pair<Thing, Thing>, std::size_t> seen;
+  std::map<std::pair<Identity, Identity>, std::size_t> seen;
   for (const Meeting& m : all) {
-    const Thing a = thing_of(bed.items[m.a], m.a), b = thing_of(bed.items[m.b], m.b);
+    const Identity a = whole_thing(bed.items[m.a].id), b = whole_thing(bed.items[m.b].id);
     const auto [at, added] = seen.try_emplace(std::minmax(a, b), pairs.size());
     if (added) {
       pairs.push_back({m, 0});
@@ -44,7 +41,7 @@ std::vector<Pair> by_thing(const Bed& bed, const std::vector<Meeting>& all) {
     }
     Pair& pair = pairs[at->second];
     // All places between are not one place more.
-    if (!bed.items[m.a].between && !bed.items[m.b].between) ++pair.others;
+    if (!is_between(bed, m)) ++pair.others;
     if (is_worse(bed, m, pair.worst)) pair.worst = m;
   }
   return pairs;
@@ -53,20 +50,66 @@ std::vector<Pair> by_thing(const Bed& bed, const std::vector<Meeting>& all) {
 // How readily a shop moves a thing: what is only clamped on, then what it makes
 // or buys for the frame, then the rest of the kit. Bolts, rails, bunks, the
 // head and what the rails' holes want under them are where the kit puts them: 0.
-int readiness(const Bed& bed, int item) {
-  const std::string& name = bed.items[item].name;
-  if (bed.items[item].bolt >= 0) return 0;
-  if (name.starts_with("tab ") || name.starts_with("pad ")) return 0;  // under the rails' holes
-  if (name.starts_with("clamp")) return 4;
-  if (name.starts_with("log stop")) return 3;
-  if (bed.part_of(item).origin == Origin::kit) return 0;
-  return bed.items[item].moving ? 2 : 1;
+int readiness(const Item& item) {
+  switch (item.id.kind) {
+    case Kind::clamp:
+      return 4;
+    case Kind::log_stop:
+      return 3;
+    case Kind::main:
+    case Kind::cross_member:
+    case Kind::front_member:
+    case Kind::rear_member:
+    case Kind::tongue:
+    case Kind::tongue_plate:
+    case Kind::corner_gusset:
+    case Kind::jack_plate:
+    case Kind::axle:
+    case Kind::wheel:
+    case Kind::jack:
+    case Kind::coupler:
+    case Kind::tongue_jack:
+      return item.moving ? 2 : 1;
+    case Kind::tab:
+    case Kind::tab_pad:
+    case Kind::rail:
+    case Kind::bunk:
+    case Kind::joint_gusset:
+    case Kind::track_stop:
+    case Kind::head:
+    case Kind::track_bolt:
+    case Kind::bunk_bolt:
+    case Kind::gusset_bolt:
+    case Kind::stop_bolt:
+    case Kind::jack_bolt:
+    case Kind::tongue_jack_bolt:
+      return 0;
+    case Kind::none:
+    case Kind::end_member:
+    case Kind::jack_tube:
+    case Kind::hardware:
+    case Kind::joint:
+    case Kind::joints:
+    case Kind::track:
+    case Kind::log:
+    case Kind::jacks:
+    case Kind::main_web:
+    case Kind::tab_weld:
+    case Kind::bed:
+    case Kind::tongue_load:
+    case Kind::overall_width:
+    case Kind::overall_size:
+    case Kind::law:
+    case Kind::bolt_size:
+      break;
+  }
+  throw std::logic_error(name(item) + " is placed on no bed");
 }
 
 // A bolt's washer or nut is the bolt, to a person.
-const std::string& spoken_name(const Bed& bed, int item) {
+Subject spoken_of(const Bed& bed, int item) {
   const int bolt = bed.items[item].bolt;
-  return bolt >= 0 ? bed.bolts[bolt].name : bed.items[item].name;
+  return bolt >= 0 ? Subject(bed.bolts[bolt]) : Subject(bed.items[item]);
 }
 
 std::string way(Vec3 shift) {
@@ -76,23 +119,28 @@ std::string way(Vec3 shift) {
 }
 
 // What a shop moves, it moves along the bed.
-std::string remedy(const Scene& scene, const Meeting& m, Mm clearance) {
-  const int a = readiness(scene.bed, m.a), b = readiness(scene.bed, m.b);
+void add_remedy(const Scene& scene, const Meeting& m, Mm clearance, Finding& f) {
+  const int a = readiness(scene.bed.items[m.a]), b = readiness(scene.bed.items[m.b]);
   const int mover = b > a ? m.b : m.a, other = b > a ? m.a : m.b;
   const bool fixed = std::max(a, b) == 0;
   const Vec3 shift = least_shift(scene, mover, other, clearance, !fixed);
   const Figures& say = scene.figures;
   const std::string far = say.say(say.round_up(norm(shift)));
-  if (fixed)
-    return fmt::format("{} and {} must come {} further apart", spoken_name(scene.bed, m.a),
-                       spoken_name(scene.bed, m.b), far);
-  return fmt::format("move {} {} {}", spoken_name(scene.bed, mover), far, way(shift));
+  if (m.standing == Standing::undecided) f.remedy = "if they do, ";
+  if (fixed) {
+    add_name(f, f.subjects[0]);
+    f.remedy += " and ";
+    add_name(f, f.subjects[1]);
+    f.remedy += fmt::format(" must come {} further apart", far);
+    return;
+  }
+  f.remedy += "move ";
+  add_name(f, f.subjects[b > a ? 1 : 0]);
+  f.remedy += fmt::format(" {} {}", far, way(shift));
 }
 
-std::string message(const Scene& scene, const Pair& pair, Mm clearance) {
+std::string message(const Scene& scene, const Pair& pair, const std::string& a, const std::string& b, Mm clearance) {
   const Meeting& m = pair.worst;
-  const std::string& a = spoken_name(scene.bed, m.a);
-  const std::string& b = spoken_name(scene.bed, m.b);
   const Figures& say = scene.figures;
   std::string text;
   switch (m.standing) {
@@ -123,13 +171,13 @@ void report(const Scene& scene, const char* code, bool moving, std::vector<Findi
     // What was to be decided and could not be holds the bed back.
     const bool is_stop = m.standing == Standing::overlap || (m.standing == Standing::undecided && scene.input.judge);
     const Severity severity = is_stop ? Severity::stop : Severity::warn;
-    Finding f = finding_of(code, severity, spoken_name(scene.bed, m.a), m.place);
-    f.subjects.push_back(spoken_name(scene.bed, m.b));
+    Finding f = finding_of(code, severity, spoken_of(scene.bed, m.a), m.place);
+    f.subjects.push_back(spoken_of(scene.bed, m.b));
     f.measured = m.standing == Standing::near ? m.gap : -m.depth;
     f.limit = clearance;
     f.margin = f.measured - f.limit;
-    f.message = message(scene, pair, clearance);
-    f.remedy = (m.standing == Standing::undecided ? "if they do, " : "") + remedy(scene, m, clearance);
+    f.message = message(scene, pair, f.subjects[0].name, f.subjects[1].name, clearance);
+    add_remedy(scene, m, clearance, f);
     findings.push_back(std::move(f));
   }
 }

@@ -28,14 +28,9 @@ std::vector<MadePlate> made_plates(const Bed& bed) {
 }
 
 Finding found(const Scene& scene, const char* code, Severity severity, const MadePlate& m, Vec2 at) {
-  Finding f = finding_of(code, severity, m.part.name, scene.bed.items[m.item].placement.point({at.x, at.y, 0}));
-  f.subjects.push_back(scene.bed.items[m.item].name);
+  Finding f = finding_of(code, severity, m.part, scene.bed.items[m.item].placement.point({at.x, at.y, 0}));
+  f.subjects.push_back(scene.bed.items[m.item]);
   return f;
-}
-
-std::string hole_text(const MadePlate& m, std::size_t hole) {
-  const std::string& purpose = m.plate.holes[hole].purpose;
-  return fmt::format("hole {} of {} ({})", hole + 1, m.part.name, purpose.empty() ? "no purpose given" : purpose);
 }
 
 // Values of the frame that thin the plate or widen the slot, by the part they make.
@@ -44,12 +39,13 @@ void suggest_for_slot(const Scene& scene, const MadePlate& m, Mm width, Finding&
   const Mm wider = say.round_up(width);
   const Mm thinner = std::floor(f.measured / scene.limits.table_hole / say.step() + 1e-6) * say.step();
   f.remedy = fmt::format("make it {} wide, or the plate no thicker than {}", say.say(wider), say.say(thinner));
-  if (!m.part.name.starts_with("tab ")) return;
+  const bool pad = m.part.id.kind == Kind::tab_pad;
+  if (!pad && m.part.id.kind != Kind::tab) return;
   // A slot is no shorter than it is wide.
   const Job* job = scene.input.job;
   if (!job || wider <= job->frame.tabs.slot_length + same_place)
     f.changes.push_back({"frame.tabs.hole_diameter", say.set(wider)});
-  const char* key = m.part.name == "tab pad" ? "frame.tabs.plate.pad_thickness" : "frame.tabs.plate.plate_thickness";
+  const char* key = pad ? "frame.tabs.plate.pad_thickness" : "frame.tabs.plate.plate_thickness";
   if (thinner > 0) f.changes.push_back({key, say.set(thinner)});
 }
 
@@ -99,12 +95,12 @@ void check_cut_hole(const Scene& scene, std::vector<Finding>& findings) {
       f.margin = h.diameter - limit;
       const Figures& say = scene.figures;
       if (for_kerf > for_thickness) {
-        f.message = fmt::format("{} is {} across; a cut {} wide leaves no path inside it under {}", hole_text(m, i), say.say(h.diameter),
+        f.message = fmt::format("{} is {} across; a cut {} wide leaves no path inside it under {}", hole_text(m.part, i, h), say.say(h.diameter),
                                 say.say(kerf), say.say(limit));
         f.remedy = fmt::format("make it {} wide, or cut with a kerf of {} or less", say.say(say.round_up(limit)), say.say(h.diameter / 2));
         f.changes.push_back({"cut.kerf", say.set_at_most(h.diameter / 2)});
       } else {
-        f.message = fmt::format("{} is {} across in plate {} thick; the table cuts none under {}", hole_text(m, i), say.say(h.diameter),
+        f.message = fmt::format("{} is {} across in plate {} thick; the table cuts none under {}", hole_text(m.part, i, h), say.say(h.diameter),
                                 say.say(m.plate.thickness), say.say(limit));
         suggest_for_slot(scene, m, limit, f);
       }
@@ -125,7 +121,7 @@ void check_centre_mark(const Scene& scene, std::vector<Finding>& findings) {
       f.margin = h.diameter - limit;
       const Figures& say = scene.figures;
       f.message = fmt::format("{} is {} across in plate {} thick, too small for the table: the cut file has a centre mark for the drill",
-                              hole_text(m, i), say.say(h.diameter), say.say(m.plate.thickness));
+                              hole_text(m.part, i, h), say.say(h.diameter), say.say(m.plate.thickness));
       f.remedy = fmt::format("drill it {} after cutting", say.say(h.diameter));
       findings.push_back(std::move(f));
     }
@@ -137,10 +133,10 @@ void check_cut_web(const Scene& scene, std::vector<Finding>& findings) {
     const auto& holes = m.plate.holes;
     for (std::size_t i = 0; i < holes.size(); ++i) {
       if (holes[i].process != Process::cut) continue;
-      web(scene, m, to_outline(m, holes[i]), holes[i].at, hole_text(m, i) + " to the edge", findings);
+      web(scene, m, to_outline(m, holes[i]), holes[i].at, hole_text(m.part, i, holes[i]) + " to the edge", findings);
       for (std::size_t j = i + 1; j < holes.size(); ++j)
         if (holes[j].process == Process::cut)
-          web(scene, m, between(holes[i], holes[j]), holes[i].at, fmt::format("{} to hole {}", hole_text(m, i), j + 1), findings);
+          web(scene, m, between(holes[i], holes[j]), holes[i].at, fmt::format("{} to hole {}", hole_text(m.part, i, holes[i]), j + 1), findings);
     }
   }
 }
@@ -160,7 +156,7 @@ void check_stock_plate(const Scene& scene, std::vector<Finding>& findings) {
     f.limit = lengthwise ? length : width;
     f.margin = -over;
     const Figures& say = scene.figures;
-    f.message = fmt::format("{} is {} by {} and does not lie in the stock plate of {} by {}, either way round", m.part.name,
+    f.message = fmt::format("{} is {} by {} and does not lie in the stock plate of {} by {}, either way round", name(m.part),
                             say.say(longer), say.say(shorter), say.say(length), say.say(width));
     f.remedy = fmt::format("buy plate at least {} by {}, or make the part in two", say.say(std::max(longer, length)),
                            say.say(std::max(shorter, width)));
@@ -185,7 +181,7 @@ void check_letters(const Scene& scene, std::vector<Finding>& findings) {
     f.limit = limit;
     f.margin = high - limit;
     const Figures& say = scene.figures;
-    f.message = fmt::format("{} has room for letters {} high; under {} they are not read", m.part.name, say.say(high), say.say(limit));
+    f.message = fmt::format("{} has room for letters {} high; under {} they are not read", name(m.part), say.say(high), say.say(limit));
     f.remedy = fmt::format("write its name on with a paint pen, {} high or more, as it comes off the table", say.say(limit));
     findings.push_back(std::move(f));
   }

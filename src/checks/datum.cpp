@@ -26,7 +26,7 @@ std::vector<Contribution> pinned_at(const Scene& scene, const Job& job, const Bo
   std::vector<Contribution> all;
   for (const Contribution& c : bolt.stack_up)
     if (!c.from_datum) all.push_back(c);
-  const TrackAccount& track = scene.bed.track;
+  const Track& track = scene.bed.track;
   const int section = section_of(scene.bed, bolt.seat.x);
   const Mm within = bolt.seat.x - section * (track.rail_length + job.kit.rail.joint_gap);
   const bool from_rear_end = held_from_rear_end(job.kit.mounting, within, track.rail_length);
@@ -63,7 +63,7 @@ DatumMargins datum_margins(const Scene& scene, const Job& job) {
   for (DatumMargin& w : worst) w.margin = std::numeric_limits<Mm>::infinity();
   for (std::size_t b = 0; b < scene.bed.bolts.size(); ++b) {
     const Bolt& bolt = scene.bed.bolts[b];
-    if (!bolt.in_place || bolt.role != Role::track || bolt.plies.size() < 2) continue;
+    if (!bolt.in_place || bolt.id.kind != Kind::track_bolt || bolt.plies.size() < 2) continue;
     for (const Datum datum : all_datums) {
       DatumMargin& w = worst[static_cast<std::size_t>(datum)];
       const DatumMargin least = margin_of(scene, bolt, pinned_at(scene, job, bolt, datum));
@@ -96,14 +96,14 @@ void check_datum(const Scene& scene, std::vector<Finding>& findings) {
   if (best == now) return;
   const Bolt& bolt = scene.bed.bolts[of(now).bolt];
   const Figures& say = scene.figures;
-  Finding f = finding_of("DATUM", Severity::note, bolt.name, bolt.seat);
+  Finding f = finding_of("DATUM", Severity::note, bolt, bolt.seat);
   f.measured = of(now).margin;
   f.limit = of(best).margin;
   f.margin = f.measured - f.limit;
   f.message = fmt::format(
       "pinned at its {} the track leaves its tightest hole, {}, {} (worst case); pinned at the front {}, the "
       "middle {}, the rear {}",
-      datum_word(now), bolt.name, say.say(f.measured), say.say(of(Datum::front).margin),
+      datum_word(now), f.subjects[0].name, say.say(f.measured), say.say(of(Datum::front).margin),
       say.say(of(Datum::middle).margin), say.say(of(Datum::rear).margin));
   f.remedy = fmt::format("pin the track at its {}, which gains {}", datum_word(best), say.say(-f.margin));
   f.changes.push_back({"track.datum", datum_word(best)});

@@ -1,5 +1,7 @@
 #include "checks/edge.h"
 
+#include <fmt/format.h>
+
 #include <numbers>
 
 namespace bedwright {
@@ -72,6 +74,11 @@ std::pair<Vec2, Vec2> arc_centres(const Hole& hole) {
   const Mm half = hole.slotted() ? (hole.length - hole.diameter) / 2 : 0;
   const Vec2 run = half * Vec2{std::cos(hole.angle), std::sin(hole.angle)};
   return {hole.at - run, hole.at + run};
+}
+
+std::string hole_text(const Part& part, std::size_t index, const Hole& hole) {
+  return fmt::format("hole {} of {} ({})", index + 1, name(part),
+                     hole.purpose == Kind::none ? "no purpose given" : word(hole.purpose));
 }
 
 Mm segment_distance(Vec2 a, Vec2 b, Vec2 c, Vec2 d) {

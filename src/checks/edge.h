@@ -19,6 +19,9 @@ NearestEdge nearest_edge(const Member& member, Face face, Vec2 from);
 // Centres of a hole's end arcs (one and the same for a round hole).
 std::pair<Vec2, Vec2> arc_centres(const Hole& hole);
 
+// "hole 2 of tab plate (track bolt)"; `index` from 0.
+std::string hole_text(const Part& part, std::size_t index, const Hole& hole);
+
 // Distance between the nearest points of two segments.
 Mm segment_distance(Vec2 a, Vec2 b, Vec2 c, Vec2 d);
 

@@ -61,7 +61,7 @@ NearestEdge nearest_edge_of(const Part& part, const Placed& hole) {
 // A mounting tab's own length is the order's to set; other edges are for the drawing.
 void suggest_edge(const Scene& scene, int item, Vec3 toward, Mm short_by, Finding& f) {
   const Figures& figures = scene.figures;
-  if (!scene.bed.items[item].name.starts_with("tab ") || std::abs(toward.x) < 0.999) {
+  if (scene.bed.items[item].id.kind != Kind::tab || std::abs(toward.x) < 0.999) {
     f.remedy = fmt::format("move the hole {} from the edge, or the edge from the hole",
                            figures.say(figures.round_up(short_by)));
     return;
@@ -83,15 +83,14 @@ void edge_of(const Scene& scene, int item, const Part& part, const Placed& hole,
   const Mm limit = bolt ? bolt->edge_minimum + wider_by(hole.hole, *bolt) : plain_hole_edge * hole.hole.diameter;
   if (edge.distance >= limit - same_place) return;
   Finding f =
-      finding_of("EDGE", bolt ? Severity::stop : Severity::warn, part.name, in_world(scene.bed, item, hole));
-  f.subjects.push_back(scene.bed.items[item].name);
+      finding_of("EDGE", bolt ? Severity::stop : Severity::warn, part, in_world(scene.bed, item, hole));
+  f.subjects.push_back(scene.bed.items[item]);
   f.measured = edge.distance;
   f.limit = limit;
   f.margin = f.measured - f.limit;
   const Figures& say = scene.figures;
   f.message =
-      fmt::format("hole {} of {} ({}) is {} from the edge; {} asks {}", hole.index + 1, part.name,
-                  hole.hole.purpose.empty() ? "no purpose given" : hole.hole.purpose, say.say(edge.distance),
+      fmt::format("{} is {} from the edge; {} asks {}", hole_text(part, hole.index, hole.hole), say.say(edge.distance),
                   bolt ? "a " + bolt->name + " bolt" : "a hole of this size", say.say(limit));
   suggest_edge(scene, item, scene.bed.items[item].placement.direction(local_direction(hole, edge.toward)),
                limit - edge.distance, f);
@@ -115,14 +114,14 @@ void spacing_of(const Scene& scene, int item, const Part& part, const Placed& p,
   const Mm apart = segment_distance(a, b, c, d);
   if (apart >= limit - same_place) return;
   const Severity severity = part.origin == Origin::made ? Severity::stop : Severity::warn;
-  Finding f = finding_of("SPACING", severity, part.name, in_world(scene.bed, item, p));
-  f.subjects.push_back(scene.bed.items[item].name);
+  Finding f = finding_of("SPACING", severity, part, in_world(scene.bed, item, p));
+  f.subjects.push_back(scene.bed.items[item]);
   f.measured = apart;
   f.limit = limit;
   f.margin = apart - limit;
   const Figures& say = scene.figures;
   f.message = fmt::format("holes {} and {} of {} are {} apart, centre to centre; holes of their size ask {}",
-                          p.index + 1, q.index + 1, part.name, say.say(apart), say.say(limit));
+                          p.index + 1, q.index + 1, name(part), say.say(apart), say.say(limit));
   f.remedy = fmt::format("move them {} further apart", say.say(say.round_up(limit - apart)));
   findings.push_back(std::move(f));
 }

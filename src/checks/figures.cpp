@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "units/print.h"
+#include "units/tape.h"
 
 namespace bedwright {
 namespace {
@@ -27,7 +28,8 @@ std::string Figures::say(Mm length) const {
 }
 
 std::string Figures::set(Mm length) const {
-  if (printing == Printing::inches && std::abs(length - on_tape(length, finest)) < same_place / 2)
+  // A 1/32 rounded to the last place `set` writes is off by just half of it: a hair more.
+  if (printing == Printing::inches && std::abs(length - on_tape(length, finest)) < same_place / 2 + 1e-9)
     return tape(length, 64);
   return plain_figure(length) + " mm";
 }
@@ -43,8 +45,7 @@ std::string Figures::say_mass(Kg mass) const { return printing == Printing::inch
 Mm Figures::round_up(Mm length) const { return std::ceil(length / step() - 1e-6) * step(); }
 
 std::string bolt_length_text(const BoltSize& size, Mm length) {
-  const bool metric = !size.name.empty() && size.name.front() == 'M';
-  return Figures{metric ? Printing::metric : Printing::inches, inch / 16}.set(length);
+  return Figures{size.metric ? Printing::metric : Printing::inches, inch / 16}.set(length);
 }
 
 }  // namespace bedwright

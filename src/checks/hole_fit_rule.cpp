@@ -133,7 +133,7 @@ const char* axis_name(const Fit& fit, int axis) {
 // The overall slot length, in every ply but the first, that lets the bolt in when
 // only the first axis is short; nothing when no slot along it would do.
 std::optional<Mm> slot_needed(const Fit& fit, const Bolt& bolt, const Scene& scene, FitBasis basis) {
-  if (bolt.role != Role::track || std::abs(fit.axes.u.x) < 0.999) return std::nullopt;
+  if (bolt.id.kind != Kind::track_bolt || std::abs(fit.axes.u.x) < 0.999) return std::nullopt;
   Mm length = 0;
   for (const Pair& pair : fit.pairs) {
     if (pair.i != 0) continue;
@@ -165,7 +165,7 @@ bool fits_with_slot(const Fit& fit, const Bolt& bolt, FitBasis basis, Mm slot) {
 // Tabs' holes narrower than the bolt's standard hole, and the bolt goes in once they
 // have its width.
 void suggest_width(const Scene& scene, const Fit& fit, const Bolt& bolt, FitBasis basis, Finding& f) {
-  if (!scene.input.job || bolt.role != Role::track) return;
+  if (!scene.input.job || bolt.id.kind != Kind::track_bolt) return;
   const FrameTabs& tabs = scene.input.job->frame.tabs;
   const Mm width = bolt.size.standard_hole, wider = (width - tabs.hole_diameter) / 2;
   if (wider < same_place || width > tabs.slot_length + same_place) return;
@@ -203,20 +203,19 @@ Mm shift_needed(const Scene& scene, const Fit& fit, const Bolt& bolt, FitBasis b
 
 // The order's entry for the tab found out of place under this bolt, counted from 1; 0 when none.
 int found_entry(const Scene& scene, const Bolt& bolt) {
-  if (!scene.input.job || bolt.role != Role::track) return 0;
+  if (!scene.input.job || bolt.id.kind != Kind::track_bolt) return 0;
   const auto& found = scene.input.job->order.tabs_found;
-  const std::string& tab = scene.bed.items[bolt.plies.back().item].name;
+  const Identity& tab = scene.bed.items[bolt.plies.back().item].id;
   for (std::size_t i = 0; i < found.size(); ++i)
-    if (tab == "tab " + found[i].tab.text) return static_cast<int>(i) + 1;
+    if (tab == tab_called(found[i].tab.text)) return static_cast<int>(i) + 1;
   return 0;
 }
 
 void add_shift_change(const Scene& scene, const Bolt& bolt, int entry, bool lengthwise, Mm shift,
                       Finding& f) {
   const TabFound& found = scene.input.job->order.tabs_found[entry - 1];
-  const Mm outward = bolt.seat.y < 0 ? -shift : shift;
   const Mm was = lengthwise ? found.x : found.y;
-  const Mm left = was + (lengthwise ? shift : outward);
+  const Mm left = was + (lengthwise ? shift : outward(bolt.id.side) * shift);
   // Only back toward where it was laid out; past it would be another fault.
   if (std::abs(left) > std::abs(was) || left * was < -same_place) return;
   f.changes.push_back(
@@ -232,9 +231,9 @@ void suggest_shift(const Scene& scene, const Fit& fit, FitBasis basis, Finding& 
   const char* way = lengthwise  ? (shift > 0 ? "rearward" : "forward")
                     : crosswise ? ((shift > 0) == (bolt.seat.y > 0) ? "outward" : "inward")
                                 : (shift > 0 ? "up" : "down");
-  f.remedy +=
-      fmt::format("{}move {} {} {}", f.remedy.empty() ? "" : "; or ",
-                  scene.bed.items[bolt.plies.back().item].name, scene.figures.say(std::abs(shift)), way);
+  f.remedy += f.remedy.empty() ? "move " : "; or move ";
+  add_name(f, scene.bed.items[bolt.plies.back().item]);
+  f.remedy += fmt::format(" {} {}", scene.figures.say(std::abs(shift)), way);
   const int entry = found_entry(scene, bolt);
   if (entry == 0) return;
   if (lengthwise || crosswise) add_shift_change(scene, bolt, entry, lengthwise, shift, f);
@@ -266,7 +265,7 @@ bool middle_would_do(const Scene& scene) {
 }
 
 void suggest_datum(const Scene& scene, const Fit& fit, const Bolt& bolt, FitBasis basis, Finding& f) {
-  if (bolt.role != Role::track || !only_the_rail_is_short(fit, basis)) return;
+  if (bolt.id.kind != Kind::track_bolt || !only_the_rail_is_short(fit, basis)) return;
   const int sections = scene.bed.track.sections;
   f.remedy +=
       fmt::format("{}pin the track at its middle, so that the errors of at most {} sections add up, not {}",
@@ -279,9 +278,9 @@ Finding describe(const Scene& scene, const Fit& fit, FitBasis basis) {
   const Pair& pair = *fit.pair;
   const Figures& say = scene.figures;
   const bool stop = basis == scene.limits.fit_basis;
-  Finding f = finding_of("HOLE-FIT", stop ? Severity::stop : Severity::warn, bolt.name, bolt.seat);
-  f.subjects.push_back(scene.bed.items[bolt.plies[pair.i].item].name);
-  f.subjects.push_back(scene.bed.items[bolt.plies[pair.j].item].name);
+  Finding f = finding_of("HOLE-FIT", stop ? Severity::stop : Severity::warn, bolt, bolt.seat);
+  f.subjects.push_back(scene.bed.items[bolt.plies[pair.i].item]);
+  f.subjects.push_back(scene.bed.items[bolt.plies[pair.j].item]);
   f.measured = pair.range(basis).need(fit.axis);
   f.limit = pair.room(basis, fit.axis);
   f.margin = f.limit - f.measured;
@@ -296,7 +295,7 @@ Finding describe(const Scene& scene, const Fit& fit, FitBasis basis) {
       "{} and {} are out of line {} by {} as laid out and up to {} in the worst case; the holes take {} "
       "(margin {}); "
       "by root sum square up to {} of {} (margin {})",
-      f.subjects[1], f.subjects[2], axis_name(fit, fit.axis), say.say(std::abs(pair.offset[fit.axis])),
+      f.subjects[1].name, f.subjects[2].name, axis_name(fit, fit.axis), say.say(std::abs(pair.offset[fit.axis])),
       say.say(pair.range(both[0]).need(fit.axis)), say.say(pair.room(both[0], fit.axis)),
       say.say(pair.margin(both[0], fit.axis)), say.say(pair.range(both[1]).need(fit.axis)),
       say.say(pair.room(both[1], fit.axis)), say.say(pair.margin(both[1], fit.axis)));

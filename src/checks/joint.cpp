@@ -14,8 +14,8 @@ namespace {
 
 // One finding stands for all joints: they are alike.
 Finding at_first_joint(const Scene& scene, const char* code, Severity severity) {
-  const TrackAccount& t = scene.bed.track;
-  return finding_of(code, severity, fmt::format("{} rail joints a side", t.joints.size()), {t.joints.front(), 0, t.standoff});
+  const Track& t = scene.bed.track;
+  return finding_of(code, severity, {{Kind::joints}, fmt::format("{} rail joints a side", t.joints.size())}, {t.joints.front(), 0, t.standoff});
 }
 
 // A clamp's slide along the bed, and how far from it the nearest joint is; negative
@@ -40,10 +40,10 @@ std::vector<int> bunks_away_from_joints(const Scene& scene, const Slide& slide, 
   const TrackOrder& order = scene.input.job->order.track;
   std::set<int> taken(order.log_stops.begin(), order.log_stops.end());
   for (const ClampPlace& c : order.clamps) taken.insert(c.bunk);
-  const std::vector<Mm>& bunks = scene.bed.track.bunk_positions;
+  const std::vector<BunkPlace>& bunks = scene.bed.track.bunks;
   std::vector<int> all;
-  for (int bunk = 1; bunk <= static_cast<int>(bunks.size()); ++bunk)
-    if (!taken.contains(bunk) && nearest_joint(scene, moved(slide, bunks[bunk - 1] - bunks[own - 1])).second >= scene.limits.joint_to_clamp) all.push_back(bunk);
+  for (int bunk = 1; bunk <= scene.bed.track.bunk_count(); ++bunk)
+    if (!taken.contains(bunk) && nearest_joint(scene, moved(slide, bunks[bunk - 1].x - bunks[own - 1].x)).second >= scene.limits.joint_to_clamp) all.push_back(bunk);
   std::stable_sort(all.begin(), all.end(), [&](int a, int b) { return std::abs(a - own) < std::abs(b - own); });
   return all;
 }
@@ -55,20 +55,19 @@ void check_joint_clamp(const Scene& scene, std::vector<Finding>& findings) {
   const Figures& say = scene.figures;
   int number = 0;
   for (const ClampPlace& place : scene.input.job->order.track.clamps) {
-    const std::string name = fmt::format("clamp {} on bunk {}", ++number, place.bunk);
-    const auto pose = std::find_if(scene.bed.items.begin(), scene.bed.items.end(), [&](const Item& i) { return i.name.starts_with(name + ","); });
-    if (pose == scene.bed.items.end()) continue;
-    const Box3& box = scene.boxes[static_cast<std::size_t>(pose - scene.bed.items.begin())];
+    // Along the bed its foot is the same in every pose.
+    const Identity pose{Kind::clamp, Side::middle, ++number, 0, End::none, place.bunk, Pose::in_outer};
+    const Box3& box = scene.boxes[scene.bed.item(pose)];
     const Slide slide{box.low.x, box.high.x};
     const auto [joint, far] = nearest_joint(scene, slide);
     const Mm limit = scene.limits.joint_to_clamp;
     if (far >= limit - same_place) continue;
-    Finding f = finding_of("JOINT-CLAMP", Severity::warn, name, {joint, 0, scene.bed.track.standoff});
+    Finding f = finding_of("JOINT-CLAMP", Severity::warn, whole_thing(pose), {joint, 0, scene.bed.track.standoff});
     f.measured = far;
     f.limit = limit;
     f.margin = far - limit;
-    f.message = far > 0 ? fmt::format("{} slides {} from the rail joint at {}; {} is asked", name, say.say(far), say.say(joint), say.say(limit))
-                        : fmt::format("{} slides across the rail joint at {}; {} clear of it is asked", name, say.say(joint), say.say(limit));
+    f.message = far > 0 ? fmt::format("{} slides {} from the rail joint at {}; {} is asked", f.subjects[0].name, say.say(far), say.say(joint), say.say(limit))
+                        : fmt::format("{} slides across the rail joint at {}; {} clear of it is asked", f.subjects[0].name, say.say(joint), say.say(limit));
     const std::vector<int> bunks = bunks_away_from_joints(scene, slide, place.bunk);
     f.remedy = bunks.empty() ? "no free bunk is further from a joint; another rail length or bunk pitch moves them" : fmt::format("put the clamp on bunk {}", bunks.front());
     for (const int bunk : bunks) f.changes.push_back({fmt::format("track.clamps[{}].bunk", number), std::to_string(bunk)});
@@ -114,21 +113,20 @@ void check_joint_step(const Scene& scene, std::vector<Finding>& findings) {
 }
 
 void check_gusset_bolts(const Scene& scene, std::vector<Finding>& findings) {
-  const TrackAccount& track = scene.bed.track;
+  const Track& track = scene.bed.track;
   for (std::size_t k = 0; k < track.joints.size(); ++k) {
-    for (const double side : {-1.0, 1.0}) {
+    for (const Side side : both_sides) {
       // Half way to the neighbouring joint at most, so that each bolt counts once.
       const Mm reach = track.rail_length / 2;
       int ahead = 0, behind = 0;
       for (const Bolt& b : scene.bed.bolts) {
-        if (b.role != Role::gusset || !b.in_place || b.seat.y * side < 0 || std::abs(b.seat.x - track.joints[k]) > reach) continue;
+        if (b.id.kind != Kind::gusset_bolt || !b.in_place || b.id.side != side || std::abs(b.seat.x - track.joints[k]) > reach) continue;
         ++(b.seat.x < track.joints[k] ? ahead : behind);
       }
       const int least = std::min(ahead, behind), limit = scene.limits.gusset_bolts;
       if (least >= limit) continue;
-      const char* letter = side < 0 ? "L" : "R";
-      Finding f = finding_of("GUSSET-BOLTS", Severity::stop, fmt::format("joint {}{}", letter, k + 1),
-                             {track.joints[k], side * track.gauge / 2, track.standoff});
+      Finding f = finding_of("GUSSET-BOLTS", Severity::stop, Identity{Kind::joint, side, static_cast<int>(k) + 1},
+                             {track.joints[k], outward(side) * track.gauge / 2, track.standoff});
       f.measured = least;
       f.limit = limit;
       f.margin = least - limit;
@@ -144,12 +142,12 @@ void check_gusset_bolts(const Scene& scene, std::vector<Finding>& findings) {
 void check_track_length(const Scene& scene, std::vector<Finding>& findings) {
   if (!scene.input.job) return;
   const KitRail& rail = scene.input.job->kit.rail;
-  const TrackAccount& track = scene.bed.track;
+  const Track& track = scene.bed.track;
   const double joints = static_cast<double>(track.joints.size());
   const Mm rails = track.sections * rail.length_tolerance, error = rails + joints * rail.joint_gap_plus;
   const Mm limit = scene.limits.track_length_error;
   if (error <= limit + same_place) return;
-  Finding f = finding_of("TRACK-LENGTH", Severity::warn, "track", {track.total_length, 0, track.standoff});
+  Finding f = finding_of("TRACK-LENGTH", Severity::warn, Identity{Kind::track}, {track.total_length, 0, track.standoff});
   f.measured = error;
   f.limit = limit;
   f.margin = limit - error;

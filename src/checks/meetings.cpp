@@ -31,7 +31,7 @@ bool is_left_out(const Scene& scene, const PairSet& joined, int a, int b) {
   const Item& x = scene.bed.items[a];
   const Item& y = scene.bed.items[b];
   return told_by_tip(scene, a, b) || told_by_tip(scene, b, a) ||
-         (x.group > 0 && x.group == y.group) || (x.bolt >= 0 && x.bolt == y.bolt) ||
+         is_same_thing(x.id, y.id) ||
          joined.contains(std::minmax(a, b));
 }
 

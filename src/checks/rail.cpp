@@ -5,6 +5,7 @@
 #include "checks/rule_list.h"
 #include "checks/scene.h"
 #include "units/print.h"
+#include "units/tape.h"
 
 namespace bedwright {
 namespace {
@@ -28,7 +29,7 @@ std::vector<Mm> dividing_pitches(Mm rail, Mm pitch, Mm mark) {
   return found;
 }
 
-const TabPlace* nearest_tab(const std::vector<TabPlace>& tabs, int side, Mm x) {
+const TabPlace* nearest_tab(const std::vector<TabPlace>& tabs, Side side, Mm x) {
   const TabPlace* best = nullptr;
   for (const TabPlace& tab : tabs)
     if (tab.side == side && (!best || std::abs(tab.x - x) < std::abs(best->x - x))) best = &tab;
@@ -40,7 +41,7 @@ const char* toward(Mm dx) { return dx > 0 ? "rearward" : "forward"; }
 }  // namespace
 
 void check_rail_remainder(const Scene& scene, std::vector<Finding>& findings) {
-  const TrackAccount& track = scene.bed.track;
+  const Track& track = scene.bed.track;
   if (track.bunk_pitch <= 0) return;
   // A remainder a rounding short of a whole pitch is none.
   const Mm left = std::min(std::abs(track.remainder), std::abs(track.bunk_pitch - track.remainder));
@@ -48,7 +49,7 @@ void check_rail_remainder(const Scene& scene, std::vector<Finding>& findings) {
   const Figures& figures = scene.figures;
   // A hair added: a rail a rounding short of n pitches holds n.
   const int pitches = static_cast<int>(std::floor((track.rail_length + same_place) / track.bunk_pitch));
-  Finding f = finding_of("RAIL-REMAINDER", Severity::stop, "rail", {track.rail_length, 0, track.standoff});
+  Finding f = finding_of("RAIL-REMAINDER", Severity::stop, Identity{Kind::rail}, {track.rail_length, 0, track.standoff});
   f.measured = track.remainder;
   f.limit = 0;
   f.margin = -left;  // to the nearest whole number of pitches, either way
@@ -82,17 +83,16 @@ void check_joint_support(const Scene& scene, std::vector<Finding>& findings) {
   int number = 0;
   for (const Mm x : scene.bed.track.joints) {
     ++number;
-    for (const int side : {-1, 1}) {
+    for (const Side side : both_sides) {
       const TabPlace* tab = nearest_tab(tabs, side, x);
       const Mm far = tab ? std::abs(tab->x - x) : scene.bed.track.total_length;
       if (far <= scene.limits.joint_to_support + same_place) continue;
-      const char* letter = side < 0 ? "L" : "R";
-      Finding f = finding_of("JOINT-SUPPORT", Severity::warn, fmt::format("joint {}{}", letter, number),
-                             {x, side * scene.bed.track.gauge / 2, scene.bed.track.standoff});
+      Finding f = finding_of("JOINT-SUPPORT", Severity::warn, Identity{Kind::joint, side, number},
+                             {x, outward(side) * scene.bed.track.gauge / 2, scene.bed.track.standoff});
       f.measured = far;
       f.limit = scene.limits.joint_to_support;
       f.margin = f.limit - f.measured;
-      if (tab) f.subjects.push_back(scene.bed.items[tab->item].name);
+      if (tab) f.subjects.push_back(scene.bed.items[tab->item]);
       f.message = tab ? fmt::format("the rail joint at {} is {} from the nearest tab; at most {} is asked",
                                     figures.say(x), figures.say(far), figures.say(f.limit))
                       : fmt::format("the rail joint at {} has no tab on its side", figures.say(x));
@@ -107,9 +107,9 @@ void check_hole_no_tab(const Scene& scene, std::vector<Finding>& findings) {
   const std::vector<TabPlace> tabs = tab_places(scene.bed);
   const Figures& figures = scene.figures;
   for (const Bolt& bolt : scene.bed.bolts) {
-    if (bolt.in_place || bolt.role != Role::track) continue;
-    const TabPlace* tab = nearest_tab(tabs, bolt.seat.y < 0 ? -1 : 1, bolt.seat.x);
-    Finding f = finding_of("HOLE-NO-TAB", Severity::stop, bolt.name, bolt.seat);
+    if (bolt.in_place || bolt.id.kind != Kind::track_bolt) continue;
+    const TabPlace* tab = nearest_tab(tabs, bolt.id.side, bolt.seat.x);
+    Finding f = finding_of("HOLE-NO-TAB", Severity::stop, bolt, bolt.seat);
     f.measured = 0;
     f.limit = 1;
     f.margin = -1;
@@ -117,8 +117,8 @@ void check_hole_no_tab(const Scene& scene, std::vector<Finding>& findings) {
     f.message = fmt::format("the rail's hole at {} has no tab under it", figures.say(bolt.seat.x));
     if (tab) {
       const Mm dx = tab->x - bolt.seat.x;
-      f.subjects.push_back(scene.bed.items[tab->item].name);
-      f.message += fmt::format("; the nearest, {}, is {} {}", scene.bed.items[tab->item].name,
+      f.subjects.push_back(scene.bed.items[tab->item]);
+      f.message += fmt::format("; the nearest, {}, is {} {}", f.subjects[1].name,
                                figures.say(std::abs(dx)), toward(dx));
     }
     f.remedy = fmt::format("weld a tab with its hole at {} from the front of the track",

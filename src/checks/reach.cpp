@@ -106,7 +106,7 @@ void report(const Scene& scene, int index, Grip head, Grip nut, std::vector<Find
   // The end where room would do most: the one that is worse off.
   const BoltEnd end = head <= nut ? BoltEnd::head : BoltEnd::nut;
   const BoltFace place = place_of(bolt, scene.stacks[index], end);
-  Finding f = finding_of("REACH", turned ? Severity::warn : Severity::stop, bolt.name, place.face);
+  Finding f = finding_of("REACH", turned ? Severity::warn : Severity::stop, bolt, place.face);
   f.measured = best == Grip::short_swing ? 30 : best >= Grip::swing ? 60 : 0;
   f.limit = turned ? 60 : 30;
   f.margin = f.measured - f.limit;
@@ -151,13 +151,13 @@ Grip grip_on(const Scene& scene, int index, BoltEnd end, int& try_first) {
 }
 
 void check_reach(const Scene& scene, std::vector<Finding>& findings) {
-  std::map<std::tuple<Role, bool, BoltEnd>, int> first;  // like bolts: role and side of the bed
+  std::map<std::tuple<Kind, Side, BoltEnd>, int> first;  // like bolts: kind and side of the bed
   for (std::size_t i = 0; i < scene.bed.bolts.size(); ++i) {
     const Bolt& b = scene.bed.bolts[i];
     if (!b.in_place) continue;
     const int bolt = static_cast<int>(i);
     const auto grip = [&](BoltEnd end) {
-      return grip_on(scene, bolt, end, first[{b.role, b.seat.y < 0, end}]);
+      return grip_on(scene, bolt, end, first[{b.id.kind, b.id.side, end}]);
     };
     const Grip head = grip(BoltEnd::head);
     report(scene, bolt, head, grip(BoltEnd::nut), findings);

@@ -1,7 +1,7 @@
 // The rule book: one entry a rule, each a function over a Bed.
 //
 // A rule reads the Scene (the Bed with what several rules need worked out once)
-// and appends its findings. Findings come back sorted by severity, code, name
+// and appends its findings. Findings come back sorted by severity, code, identity
 // and place, so the same Bed gives the same list.
 #pragma once
 
@@ -42,13 +42,18 @@ struct Rule {
 
 const std::vector<Rule>& rules();
 
+// All rules of the table. Sorted.
+std::vector<Finding> run_checks(const Scene& scene);
 std::vector<Finding> run_checks(const CheckInput& input);
 
-// `findings`, made without a judge, as run_checks makes them with `input`'s: only the
-// rules that left a pair open are run again.
-std::vector<Finding> with_open_pairs_judged(const CheckInput& input, std::vector<Finding> findings);
+// `findings`, made of this scene without a judge, as they are with one: only the rules
+// that left a pair open are run again. The scene keeps no judge.
+std::vector<Finding> with_open_pairs_judged(Scene& scene, PairJudge& judge, std::vector<Finding> findings);
 
-// By severity, then in the table's order, then by name and place.
+// Whether the rule asks about pairs of things, some of which the judge has to decide.
+bool is_about_clashes(const std::string& code);
+
+// By severity, then in the table's order, then by what it is about and place.
 void sort_findings(std::vector<Finding>& findings, const std::vector<Rule>& table);
 
 // The entry as text, as bedwright explain prints it.

@@ -147,30 +147,9 @@ const std::vector<Rule>& rules() {
 
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
-// Names as a person sorts them: "bolt R9" before "bolt R10".
-int compare_names(const std::string& a, const std::string& b) {
-  std::size_t i = 0, j = 0;
-  while (i < a.size() && j < b.size()) {
-    if (!is_digit(a[i]) || !is_digit(b[j])) {
-      if (a[i] != b[j]) return a[i] < b[j] ? -1 : 1;
-      ++i, ++j;
-      continue;
-    }
-    std::size_t end_a = i, end_b = j;
-    while (end_a < a.size() && is_digit(a[end_a])) ++end_a;
-    while (end_b < b.size() && is_digit(b[end_b])) ++end_b;
-    if (end_a - i != end_b - j) return end_a - i < end_b - j ? -1 : 1;  // names have no leading zeros
-    if (const int digits = a.compare(i, end_a - i, b, j, end_b - j)) return digits;
-    i = end_a, j = end_b;
-  }
-  return a.size() - i == b.size() - j ? 0 : a.size() - i < b.size() - j ? -1 : 1;
-}
-
 int compare_subjects(const Finding& a, const Finding& b) {
   for (std::size_t i = 0; i < std::min(a.subjects.size(), b.subjects.size()); ++i)
-    if (const int names = compare_names(a.subjects[i], b.subjects[i])) return names;
+    if (const auto order = a.subjects[i].id <=> b.subjects[i].id; order != 0) return order < 0 ? -1 : 1;
   return a.subjects.size() == b.subjects.size() ? 0 : a.subjects.size() < b.subjects.size() ? -1 : 1;
 }
 
@@ -193,27 +172,31 @@ void sort_findings(std::vector<Finding>& findings, const std::vector<Rule>& tabl
                    [&](const Finding& a, const Finding& b) { return comes_before(table, a, b); });
 }
 
-std::vector<Finding> run_checks(const CheckInput& input) {
-  const Scene scene(input);
+std::vector<Finding> run_checks(const Scene& scene) {
   std::vector<Finding> findings;
   for (const Rule& rule : rules()) rule.check(scene, findings);
   sort_findings(findings, rules());
   return findings;
 }
 
-std::vector<Finding> with_open_pairs_judged(const CheckInput& input, std::vector<Finding> findings) {
-  const auto asks_the_judge = [](const Rule& r) { return r.check == check_clash || r.check == check_clash_moving; };
+std::vector<Finding> run_checks(const CheckInput& input) { return run_checks(Scene(input)); }
+
+bool is_about_clashes(const std::string& code) {
+  return std::any_of(rules().begin(), rules().end(), [&](const Rule& r) {
+    return r.code == code && (r.check == check_clash || r.check == check_clash_moving);
+  });
+}
+
+std::vector<Finding> with_open_pairs_judged(Scene& scene, PairJudge& judge, std::vector<Finding> findings) {
   std::set<std::string> open;
   for (const Finding& f : findings)
-    if (f.severity == Severity::warn) open.insert(f.code);
-  std::erase_if(open, [&](const std::string& code) {
-    return std::none_of(rules().begin(), rules().end(), [&](const Rule& r) { return r.code == code && asks_the_judge(r); });
-  });
+    if (f.severity == Severity::warn && is_about_clashes(f.code)) open.insert(f.code);
   if (open.empty()) return findings;
   std::erase_if(findings, [&](const Finding& f) { return open.contains(f.code); });
-  const Scene scene(input);
+  scene.input.judge = &judge;
   for (const Rule& rule : rules())
     if (open.contains(rule.code)) rule.check(scene, findings);
+  scene.input.judge = nullptr;
   sort_findings(findings, rules());
   return findings;
 }

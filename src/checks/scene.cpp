@@ -84,7 +84,7 @@ Mm tip_clearance(const Stack& stack, const Bolt& bolt, Mm bolt_length, Mm room) 
 }
 
 Scene::Scene(const CheckInput& given)
-    : input(given), bed(given.bed), limits(given.limits), figures(given.figures) {
+    : input(given), bed(input.bed), limits(input.limits), figures(input.figures) {
   std::vector<std::vector<Convex>> by_part;
   for (const Part& part : bed.parts) by_part.push_back(local_pieces(part.form));
   for (const Item& item : bed.items) {
@@ -103,65 +103,55 @@ Scene::Scene(const CheckInput& given)
     rooms.push_back(bed.bolts[i].in_place ? room_of(*this, static_cast<int>(i)) : Room{tip_search, -1});
 }
 
-std::vector<Mm> suiting_lengths(const Scene& scene, Role role, const BoltSize& size) {
+std::vector<Mm> suiting_lengths(const Scene& scene, Kind bolts, const BoltSize& size) {
   std::vector<Mm> lengths;
   for (const Mm length : size.lengths) {
     bool all = true;
     for (std::size_t i = 0; i < scene.bed.bolts.size() && all; ++i) {
       const Bolt& bolt = scene.bed.bolts[i];
-      if (bolt.in_place && bolt.role == role) all = bolt.size.name == size.name && length_suits(scene, i, length);
+      if (bolt.in_place && bolt.id.kind == bolts) all = bolt.size.name == size.name && length_suits(scene, i, length);
     }
     if (all) lengths.push_back(length);
   }
   return lengths;
 }
 
-std::string bolts_key(Role role) {
-  switch (role) {
-    case Role::track:
-      return "bolts.track";
-    case Role::bunk:
-      return "bolts.bunk";
-    case Role::gusset:
-      return "bolts.gusset";
-    case Role::stop:
-      return "bolts.stop";
-    case Role::jack:
-      return "bolts.jack";
-    case Role::tongue_jack:
-      break;
-  }
-  return "bolts.tongue_jack";
+const BoltUse& bolt_use(Kind bolts) {
+  static const BoltUse uses[] = {
+      {Kind::track_bolt, "track", "track", true, &BoltLengths::track},
+      {Kind::bunk_bolt, "bunk", "bunk", true, &BoltLengths::bunk},
+      {Kind::gusset_bolt, "gusset", "gusset", true, &BoltLengths::gusset},
+      {Kind::stop_bolt, "track stop", "stop", true, &BoltLengths::stop},
+      {Kind::jack_bolt, "jack", "jack", false, &BoltLengths::jack},
+      {Kind::tongue_jack_bolt, "tongue jack", "tongue_jack", false, &BoltLengths::tongue_jack},
+  };
+  for (const BoltUse& use : uses)
+    if (use.kind == bolts) return use;
+  throw std::invalid_argument("no bolts are " + word(bolts));
 }
 
+std::string bolts_key(Kind bolts) { return std::string("bolts.") + bolt_use(bolts).key; }
+
 void suggest_length(const Scene& scene, const Bolt& bolt, bool longest, Finding& finding) {
-  const std::vector<Mm> lengths = suiting_lengths(scene, bolt.role, bolt.size);
+  const std::vector<Mm> lengths = suiting_lengths(scene, bolt.id.kind, bolt.size);
   if (lengths.empty()) {
     finding.remedy += fmt::format("no stock length of {} suits every bolt of this kind", bolt.size.name);
     return;
   }
   const std::string text = bolt_length_text(bolt.size, longest ? lengths.back() : lengths.front());
   finding.remedy += fmt::format("use {} x {} bolts", bolt.size.name, text);
-  finding.changes.push_back({bolts_key(bolt.role), text});
+  finding.changes.push_back({bolts_key(bolt.id.kind), text});
 }
 
 std::vector<TabPlace> tab_places(const Bed& bed) {
   std::vector<TabPlace> places;
-  for (std::size_t i = 0; i < bed.items.size(); ++i) {
-    const std::string& name = bed.items[i].name;
-    const int side = name.starts_with("tab L") ? -1 : name.starts_with("tab R") ? 1 : 0;
-    if (side == 0) continue;
-    const Part& part = bed.part_of(static_cast<int>(i));
-    const auto* plate = std::get_if<Plate>(&part.form);
-    const auto* member = std::get_if<Member>(&part.form);
-    if ((!plate || plate->holes.empty()) && (!member || member->holes.empty())) continue;
-    const Ply first_hole{static_cast<int>(i), 0, 0, 0};
-    places.push_back({static_cast<int>(i), side, hole_in_world(bed, first_hole).centre.x});
-  }
+  for (const int i : bed.items_of(Kind::tab))
+    if (hole_count(bed.part_of(i)) > 0)
+      places.push_back({i, bed.items[i].id.side, hole_in_world(bed, ply_through(bed, i, 0)).centre.x});
   return places;
 }
 
-Finding finding_of(const char* code, Severity severity, std::string subject, Vec3 at) {
+Finding finding_of(const char* code, Severity severity, Subject subject, Vec3 at) {
   Finding finding;
   finding.code = code;
   finding.severity = severity;
@@ -171,6 +161,12 @@ Finding finding_of(const char* code, Severity severity, std::string subject, Vec
   finding.z = at.z;
   finding.unit = "mm";
   return finding;
+}
+
+void add_name(Finding& finding, const Subject& named) {
+  if (std::find(finding.subjects.begin(), finding.subjects.end(), named) != finding.subjects.end())
+    finding.names_in_remedy.push_back({finding.remedy.size(), named.name.size()});
+  finding.remedy += named.name;
 }
 
 }  // namespace bedwright

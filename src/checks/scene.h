@@ -28,7 +28,7 @@ struct Scene {
   Scene(const Scene&) = delete;  // `near` reads `boxes`
   Scene& operator=(const Scene&) = delete;
 
-  const CheckInput& input;
+  CheckInput input;
   const Bed& bed;
   const Limits& limits;
   const Figures& figures;
@@ -53,27 +53,40 @@ bool tip_is_too_close(const Scene& scene, int bolt);
 // shank under the nut, room at the tip.
 bool length_suits(const Scene& scene, std::size_t bolt, Mm length);
 
-// Stock lengths that suit every bolt in place of this role and size: thread
+// Stock lengths that suit every bolt in place of this kind and size: thread
 // enough past the nut, not too much, no shank under the nut, room at the tip.
 // Ascending.
-std::vector<Mm> suiting_lengths(const Scene& scene, Role role, const BoltSize& size);
+std::vector<Mm> suiting_lengths(const Scene& scene, Kind bolts, const BoltSize& size);
 
-// The key that sets a role's bolt length: "bolts.track".
-std::string bolts_key(Role role);
+// What bolts of a kind are for. Throws std::invalid_argument for what is no bolt.
+struct BoltUse {
+  Kind kind = Kind::none;
+  const char* word = "";   // "tongue jack"
+  const char* key = "";    // "tongue_jack", in the order's `bolts`
+  bool from_kit = false;   // the kit has the holes, and may send the bolts
+  std::optional<Mm> BoltLengths::*named = nullptr;  // the length the owner asks for
+};
+const BoltUse& bolt_use(Kind bolts);
 
-// A remedy built on a stock length for the bolt's role: the sentence, and the
+// The key that sets their length: "bolts.tongue_jack".
+std::string bolts_key(Kind bolts);
+
+// A remedy built on a stock length for the bolt's kind: the sentence, and the
 // change when a length does. `longest`: the longest that suits, else the shortest.
 void suggest_length(const Scene& scene, const Bolt& bolt, bool longest, Finding& finding);
 
-// World x of the hole of each mounting tab (items "tab L.." and "tab R..");
-// `side` is -1 for L, +1 for R.
+// World x of the hole of each mounting tab that has one.
 struct TabPlace {
   int item = -1;
-  int side = 0;
+  Side side = Side::middle;
   Mm x = 0;
 };
 std::vector<TabPlace> tab_places(const Bed& bed);
 
-Finding finding_of(const char* code, Severity severity, std::string subject, Vec3 at);
+Finding finding_of(const char* code, Severity severity, Subject subject, Vec3 at);
+
+// Adds the name to the remedy's end. Findings at like places are alike but for the names
+// of their subjects, so those are noted.
+void add_name(Finding& finding, const Subject& named);
 
 }  // namespace bedwright

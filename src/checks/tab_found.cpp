@@ -14,9 +14,9 @@ void check_tab_found(const Scene& scene, std::vector<Finding>& findings) {
   const Figures& say = scene.figures;
   for (const TabFound& t : scene.input.job->order.tabs_found) {
     const Mm off = std::hypot(t.x, t.y);
-    const int item = scene.bed.find_item("tab " + t.tab.text);
-    if (off <= same_place || item < 0) continue;
-    Finding f = finding_of("TAB-FOUND", Severity::note, scene.bed.items[item].name, 0.5 * (scene.boxes[item].low + scene.boxes[item].high));
+    if (off <= same_place) continue;
+    const int item = scene.bed.item(tab_called(t.tab.text));
+    Finding f = finding_of("TAB-FOUND", Severity::note, scene.bed.items[item], 0.5 * (scene.boxes[item].low + scene.boxes[item].high));
     f.measured = off;
     f.limit = 0;
     f.margin = -off;

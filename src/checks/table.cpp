@@ -29,23 +29,24 @@ std::string figure(double value, const std::string& unit, const Figures& figures
 
 const std::string& name_of(const Finding& f) {
   static const std::string none = "-";
-  return f.subjects.empty() ? none : f.subjects.front();
+  return f.subjects.empty() ? none : f.subjects.front().name;
 }
 
-// "bunk bolt R7" -> "bunk bolt": what is left of a name without its side and number.
-std::string kind_of(const std::string& name) {
-  const auto end = name.find_first_of("0123456789");
-  std::string kind = name.substr(0, end);
-  while (!kind.empty() && (kind.back() == ' ' || ((kind.back() == 'L' || kind.back() == 'R') && kind.size() > 1 && kind[kind.size() - 2] == ' '))) kind.pop_back();
-  return kind;
+// Of one kind, or the same; what is one of a kind is like nothing else.
+bool like(const Subject& a, const Subject& b) {
+  if (a.in_two.which.empty() || b.in_two.which.empty()) return a.id == b.id;
+  return a.id.kind == b.id.kind && a.id.end == b.id.end;
 }
 
 // The way out, with the names of what it is about left out.
 std::string without_names(const Finding& f) {
-  std::string text = f.remedy;
-  for (const std::string& name : f.subjects)
-    for (auto at = text.find(name); at != std::string::npos; at = text.find(name)) text.erase(at, name.size());
-  return text;
+  std::string text;
+  std::size_t from = 0;
+  for (const NameAt& n : f.names_in_remedy) {
+    text += f.remedy.substr(from, n.from - from);
+    from = n.from + n.length;
+  }
+  return text + f.remedy.substr(from);
 }
 
 // Findings a person would read as one: the same fault at many like places, with
@@ -55,13 +56,9 @@ bool alike(const Finding& a, const Finding& b) {
     return std::equal(a.changes.begin(), a.changes.end(), b.changes.begin(), b.changes.end(),
                       [](const Change& p, const Change& q) { return p.key == q.key && p.value == q.value; });
   };
-  const auto kinds = [](const Finding& f) {
-    std::vector<std::string> all;
-    for (const std::string& s : f.subjects) all.push_back(kind_of(s));
-    return all;
-  };
   return a.code == b.code && a.severity == b.severity && a.unit == b.unit && std::abs(a.measured - b.measured) < 0.05 &&
-         kinds(a) == kinds(b) && without_names(a) == without_names(b) && same_changes();
+         std::equal(a.subjects.begin(), a.subjects.end(), b.subjects.begin(), b.subjects.end(), like) &&
+         without_names(a) == without_names(b) && same_changes();
 }
 
 struct Group {
@@ -83,15 +80,15 @@ std::vector<Group> grouped(const std::vector<Finding>& findings) {
 
 // "The same at 25 more: bunk bolt L2, L3, ...".
 std::string others_text(const Group& group) {
-  const std::string kind = kind_of(name_of(*group.first));
-  std::string text = fmt::format("The same at {} more: {}", group.others.size(), kind);
+  std::string text = fmt::format("The same at {} more", group.others.size());
+  if (group.first->subjects.empty()) return text + ".";
+  text += ": " + group.first->subjects.front().in_two.kind;
   const char* comma = " ";
-  std::set<std::string> said;
+  std::set<Identity> said;
   for (const Finding* f : group.others) {
-    const std::string& name = name_of(*f);
-    if (!said.insert(name).second) continue;
-    if (name.size() <= kind.size() + 1) continue;  // said already
-    text += comma + name.substr(kind.size() + 1);
+    const Subject& s = f->subjects.front();
+    if (s.in_two.which.empty() || !said.insert(s.id).second) continue;
+    text += comma + s.in_two.which;
     comma = ", ";
   }
   return text + ".";

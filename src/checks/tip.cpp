@@ -10,7 +10,7 @@ namespace bedwright {
 namespace {
 
 bool rides_on_rail(const Bolt& bolt) {
-  return bolt.direction.z < -0.99 && (bolt.role == Role::bunk || bolt.role == Role::stop);
+  return bolt.direction.z < -0.99 && (bolt.id.kind == Kind::bunk_bolt || bolt.id.kind == Kind::stop_bolt);
 }
 
 // A tab or pad the rail itself lies on: a higher standoff lifts it along, so only
@@ -27,8 +27,9 @@ void suggest_moving_it(const Scene& scene, const Bolt& bolt, const Room& room, F
   const Mm nut = bolt.size.nut_flats / std::numbers::sqrt3;  // to its corners
   const Mm forward = box.high.x - (bolt.seat.x - nut), rearward = bolt.seat.x + nut - box.low.x;
   const Figures& say = scene.figures;
-  finding.remedy += fmt::format("; or move {} {} {}", scene.bed.items[room.item].name,
-                                say.say(say.round_up(std::min(forward, rearward))),
+  finding.remedy += "; or move ";
+  add_name(finding, scene.bed.items[room.item]);
+  finding.remedy += fmt::format(" {} {}", say.say(say.round_up(std::min(forward, rearward))),
                                 forward < rearward ? "forward" : "rearward");
 }
 
@@ -49,11 +50,11 @@ void suggest_standoff(const Scene& scene, Mm rise, Finding& finding) {
 Finding describe_tip(const Scene& scene, std::size_t index, Mm clearance) {
   const Bolt& bolt = scene.bed.bolts[index];
   const Room& room = scene.rooms[index];
-  const std::string& other = scene.bed.items[room.item].name;
   const Figures& say = scene.figures;
-  Finding f = finding_of("TIP", Severity::stop, bolt.name,
+  Finding f = finding_of("TIP", Severity::stop, bolt,
                          bolt.seat + (scene.stacks[index].plies + room.distance) * bolt.direction);
-  f.subjects.push_back(other);
+  f.subjects.push_back(scene.bed.items[room.item]);
+  const std::string other = f.subjects[1].name;
   f.measured = clearance;
   f.limit = scene.limits.tip_clearance;
   f.margin = f.measured - f.limit;

@@ -107,24 +107,27 @@ Box3 room_for(const Line& line, Mm radius) {
 
 Finding describe(const Scene& scene, const TabWeld& t, const Shut& shut) {
   const Bed& bed = scene.bed;
-  const std::string& tab = bed.items[bed.welds[t.weld].a].name;
-  const std::string& other = bed.items[shut.item].name;
   const Figures& say = scene.figures;
-  Finding f = finding_of("TORCH", Severity::stop, tab, shut.at);
-  f.subjects.push_back(other);
+  Finding f = finding_of("TORCH", Severity::stop, bed.items[bed.welds[t.weld].a], shut.at);
+  f.subjects.push_back(bed.items[shut.item]);
+  const Subject tab = f.subjects[0], other = f.subjects[1];
   f.limit = scene.limits.torch_diameter;
   f.measured = shut.largest;
   f.margin = f.measured - f.limit;
   f.message = fmt::format("{} leaves a nozzle of at most {} to the weld at the end of {}; the torch is {}",
-                          other, say.say(f.measured), tab, say.say(f.limit));
-  f.remedy = fmt::format("move {} and {} {} further apart", tab, other, say.say(say.round_up(shut.apart)));
+                          other.name, say.say(f.measured), tab.name, say.say(f.limit));
+  f.remedy = "move ";
+  add_name(f, tab);
+  f.remedy += " and ";
+  add_name(f, other);
+  f.remedy += fmt::format(" {} further apart", say.say(say.round_up(shut.apart)));
   return f;
 }
 
 // Shorter tabs open the gap to a neighbour tab at both its sides, to anything else
 // at one: by half of what is taken off, the hole being in the tab's middle.
 Mm shorter_by(const Bed& bed, const Shut& shut) {
-  return (bed.items[shut.item].name.starts_with("tab ") ? 1 : 2) * shut.apart;
+  return (bed.items[shut.item].id.kind == Kind::tab ? 1 : 2) * shut.apart;
 }
 
 // The worst place along the weld at either end of a tab.

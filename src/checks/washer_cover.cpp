@@ -14,14 +14,14 @@ void check_end(const Scene& scene, const Bolt& bolt, const Ply& ply, const Washe
   const Hole hole = hole_in_world(scene.bed, ply).hole;
   const Mm needed = 2 * hole.diameter - bolt.size.diameter;
   if (washer.outside >= needed - same_place) return;
-  Finding f = finding_of("WASHER-COVER", Severity::stop, bolt.name, bolt.seat);
-  f.subjects.push_back(scene.bed.items[ply.item].name);
+  Finding f = finding_of("WASHER-COVER", Severity::stop, bolt, bolt.seat);
+  f.subjects.push_back(scene.bed.items[ply.item]);
   f.measured = washer.outside;
   f.limit = needed;
   f.margin = washer.outside - needed;
   const Figures& say = scene.figures;
   f.message = fmt::format("the washer under the {} is {} across and does not cover a hole {} wide in {} with the bolt to one side",
-                          end, say.say(washer.outside), say.say(hole.diameter), scene.bed.items[ply.item].name);
+                          end, say.say(washer.outside), say.say(hole.diameter), f.subjects[1].name);
   f.remedy = fmt::format("make the hole at most {} wide, or use a washer {} across",
                          say.say((washer.outside + bolt.size.diameter) / 2), say.say(needed));
   findings.push_back(std::move(f));

@@ -55,11 +55,10 @@ void check_weld_contact(const Scene& scene, std::vector<Finding>& findings) {
     const bool apart = c.gap > widest_gap;
     const bool no_line = weld.leg > 0 && weld.length <= same_place;
     if (!apart && c.patch >= least_patch && !no_line) continue;
-    const std::string& a = scene.bed.items[weld.a].name;
-    const std::string& b = scene.bed.items[weld.b].name;
     const Figures& say = scene.figures;
-    Finding f = finding_of("WELD-CONTACT", Severity::stop, a, scene.bed.items[weld.a].placement.origin);
-    f.subjects.push_back(b);
+    Finding f = finding_of("WELD-CONTACT", Severity::stop, scene.bed.items[weld.a], scene.bed.items[weld.a].placement.origin);
+    f.subjects.push_back(scene.bed.items[weld.b]);
+    const std::string a = f.subjects[0].name, b = f.subjects[1].name;
     f.measured = apart ? c.gap : c.patch;
     f.limit = apart ? widest_gap : least_patch;
     f.margin = apart ? f.limit - f.measured : f.measured - f.limit;

@@ -18,8 +18,8 @@ void for_each_kind(const Bed& bed, Use use) {
 }
 
 const char* leg_key(const Bed& bed, const Weld& w) {
-  const std::string& name = bed.items[w.a].name;
-  return name.starts_with("tab ") || name.starts_with("pad ") ? "frame.tabs.weld_leg" : "frame.welds.leg";
+  const Kind kind = bed.items[w.a].id.kind;
+  return kind == Kind::tab || kind == Kind::tab_pad ? "frame.tabs.weld_leg" : "frame.welds.leg";
 }
 
 // One value sets the leg of many welds: the least that all of them with this key
@@ -40,8 +40,8 @@ LegRange leg_range(const Scene& scene, const std::string& key) {
 
 Finding found(const Scene& scene, const char* code, const Weld& w) {
   const Box3& box = scene.boxes[w.a];
-  Finding f = finding_of(code, Severity::stop, scene.bed.items[w.a].name, 0.5 * (box.low + box.high));
-  f.subjects.push_back(scene.bed.items[w.b].name);
+  Finding f = finding_of(code, Severity::stop, scene.bed.items[w.a], 0.5 * (box.low + box.high));
+  f.subjects.push_back(scene.bed.items[w.b]);
   f.measured = w.leg;
   return f;
 }
@@ -66,14 +66,19 @@ void suggest_for_load(const Scene& scene, const Weld& w, double needed, double s
     return;
   }
   const Mm thick = say.round_up(w.thinner * needed / steel);
-  std::string thin;
+  std::vector<int> thin;
   for (const int item : {w.a, w.b}) {
     const auto plate = plate_thickness(scene.bed, item);
     if (plate && *plate >= thick - same_place) continue;
     if (!plate) return;  // no plate: taken as what makes the weld's thinner steel
-    thin += (thin.empty() ? "" : " and ") + scene.bed.items[item].name;
+    thin.push_back(item);
   }
-  f.remedy = fmt::format("make {} at least {} thick, and the fillet {}", thin, say.say(thick), say.say(say.round_up(w.leg * needed / fillet_allowable(w.leg))));
+  f.remedy = "make ";
+  for (std::size_t i = 0; i < thin.size(); ++i) {
+    if (i > 0) f.remedy += " and ";
+    add_name(f, scene.bed.items[thin[i]]);
+  }
+  f.remedy += fmt::format(" at least {} thick, and the fillet {}", say.say(thick), say.say(say.round_up(w.leg * needed / fillet_allowable(w.leg))));
 }
 
 }  // namespace
@@ -87,7 +92,7 @@ void check_weld_least(const Scene& scene, std::vector<Finding>& findings) {
     f.margin = w.leg - limit;
     const Figures& say = scene.figures;
     f.message = fmt::format("the {} fillet, {} to {}, is small for steel {} thick, which chills it; at least {} is asked", say.say(w.leg),
-                            f.subjects[0], f.subjects[1], say.say(w.thinner), say.say(limit));
+                            f.subjects[0].name, f.subjects[1].name, say.say(w.thinner), say.say(limit));
     const LegRange range = leg_range(scene, leg_key(scene.bed, w));
     const Mm leg = say.round_up(range.least);
     f.remedy = fmt::format("make it {}", say.say(say.round_up(limit)));
@@ -105,7 +110,7 @@ void check_weld_most(const Scene& scene, std::vector<Finding>& findings) {
     f.margin = limit - w.leg;
     const Figures& say = scene.figures;
     f.message = fmt::format("the {} fillet, {} to {}, runs along an edge {} thick, which it melts away; at most {} is allowed", say.say(w.leg),
-                            f.subjects[0], f.subjects[1], say.say(w.edge), say.say(limit));
+                            f.subjects[0].name, f.subjects[1].name, say.say(w.edge), say.say(limit));
     const LegRange range = leg_range(scene, leg_key(scene.bed, w));
     const Mm leg = down_to_step(say, range.largest);
     f.remedy = fmt::format("make it {}", say.say(down_to_step(say, limit)));
@@ -142,7 +147,7 @@ void check_weld_load(const Scene& scene, std::vector<Finding>& findings) {
     f.margin = f.limit - f.measured;
     f.unit = say.line_load_unit();
     f.message = fmt::format("the load ({}, {}) at the bolt puts {:.0f} {} on the {} fillet of {}; it may carry {:.0f}{}", say.say_mass(asked->load / gravity), asked->basis,
-                            f.measured, f.unit, say.say(w.leg), f.subjects[0], f.limit, needed <= steel ? "" : fmt::format(", for the steel beside it is {} thick", say.say(w.thinner)));
+                            f.measured, f.unit, say.say(w.leg), f.subjects[0].name, f.limit, needed <= steel ? "" : fmt::format(", for the steel beside it is {} thick", say.say(w.thinner)));
     suggest_for_load(scene, w, needed, steel, f);
     const auto add = [&](const std::string& more) { f.remedy += (f.remedy.empty() ? "" : "; or ") + more; };
     const Job* job = scene.input.job;

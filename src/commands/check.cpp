@@ -16,22 +16,20 @@ ExitCode check_command(const CheckArguments& arguments) {
   }
   Progress progress;
   Leads leads;
-  const auto loaded = load(arguments);
-  if (!loaded) return bad_input;
-  const std::vector<Finding> findings = check(*loaded, arguments, progress, &leads);
+  const auto loaded = load_and_advise(arguments, progress, &leads);
   progress.step("");
-  const bool stop = stops(findings);
+  if (!loaded) return bad_input;
+  const Examined& e = *loaded->examined;
+  const bool stop = e.is_stopped();
   if (arguments.json) {
-    const LoadsResult loads = run_loads(loaded->job, loaded->bed);
-    fmt::print("{}", report_json({version(), loaded->job.order, stop ? PacketState::stopped : PacketState::released, loaded->bed, findings, &loaded->job, &loads}));
+    fmt::print("{}", report_json(report_of(e, stop ? PacketState::stopped : PacketState::released)));
   } else {
-    print_findings(findings, *loaded);
-    const CheckInput input{loaded->bed, loaded->job.order.limits, &loaded->job, nullptr, figures_of(loaded->job.order.order)};
-    fmt::print("\n{}\n", track_choices_text(Scene(input), loaded->job));
-    fmt::print("{} {}\n", loaded->job.order.order.number, stop ? "does not go together as ordered." : "goes together.");
+    print_findings(e);
+    fmt::print("\n{}\n", track_choices_text(e.scene, e.job));
+    fmt::print("{} {}\n", e.heading().number, stop ? "does not go together as ordered." : "goes together.");
   }
   const ExitCode code = stop ? stopped : released;
-  return arguments.suggest ? suggest_changes(arguments, *loaded, findings, leads, progress, code) : code;
+  return arguments.suggest ? suggest_changes(arguments, e, leads, progress, code) : code;
 }
 
 }  // namespace bedwright

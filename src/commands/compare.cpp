@@ -4,16 +4,13 @@
 
 #include <algorithm>
 
-#include "commands/kernel_judge.h"
 #include "commands/session.h"
+#include "solids/kernel_judge.h"
 
 namespace bedwright {
 namespace {
 
-// Every rule, the kernel behind those of clashes, as check has them.
-int stop_count(const Loaded& loaded) {
-  KernelJudge judge(loaded.bed);
-  const std::vector<Finding> findings = check_once(loaded.job, loaded.bed, &judge, false);
+int stop_count(const std::vector<Finding>& findings) {
   return static_cast<int>(std::count_if(findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::stop; }));
 }
 
@@ -21,13 +18,15 @@ int stop_count(const Loaded& loaded) {
 
 ExitCode compare_command(const CompareArguments& arguments) {
   // Both are read before giving up, so that both files' problems are told.
-  const auto a = load({arguments.a, {}}), b = load({arguments.b, {}});
-  if (!a || !b) return bad_input;
-  const Comparison comparison = compare({a->job, a->bed}, {b->job, b->bed}, figures_of(a->job.order.order));
   Progress progress;
   progress.step("checking");
-  const Told told_a{a->job.order.order, arguments.a, stop_count(*a)}, told_b{b->job.order.order, arguments.b, stop_count(*b)};
+  const ExamineOptions options{kernel_judge(), false, false};
+  const auto loaded_a = load({arguments.a, {}}, options), loaded_b = load({arguments.b, {}}, options);
   progress.step("");
+  if (!loaded_a || !loaded_b) return bad_input;
+  const Examined &a = *loaded_a->examined, &b = *loaded_b->examined;
+  const Comparison comparison = compare({a.job, a.bed}, {b.job, b.bed}, a.figures());
+  const Told told_a{a.heading(), arguments.a, stop_count(a.findings)}, told_b{b.heading(), arguments.b, stop_count(b.findings)};
   if (arguments.json) fmt::print("{}", comparison_json(comparison, told_a, told_b));
   else fmt::print("{}", comparison_text(comparison, told_a, told_b, columns()));
   return released;

@@ -11,9 +11,10 @@ namespace bedwright {
 ExitCode draw_command(const DrawArguments& arguments) {
   Progress progress;
   progress.step("laying out");
-  const auto loaded = load(arguments);
+  const auto loaded = load_and_advise(arguments, progress);
   if (!loaded) return bad_input;
-  const Heading& heading = loaded->job.order.order;
+  const Examined& e = *loaded->examined;
+  const Heading& heading = e.heading();
   const std::filesystem::path out = arguments.out.empty() ? home() / "out" : std::filesystem::path(arguments.out);
   const std::filesystem::path folder = out / heading.number;
   if (const std::string fault = place_fault(out, heading); !fault.empty()) {
@@ -21,15 +22,14 @@ ExitCode draw_command(const DrawArguments& arguments) {
     fmt::print(stderr, "bedwright: {}\n", fault);
     return bad_input;
   }
-  const std::vector<Finding> findings = check(*loaded, arguments, progress);
-  const bool stop = stops(findings);
+  const bool stop = e.is_stopped();
 
   Packet packet;
   packet.version = version();
-  packet.input_digest = input_digest(loaded->job);
-  packet.sets = loaded->job.sets;
+  packet.input_digest = input_digest(loaded->inputs, e.job.sets);
+  packet.sets = e.job.sets;
   packet.state = arguments.draft ? PacketState::draft : stop ? PacketState::stopped : PacketState::released;
-  packet.files = packet_files(*loaded, findings, packet.state, progress);
+  packet.files = packet_files(*loaded, packet.state, progress);
 
   progress.step("writing");
   std::error_code error;
@@ -42,12 +42,12 @@ ExitCode draw_command(const DrawArguments& arguments) {
   const auto earlier = earlier_packet(folder);
   try {
     write_packet(folder, packet);
-  } catch (const std::runtime_error& e) {  // a place that cannot be written is the user's to mend
-    fmt::print(stderr, "bedwright: {}\n", e.what());
+  } catch (const std::runtime_error& refused) {  // a place that cannot be written is the user's to mend
+    fmt::print(stderr, "bedwright: {}\n", refused.what());
     return bad_input;
   }
   progress.step("");
-  print_findings(findings, *loaded);
+  print_findings(e);
   if (earlier) fmt::print("{}\n", replaced_text(*earlier, heading, packet.state));
   const std::string where = std::filesystem::relative(folder).generic_string();
   if (packet.state == PacketState::released) fmt::print("Released: {} files in {}/\n", packet.files.size() + 1, where);

@@ -7,16 +7,14 @@
 #include <iterator>
 #include <set>
 
-#include "commands/kernel_judge.h"
 #include "commands/packet_files.h"
 #include "commands/session.h"
 #include "export/digest.h"
 #include "export/page_svg.h"
 #include "export/pdf.h"
-#include "layout/layout.h"
-#include "loads/rules/rules.h"
 #include "offer/picture.h"
 #include "offer/table.h"
+#include "solids/kernel_judge.h"
 #include "yaml/text.h"
 
 namespace bedwright {
@@ -101,11 +99,10 @@ Job heading_job(FileStore& store, const OfferArguments& arguments, const Grid& g
 }
 
 // The customer's words are read by check and draw too: a map must not offer what they refuse.
-void refuse_bad_templates(const OfferArguments& arguments, Job& job) {
-  const auto laid = lay_out(job);
-  const Bed* bed = std::get_if<Bed>(&laid);
-  if (!bed) return;  // each combination is told what it lacks
-  const std::vector<Problem> problems = assembly_problems(job, *bed, arguments.order);
+void refuse_bad_templates(const OfferArguments& arguments, const Job& job, std::vector<InputFile>& inputs) {
+  const Examination examination = examine(job, {{}, false, false});
+  if (!examination) return;  // each combination is told what it lacks
+  const std::vector<Problem> problems = assembly_problems(*examination.bed, arguments.order, inputs);
   if (problems.empty()) return;
   std::string text = "the assembly sheets cannot be filled in:";
   for (const Problem& p : problems) text += "\n" + to_line(p);
@@ -113,15 +110,15 @@ void refuse_bad_templates(const OfferArguments& arguments, Job& job) {
 }
 
 // Over all that the run reads: where another kit, frame or catalogue is tried, theirs too.
-std::string digest_of_run(FileStore& store, const OfferArguments& arguments, const Grid& grid, const Job& job) {
-  const std::string first = input_digest(job);
+std::string digest_of_run(FileStore& store, const OfferArguments& arguments, const Grid& grid, const std::vector<InputFile>& inputs) {
+  const std::string first = input_digest(inputs, arguments.sets);
   std::string others;
   for (std::size_t i = 0; i < grid.varied().size(); ++i) {
     const std::string& key = grid.varied()[i].key;
     if (key != "kit" && key != "frame" && !key.starts_with("catalog")) continue;
     for_each_value(arguments, grid, i, [&](const std::string&, const std::vector<std::string>& sets) {
       const auto read = load_job(store, arguments.order, sets);
-      others += "\n" + (std::holds_alternative<Job>(read) ? input_digest(std::get<Job>(read)) : "cannot be read");
+      others += "\n" + (std::holds_alternative<Job>(read) ? input_digest(std::get<Job>(read).inputs, std::get<Job>(read).sets) : "cannot be read");
     });
   }
   return others.empty() ? first : sha256(first + others);
@@ -132,7 +129,7 @@ std::vector<std::string> what_it_holds_for(const Job& job, const std::vector<std
   const auto is_varied = [&](const std::string& key) {
     return std::any_of(grid.varied().begin(), grid.varied().end(), [&](const Varied& v) { return v.key == key || v.key.starts_with(key + "."); });
   };
-  const Figures say = figures_of(job.order.order);
+  const Figures say{job.order.order.printing, job.order.order.tape};
   std::string text = fmt::format("Kit: {}. Frame: {}.", is_varied("kit") ? "as varied" : job.kit.name, is_varied("frame") ? "as varied" : job.frame.name);
   const auto& log = job.order.work.log;
   if (is_varied("work")) text += " Log: as varied.";
@@ -189,9 +186,9 @@ MapFile drawn(const OfferArguments& arguments, Progress& progress) {
     throw Refusal{fmt::format("{} combinations are more than one run takes ({}); give --part 1/{} and so on, and --merge a thinner choice", rows, Grid::most_at_once, (rows + Grid::most_at_once - 1) / Grid::most_at_once)};
   FileStore store;
   refuse_unreadable_values(store, arguments, grid);
-  Job job = heading_job(store, arguments, grid);
-  refuse_bad_templates(arguments, job);
-  job.sets = arguments.sets;
+  const Job job = heading_job(store, arguments, grid);
+  std::vector<InputFile> inputs = job.inputs;
+  refuse_bad_templates(arguments, job, inputs);
   const Heading& h = job.order.order;
   MapSettings settings;
   settings.near_misses = static_cast<int>(near_misses);
@@ -201,20 +198,10 @@ MapFile drawn(const OfferArguments& arguments, Progress& progress) {
     progress.step(fmt::format("[{}{}] {} of {} {}", std::string(filled, '#'), std::string(cells - filled, '.'), done, all, what));
   };
   PairMemory memory;
-  // The kernel where nothing else stops the bed: which of its open pairs are clear makes
-  // no difference to one that does not fit, and takes ten times as long to say.
-  const CheckBed check = [&memory](const Job& j, const Bed& bed, bool exact) {
-    std::vector<Finding> findings = check_once(j, bed, nullptr, false);
-    if (!exact || stops(findings)) return findings;
-    KernelJudge judge(bed, &memory);
-    findings = with_open_pairs_judged({bed, j.order.limits, &j, &judge, figures_of(j.order.order)}, std::move(findings));
-    sort_findings(findings, all_rules());
-    return findings;
-  };
-  const std::string digest = digest_of_run(store, arguments, grid, job);
+  const std::string digest = digest_of_run(store, arguments, grid, inputs);
   std::vector<std::string> holds_for = what_it_holds_for(job, arguments.sets, grid);
   return {version(), h.number, h.revision, h.date, digest, h.printing, std::move(holds_for),
-          draw_map(arguments.order, arguments.sets, std::move(grid), part, check, settings)};
+          draw_map(arguments.order, arguments.sets, std::move(grid), part, kernel_judge(&memory), settings)};
 }
 
 MapFile joined(const OfferArguments& arguments) {

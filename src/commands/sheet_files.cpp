@@ -21,19 +21,20 @@ BedViews bed_views(const Bed& bed) {
   return views;
 }
 
-std::vector<Sheet> drawn_sheets(const Loaded& loaded, const LoadsResult& loads, const BedViews& views, bool draft) {
-  const Heading& h = loaded.job.order.order;
-  SheetInput input{loaded.job, loaded.bed, draft, {}, &views, &loads};
-  input.lists = {{"PARTS", parts_csv(loaded.bed, h), {}},
-                 {"CUT LIST", cut_list_csv(loaded.bed, h), {}},
-                 {"DRILL LIST", drill_list_csv(loaded.bed, h), {}},
-                 {"HARDWARE PACK LIST", hardware_csv(loaded.bed, loaded.job.kit.box, h, loaded.job.order.spares), {}}};
+std::vector<Sheet> drawn_sheets(const Loaded& loaded, const BedViews& views, bool draft) {
+  const Examined& e = *loaded.examined;
+  const Heading& h = e.heading();
+  SheetInput input{e, draft, {}, &views};
+  input.lists = {{"PARTS", parts_csv(e.bed, h), {}},
+                 {"CUT LIST", cut_list_csv(e.bed, h), {}},
+                 {"DRILL LIST", drill_list_csv(e.bed, h), {}},
+                 {"HARDWARE PACK LIST", hardware_csv(e.bed, e.job.kit.box, h, e.job.order.spares), {}}};
   input.assembly = loaded.assembly;
   return sheet_set(input);
 }
 
-void add_sheets(const Loaded& loaded, const std::vector<Sheet>& sheets, PacketState state, std::vector<Page> last, std::vector<PacketFile>& files) {
-  const Heading& h = loaded.job.order.order;
+void add_sheets(const Examined& e, const std::vector<Sheet>& sheets, PacketState state, std::vector<Page> last, std::vector<PacketFile>& files) {
+  const Heading& h = e.heading();
   const Paper paper = paper_of(h);
   std::vector<Page> all;
   for (std::size_t i = 0; i < sheets.size(); ++i) {

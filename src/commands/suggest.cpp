@@ -9,17 +9,17 @@
 #include "advice/rewrite.h"
 #include "advice/suggest.h"
 #include "commands/new_file.h"
+#include "solids/kernel_judge.h"
 
 namespace bedwright {
 namespace {
 
 // Both checks read the files once, and ask the kernel of a pair once, whatever is tried.
-Retry retry_with(FileStore& store, PairMemory& memory, const CheckArguments& arguments, Progress& progress, bool exact) {
-  return [&, exact, tries = 0](const std::vector<std::string>& more) mutable -> std::optional<std::vector<Finding>> {
+Retry told_retry(FileStore& store, const CheckArguments& arguments, Progress& progress, const JudgeMaker& judge) {
+  return [&progress, exact = static_cast<bool>(judge), retry = retry_with(store, arguments.order, arguments.sets, {judge, false, false}),
+          tries = 0](const std::vector<std::string>& more) mutable {
     if (++tries % 50 == 1) progress.step(fmt::format("looking for the smallest change, {} tried{}", tries - 1, exact ? " exactly" : ""));
-    std::vector<std::string> sets = arguments.sets;
-    sets.insert(sets.end(), more.begin(), more.end());
-    return check_variant(store, arguments.order, sets, exact, &memory);
+    return retry(more);
   };
 }
 
@@ -40,7 +40,7 @@ void print_none(const Suggestion& s, const std::string& not_written) {
   fmt::print("Nearest, with {} stop{} left:\n{}", s.left.size(), plural(s.left.size()), listed(s.nearest));
   for (std::size_t i = 0; i < std::min(most_told, s.left.size()); ++i) {
     const Finding& f = s.left[i];
-    fmt::print("  still stopped: {} {}: {}\n", f.code, f.subjects.empty() ? "" : f.subjects.front(), f.message);
+    fmt::print("  still stopped: {} {}: {}\n", f.code, f.subjects.empty() ? "" : f.subjects.front().name, f.message);
   }
   if (s.left.size() > most_told) fmt::print("  and {} more\n", s.left.size() - most_told);
 }
@@ -73,9 +73,9 @@ ExitCode write(const CheckArguments& arguments, const std::string& order, ExitCo
 
 }  // namespace
 
-ExitCode suggest_changes(const CheckArguments& arguments, const Loaded& loaded, const std::vector<Finding>& findings, Leads& leads,
+ExitCode suggest_changes(const CheckArguments& arguments, const Examined& examined, Leads& leads,
                          Progress& progress, ExitCode code) {
-  if (!stops(findings)) {
+  if (!examined.is_stopped()) {
     fmt::print("Nothing to change.{}\n", arguments.write.empty() ? "" : fmt::format(" {} was not written.", arguments.write));
     return code;
   }
@@ -85,11 +85,11 @@ ExitCode suggest_changes(const CheckArguments& arguments, const Loaded& loaded, 
     std::fflush(stdout);
     fmt::print(stderr, "looking for the smallest change; that may take a minute ...\n");
   }
-  const std::vector<FreeValue> free = free_values(loaded.job, loaded.bed.track.bunks, leads.untried, findings);
+  const std::vector<FreeValue> free = free_values(examined.job, examined.bed.track.bunk_count(), leads.untried, examined.findings);
   SearchSettings settings;
   settings.most_added = 6;
-  const Suggestion s = suggest(free, findings, retry_with(store, leads.memory, arguments, progress, false),
-                               retry_with(store, leads.memory, arguments, progress, true), settings);
+  const Suggestion s = suggest(free, examined.findings, told_retry(store, arguments, progress, {}),
+                               told_retry(store, arguments, progress, kernel_judge(&leads.memory)), settings);
   progress.step("");
   if (s.changes.empty()) {
     print_none(s, arguments.write);
@@ -98,7 +98,7 @@ ExitCode suggest_changes(const CheckArguments& arguments, const Loaded& loaded, 
   fmt::print("\n{} change{} clear{} every stop ({} sets tried):\n{}", s.changes.size(), plural(s.changes.size()),
              s.changes.size() == 1 ? "s" : "", s.tries, listed(s.changes));
   if (s.fewer_might_do) fmt::print("No single change does; fewer than {} might, but not every set was tried.\n", s.changes.size());
-  const std::string& before = loaded.job.inputs.front().content;
+  const std::string& before = examined.job.inputs.front().content;
   const auto after = rewritten(before, with_sets(arguments, s.changes));
   if (const Change* c = std::get_if<Change>(&after)) {
     fmt::print(stderr, "bedwright: {} cannot be written into {} as it stands; use the --set above, or change it by hand\n", c->key,

@@ -8,7 +8,7 @@ namespace bedwright {
 // Prints what was found to standard output, as a diff of the order file where it
 // can be written so, and writes the changed order when arguments.write names a
 // file. Returns what the command's exit code should be: `code`, unless writing failed.
-ExitCode suggest_changes(const CheckArguments& arguments, const Loaded& loaded, const std::vector<Finding>& findings, Leads& leads,
+ExitCode suggest_changes(const CheckArguments& arguments, const Examined& examined, Leads& leads,
                          Progress& progress, ExitCode code);
 
 }  // namespace bedwright

@@ -3,9 +3,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
+#include <cmath>
 #include <set>
 
+#include "bed/names.h"
 #include "compare/reading.h"
 
 namespace bedwright {
@@ -40,7 +41,8 @@ class Matching {
 
   std::vector<PartChange> all() {
     match(Fate::same, is_equal);
-    match(Fate::changed, [](const Part& p, const Part& q) { return p.name == q.name; });
+    // Of one identity; a clip is no plate changed, though both are tabs.
+    match(Fate::changed, [](const Part& p, const Part& q) { return p.id == q.id && p.form.index() == q.form.index(); });
     for (const int i : left_a_) add(Fate::only_a, i, -1);
     for (const int i : left_b_) add(Fate::only_b, -1, i);
     const auto rank = [](const PartChange& c) { return c.origin == Origin::made ? 0 : c.origin == Origin::kit ? 1 : 2; };
@@ -63,8 +65,9 @@ class Matching {
   void add(Fate fate, int i, int j) {
     PartChange change;
     const Part& part = i >= 0 ? a_.parts[i] : b_.parts[j];
-    change.name = part.name;
-    if (j >= 0) change.name_b = b_.parts[j].name;
+    change.name = name(part);
+    if (j >= 0) change.name_b = name(b_.parts[j]);
+    change.renamed = i >= 0 && j >= 0 && a_.parts[i].id != b_.parts[j].id;
     change.welded_in = part.origin == Origin::made && (welded_a_.contains(i) || welded_b_.contains(j));
     change.origin = part.origin;
     change.fate = fate;
@@ -95,22 +98,31 @@ class Matching {
 // A bolt by its length as it is bought: "bolt 1/2 in x 1-1/4 in".
 std::string trade_name(const Part& part) {
   const Hardware& h = std::get<Hardware>(part.form);
-  return h.kind == HardwareKind::bolt ? fmt::format("bolt {} x {}", h.size.name, bolt_length_text(h.size, h.length)) : part.name;
+  return h.kind == HardwareKind::bolt ? fmt::format("bolt {} x {}", h.size.name, bolt_length_text(h.size, h.length)) : name(part);
+}
+
+// What is bought under one name, whatever either catalogue says of it beside.
+bool is_bought_as(const Hardware& a, const Hardware& b) {
+  return a.kind == b.kind && a.size.name == b.size.name && std::abs(a.length - b.length) < same_place;
 }
 
 std::vector<HardwareChange> hardware_changes(const Bed& a, const Bed& b) {
-  std::map<std::string, HardwareChange> all;
+  std::vector<std::pair<const Part*, HardwareChange>> all;
   const auto count = [&](const Bed& bed, int HardwareChange::*in) {
-    for (int i = 0; i < static_cast<int>(bed.parts.size()); ++i)
-      if (is_hardware(bed.parts[i])) all[trade_name(bed.parts[i])].*in += bed.count(i);
+    for (int i = 0; i < static_cast<int>(bed.parts.size()); ++i) {
+      const auto* hardware = std::get_if<Hardware>(&bed.parts[i].form);
+      if (hardware == nullptr) continue;
+      auto found = std::find_if(all.begin(), all.end(), [&](const auto& one) { return is_bought_as(std::get<Hardware>(one.first->form), *hardware); });
+      if (found == all.end()) found = all.insert(found, {&bed.parts[i], {trade_name(bed.parts[i])}});
+      found->second.*in += bed.count(i);
+    }
   };
   count(a, &HardwareChange::in_a);
   count(b, &HardwareChange::in_b);
   std::vector<HardwareChange> list;
-  for (auto& [name, change] : all) {
-    change.name = name;
-    list.push_back(change);
-  }
+  for (auto& [part, change] : all) list.push_back(std::move(change));
+  // To be looked up in.
+  std::sort(list.begin(), list.end(), [](const HardwareChange& p, const HardwareChange& q) { return p.name < q.name; });
   return list;
 }
 
@@ -145,7 +157,7 @@ std::vector<HeadLine> headlines(const Compared& a, const Compared& b, const Figu
   both("rail length", [&](const Compared& s) { return figures.say(s.bed.track.rail_length); });
   both("track over all", [&](const Compared& s) { return figures.say(s.bed.track.total_length); });
   both("bunk pitch", [&](const Compared& s) { return figures.say(s.bed.track.bunk_pitch); });
-  both("bunks", [](const Compared& s) { return std::to_string(s.bed.track.bunks); });
+  both("bunks", [](const Compared& s) { return std::to_string(s.bed.track.bunk_count()); });
   both("clamps", [](const Compared& s) { return std::to_string(s.job.order.track.clamps.size()); });
   both("log stops", [](const Compared& s) { return std::to_string(s.job.order.track.log_stops.size()); });
   both("standoff", [&](const Compared& s) { return figures.say(s.bed.track.standoff); });

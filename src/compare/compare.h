@@ -1,8 +1,8 @@
 // What differs between two beds, part by part: what a shop that keeps cut parts on
 // the shelf can still use.
 //
-// A part serves both where its form, material and origin are equal, whatever its
-// name. Of the rest, parts of one name have changed; what is left is only in one. What
+// A part serves both where its form, material and origin are equal, whatever it is
+// called. Of the rest, parts of one identity have changed; what is left is only in one. What
 // is welded into a frame that stands is on no shelf, and none is made or fetched for it.
 #pragma once
 
@@ -25,6 +25,7 @@ enum class Fate { same, changed, only_a, only_b };
 struct PartChange {
   std::string name;            // as in A, or in B when it is only there
   std::string name_b;          // as in B; empty when it is only in A
+  bool renamed = false;        // in both, and another thing in each
   Origin origin = Origin::made;
   Fate fate = Fate::same;
   int in_a = 0, in_b = 0;      // how many of it
@@ -60,7 +61,8 @@ std::vector<HeadLine> ordered_differently(const Job& a, const Job& b, const Figu
 Comparison compare(const Compared& a, const Compared& b, const Figures& figures);
 
 // What differs between two forms of one part, in words with figures, and how one
-// could be made from the other.
+// could be made from the other. Both plates, both members, or both bought:
+// throws std::bad_variant_access.
 struct FormChange {
   std::vector<std::string> how;
   std::string rework;

@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
+#include "bed/names.h"
 #include "compare/compare.h"
 #include "compare/reading.h"
 #include "units/print.h"
@@ -17,7 +19,7 @@ std::string longer(Mm a, Mm b, const Figures& f) { return fmt::format("{} {}", f
 
 // A hole with where it is drilled or cut.
 struct PlacedHole {
-  std::string face;  // empty for a plate
+  std::optional<Face> face;  // none for a plate
   Hole hole;
 };
 
@@ -68,7 +70,7 @@ void hole_changes(std::vector<PlacedHole> a, std::vector<PlacedHole> b, const Fi
     if (same_size(h.hole, at->hole)) {
       ++kept;
     } else {
-      const std::string text = fmt::format("{}: {}", h.hole.purpose, resized_text(h.hole, at->hole, f));
+      const std::string text = fmt::format("{}: {}", word(h.hole.purpose), resized_text(h.hole, at->hole, f));
       if (std::find(resized.begin(), resized.end(), text) == resized.end()) resized.push_back(text);
       smaller = smaller || at->hole.diameter + same_place < h.hole.diameter || at->hole.length + same_place < h.hole.length;
     }
@@ -86,14 +88,13 @@ void hole_changes(std::vector<PlacedHole> a, std::vector<PlacedHole> b, const Fi
 
 std::vector<PlacedHole> holes_of(const Plate& plate) {
   std::vector<PlacedHole> all;
-  for (const Hole& h : plate.holes) all.push_back({"", h});
+  for (const Hole& h : plate.holes) all.push_back({std::nullopt, h});
   return all;
 }
 
 std::vector<PlacedHole> holes_of(const Member& member) {
-  static const char* const faces[] = {"web", "top flange", "bottom flange", "flat leg", "standing leg"};
   std::vector<PlacedHole> all;
-  for (const FaceHole& h : member.holes) all.push_back({faces[static_cast<int>(h.face)], h.hole});
+  for (const FaceHole& h : member.holes) all.push_back({h.face, h.hole});
   return all;
 }
 
@@ -151,11 +152,9 @@ FormChange changed(const Bought& a, const Bought& b, const Figures& f) {
 }  // namespace
 
 FormChange form_change(const Form& a, const Form& b, const Figures& figures) {
-  if (a.index() != b.index()) return {{"made another way: plate against section"}, ""};
   if (const auto* p = std::get_if<Plate>(&a)) return changed(*p, std::get<Plate>(b), figures);
   if (const auto* p = std::get_if<Member>(&a)) return changed(*p, std::get<Member>(b), figures);
-  if (const auto* p = std::get_if<Bought>(&a)) return changed(*p, std::get<Bought>(b), figures);
-  return {};
+  return changed(std::get<Bought>(a), std::get<Bought>(b), figures);
 }
 
 }  // namespace bedwright

@@ -103,7 +103,7 @@ class Printer {
   }
 
   static std::string label(const PartChange& p) {
-    return p.name_b.empty() || p.name_b == p.name ? p.name : fmt::format("{} (there: {})", p.name, p.name_b);
+    return p.renamed ? fmt::format("{} (there: {})", p.name, p.name_b) : p.name;
   }
 
   void same() {
@@ -172,7 +172,7 @@ class Printer {
       const bool serves = p.fate == Fate::same, after_work = p.fate == Fate::changed && !p.rework.empty();
       if (!serves && !after_work) continue;
       any = true;
-      renamed = renamed || p.name != p.name_b;
+      renamed = renamed || p.renamed;
       std::string rest = p.in_a > used ? fmt::format(", {} left over", p.in_a - used) : "";
       if (p.in_b > used) rest += fmt::format(", {} more to make", p.in_b - used);
       if (after_work) rest = " after work; " + p.rework;

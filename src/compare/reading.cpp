@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "units/print.h"
+#include "units/tape.h"
 
 namespace bedwright {
 

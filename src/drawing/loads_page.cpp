@@ -66,17 +66,10 @@ Mm fitting(const Table2d& table, Mm width, Mm most) {
   return std::min(most, most * width / table_width(table, most));
 }
 
-// "head locked front, cargo" -> "head front, cargo": what a column has room for.
-std::string short_name(std::string name) {
-  const std::string locked = "locked ";
-  if (const auto at = name.find(locked); at != std::string::npos) name.erase(at, locked.size());
-  return name;
-}
-
 Table2d conditions_table(const LoadsResult& loads, const SayLoads& say) {
   Table2d t{{"", "weight", "tongue", "share", "axle", "tyre"}, {}};
   for (const TowCondition& c : loads.tow.conditions)
-    t.rows.push_back({(c.judged ? "* " : "") + short_name(c.name), say.mass(c.mass), say.mass(c.tongue),
+    t.rows.push_back({(c.judged ? "* " : "") + name(c.travel, true), say.mass(c.mass), say.mass(c.tongue),
                       fmt::format("{:.1f} %", 100 * c.share), say.mass(c.axle), say.mass(c.tyre)});
   return t;
 }
@@ -86,7 +79,7 @@ Table2d margins_table(const Job& job, const LoadsResult& loads) {
   for (const LoadMargin& m : load_margins(job, loads)) {
     const std::string used = m.code == "TOW-SHARE" ? fmt::format("{:.0f} % off middle", 100 * m.used)
                                                    : fmt::format("{:.0f} %", 100 * m.used);
-    t.rows.push_back({short_name(m.what), used + (m.used > 1 ? ", OVER" : "")});
+    t.rows.push_back({name(m, true), used + (m.used > 1 ? ", OVER" : "")});
   }
   return t;
 }

@@ -4,6 +4,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+
+#include "bed/names.h"
 
 namespace bedwright {
 namespace {
@@ -62,7 +65,7 @@ void draw_on_road(const Picture& p) {
   const Tow& tow = p.loads.tow;
   const TowCondition& c = drawn_condition(tow);
   const FrameAxle& a = p.job.frame.axle;
-  title(p, fmt::format("On the road, {}", c.name));
+  title(p, fmt::format("On the road, {}", name(c.travel)));
   const Mm ground = p.room.low.y + 26, top = ground - p.along.size(tow.ground_z);
   draw_frame(p, top);
   p.labels.line(p.pens.thin, {p.room.low.x, ground}, {p.room.high.x, ground});
@@ -73,16 +76,15 @@ void draw_on_road(const Picture& p) {
   const Mm ball_height = top - p.along.size(depth_of_main(p)) - 1.5;
   p.labels.circle(p.pens.thick, {p.along(tow.ball_x), ball_height}, 1.2);
 
-  const bool head_on = c.name.starts_with("head locked");
-  const Mm lock = c.name.starts_with("head locked rear")
-                      ? p.bed.track.total_length - p.job.kit.head.lock_offset
-                      : p.job.kit.head.lock_offset;
-  const Mm tops = top + p.along.size(rail_top(p.job, p.bed));
-  const Box2 head = head_box(p, HeadWhen::locked, lock, tops);
-  if (head_on) p.labels.box(p.pens.thin, head.low, head.high);
+  std::optional<Box2> head;
+  if (c.travel.head != HeadAt::off) {
+    const Mm tops = top + p.along.size(rail_top(p.job, p.bed));
+    head = head_box(p, HeadWhen::locked, head_locked(p.job, p.bed, c.travel.head), tops);
+    p.labels.box(p.pens.thin, head->low, head->high);
+  }
 
   // Arrows first, so that no text is put across one.
-  const Mm high = std::max(head_on ? head.high.y : top, top + 12);
+  const Mm high = std::max(head ? head->high.y : top, top + 12);
   p.labels.arrow(p.pens.thick, {p.along(c.centre.x), high + 2}, {p.along(c.centre.x), top});
   p.labels.arrow(p.pens.thick, {p.along(tow.ball_x), ball_height - 12},
                  {p.along(tow.ball_x), ball_height - 1.4});
@@ -97,8 +99,8 @@ void draw_on_road(const Picture& p) {
   dimension(p, tow.ball_x, c.centre.x, p.room.low.y + 8, p.say.place(c.centre.x - tow.ball_x));
   dimension(p, tow.ball_x, tow.axle_x, p.room.low.y + 2, p.say.place(tow.axle_x - tow.ball_x));
   label(p, {p.along(c.centre.x), high + 2.6}, fmt::format("all {}", p.say.mass(c.mass)), true);
-  if (head_on)
-    label(p, {(head.low.x + head.high.x) / 2, head.high.y + 1},
+  if (head)
+    label(p, {(head->low.x + head->high.x) / 2, head->high.y + 1},
           fmt::format("head {}", p.say.mass(p.loads.weights.head.mass)), true);
   label(p, {p.along(tow.ball_x) + 14, ball_height - 13},
         fmt::format("coupler {}, {:.1f} %", p.say.mass(c.tongue), 100 * c.share));
@@ -120,10 +122,10 @@ void draw_at_work(const Picture& p) {
   draw_frame(p, top);
   const Mm seat = top + p.along.size(rail_seat(p.job, p.bed)),
            bunk = p.along.size(p.job.kit.bunk.standing_leg);
-  for (Mm x : p.bed.track.bunk_positions)
-    p.labels.line(p.pens.thin, {p.along(x), seat}, {p.along(x), seat + bunk});
+  for (const BunkPlace& place : p.bed.track.bunks)
+    p.labels.line(p.pens.thin, {p.along(place.x), seat}, {p.along(place.x), seat + bunk});
   for (const JackLoad& k : s.jacks) {
-    if (k.name.find('L') == std::string::npos) continue;
+    if (k.id.side != Side::left) continue;
     const Vec2 tip{p.along(k.x), top - deep};
     p.labels.path(p.pens.thick, {tip, tip + Vec2{-2, -4}, tip + Vec2{2, -4}, tip});
   }
@@ -154,11 +156,11 @@ void draw_at_work(const Picture& p) {
                  {p.along(bed.centre.x), top - deep - 8});
   label(p, {p.along(s.head_x), log_top + 9.5},
         fmt::format("head {} at {}", p.say.mass(w.head.mass), p.say.place(s.wheels_x)), true);
-  for (bool left : {true, false})
+  for (Side side : both_sides)
     for (const JackLoad& k : s.jacks)
-      if ((k.name.find('L') != std::string::npos) == left)
-        label(p, {p.along(k.x), top - deep - (left ? 5 : 9)},
-              fmt::format("{}: {} ({} to {})", k.name.substr(5), p.say.mass(k.drawn / gravity),
+      if (k.id.side == side)
+        label(p, {p.along(k.x), top - deep - (side == Side::left ? 5 : 9)},
+              fmt::format("{}: {} ({} to {})", mark(k.id), p.say.mass(k.drawn / gravity),
                           p.say.bare_mass(k.least / gravity), p.say.bare_mass(k.most / gravity)));
   label(p, {p.along(bed.centre.x), top - deep - 14},
         fmt::format("bed {} at {}", p.say.mass(bed.mass), p.say.place(bed.centre.x)));
@@ -228,7 +230,7 @@ void draw_sag(const Picture& p) {
   title(p,
         fmt::format(
             "Sag of main {}: thick as drawn above, dashed the least and most over all places of head and log",
-            s.side));
+            letter(s.side)));
   const Extreme low = extreme(c.x, c.down.most, 1), high = extreme(c.x, c.down.least, -1);
   const Mm main_limit = std::max(0.0, s.sag_limit - s.rail_sag);
   const double reach = std::max({low.value, std::min(main_limit, 4 * low.value), 1e-6}),
@@ -258,7 +260,7 @@ void draw_moment(const Picture& p) {
   if (!has_curve(p)) return;
   const MainCurve& c = p.loads.stand.curve;
   title(p, fmt::format("Bending moment of main {}: up where it sags between jacks, down over them",
-                       p.loads.stand.side));
+                       letter(p.loads.stand.side)));
   const Extreme most = extreme(c.x, c.moment.most, 1), least = extreme(c.x, c.moment.least, -1);
   const double reach = std::max(most.value - least.value, 1.0), scale = (p.room.height() - 18) / reach;
   const Mm axis = p.room.high.y - 9 - most.value * scale;

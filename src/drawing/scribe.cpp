@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "bed/names.h"
 #include "drawing/strokes.h"
 
 namespace bedwright {
@@ -177,7 +178,7 @@ bool letters_fit(const Plate& plate, const std::vector<std::string>& words, Mm h
 }
 
 std::vector<std::string> scribe_words(const Part& part, const Heading& heading) {
-  return {part.name, heading.number, "REV " + heading.revision};
+  return {name(part), heading.number, "REV " + heading.revision};
 }
 
 }  // namespace bedwright

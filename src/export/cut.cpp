@@ -4,6 +4,7 @@
 
 #include <stdexcept>
 
+#include "bed/names.h"
 #include "drawing/scribe.h"
 #include "export/dxf.h"
 #include "export/kerf.h"
@@ -27,7 +28,7 @@ std::vector<std::string> comments(const Part& part, const Plate& plate, Vec2 siz
   const char* unit = units == Printing::inches ? "inch" : "mm";
   std::vector<std::string> lines = {
       fmt::format("UNITS: {}, scale 1:1", units == Printing::inches ? "inches" : "millimetres"),
-      fmt::format("Part: {}, order {}, revision {}", part.name, heading.number, heading.revision),
+      fmt::format("Part: {}, order {}, revision {}", name(part), heading.number, heading.revision),
       fmt::format("Stock: {} plate, {} {} thick", part.material, in_units(plate.thickness, units), unit),
       fmt::format("Check after reading: the part is {} {} overall", pair_in(part_size, units), unit),
       "Layers: SCRIBE mark, CENTRE_MARK mark for the drill, INNER_CUT cut first, OUTER_CUT cut last",
@@ -48,12 +49,12 @@ void check_holes(const Part& part, const Plate& plate) {
   for (std::size_t i = 0; i < plate.holes.size(); ++i) {
     if (plate.holes[i].process == Process::as_bought) {
       throw std::invalid_argument(
-          fmt::format("cut file of {}: hole {} is neither to be cut nor drilled", part.name, i + 1));
+          fmt::format("cut file of {}: hole {} is neither to be cut nor drilled", name(part), i + 1));
     }
     for (std::size_t j = 0; j < i; ++j) {
       if (norm(plate.holes[i].at - plate.holes[j].at) < same_place) {
         throw std::invalid_argument(
-            fmt::format("cut file of {}: holes {} and {} share a place", part.name, j + 1, i + 1));
+            fmt::format("cut file of {}: holes {} and {} share a place", name(part), j + 1, i + 1));
       }
     }
   }
@@ -77,8 +78,8 @@ List2d flat_pattern(const Plate& plate, const std::optional<Lettering>& letters,
   List2d flat;
   const int scribed = flat.layer({"SCRIBE", 3});
   const int marks = flat.layer({"CENTRE_MARK", 2});
-  const int inner = flat.layer({"INNER_CUT", 5});
-  const int outer = flat.layer({"OUTER_CUT", 1});
+  const int inner = flat.layer({inner_cut_layer, 5});
+  const int outer = flat.layer({outer_cut_layer, 1});
   if (letters) {
     for (const std::vector<Vec2>& run : letters->strokes) flat.add(Path{scribed, run});
   }
@@ -97,7 +98,7 @@ List2d flat_pattern(const Plate& plate, const std::optional<Lettering>& letters,
 Cut cut(const Part& part, const Heading& heading, Printing units, Mm kerf) {
   const Plate* plate = std::get_if<Plate>(&part.form);
   if (plate == nullptr || part.origin != Origin::made) {
-    throw std::invalid_argument(fmt::format("cut file of {}: not a plate the shop makes", part.name));
+    throw std::invalid_argument(fmt::format("cut file of {}: not a plate the shop makes", name(part)));
   }
   check_holes(part, *plate);
   const std::optional<Lettering> letters = scribe(*plate, scribe_words(part, heading));
@@ -105,7 +106,7 @@ Cut cut(const Part& part, const Heading& heading, Printing units, Mm kerf) {
   try {
     flat = flat_pattern(*plate, letters, kerf);
   } catch (const std::invalid_argument& e) {
-    throw std::invalid_argument(fmt::format("cut file of {}: {}", part.name, e.what()));
+    throw std::invalid_argument(fmt::format("cut file of {}: {}", name(part), e.what()));
   }
   const Box2 box = bounds(flat.entities.back()), finished = bounds(Entity(Closed{0, plate->outline}));
   Cut out;

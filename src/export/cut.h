@@ -23,6 +23,9 @@ namespace bedwright {
 // Each arm of a centre mark, from the hole's centre.
 inline constexpr Mm centre_mark_arm = 3;
 
+inline constexpr const char* inner_cut_layer = "INNER_CUT";
+inline constexpr const char* outer_cut_layer = "OUTER_CUT";
+
 struct Cut {
   List2d list;           // millimetres, lowest corner at (0, 0)
   Vec2 size;             // bounding size of the path that is cut last, mm

@@ -7,6 +7,7 @@
 #include <optional>
 #include <stdexcept>
 
+#include "bed/names.h"
 #include "drawing/table2d.h"
 #include "export/drill_rows.h"
 #include "export/drill_strip.h"
@@ -31,7 +32,7 @@ double round_reduction(double n) {
       if (step * tens >= n && step * tens == std::floor(step * tens)) return step * tens;
 }
 
-struct Subject {
+struct Drilled {
   const Part& part;
   const Member& member;
   DrillRows rows;
@@ -83,11 +84,11 @@ class Page {
   DrillPaper paper_;
 };
 
-void heading_lines(Page& page, const Subject& s, Mm text) {
+void heading_lines(Page& page, const Drilled& s, Mm text) {
   const Heading& h = s.heading;
-  const std::string& side = s.setting.hand;
-  page.words(fmt::format("DRILL: {}{}", s.part.name, side.empty() ? side : fmt::format("   ({})", side)),
-             1.8 * text);
+  const Side hand = s.setting.hand;
+  const char* const which = hand == Side::left ? "   (LEFT HAND)" : hand == Side::right ? "   (RIGHT HAND)" : "";
+  page.words(fmt::format("DRILL: {}{}", name(s.part), which), 1.8 * text);
   const bool inches = h.printing == Printing::inches;
   const std::string length = inches ? fmt::format("{} in ({} in, {} mm)", tape_figure(s.member.length, h),
                                                   inch_figure(s.member.length), mm_figure(s.member.length))
@@ -101,7 +102,7 @@ void heading_lines(Page& page, const Subject& s, Mm text) {
                text);
   page.words(fmt::format("Units: {}. {}Every distance is from {} or the edge named, never from hole to hole.",
                          inches ? "inches by the tape; exact inches and mm in the table" : "millimetres",
-                         s.paper.alone ? "The model is drawn 1:1 in mm. " : "", s.setting.first_end),
+                         s.paper.alone ? "The model is drawn 1:1 in mm. " : "", words_of(s.setting.first_end)),
              text);
   if (!s.setting.note.empty()) page.words(s.setting.note, text);
   page.words(
@@ -115,7 +116,7 @@ struct Views {
 };
 
 // Fewest strips a face that are no wider than the page.
-std::optional<Views> views(const Subject& s, double scale) {
+std::optional<Views> views(const Drilled& s, double scale) {
   const Mm text = drill_text_on_paper * scale, width = scale * (s.paper.width - 2 * Page::margin(s.paper));
   const StripLook look{text, s.setting.first_end, s.setting.upright, s.heading};
   Views out;
@@ -170,7 +171,7 @@ class TableFlow {
 // Every page is begun with the heading.
 class Pages {
  public:
-  Pages(const Subject& s, double scale) : s_(s), scale_(scale) { begin(); }
+  Pages(const Drilled& s, double scale) : s_(s), scale_(scale) { begin(); }
   Page& page() { return pages_.back(); }
   void begin() {
     pages_.emplace_back(scale_, s_.paper);
@@ -188,7 +189,7 @@ class Pages {
     const Table2d sizes = size_table(s_.rows, s_.heading);
     const Table2d holes = hole_table(s_.rows, s_.member.section, s_.setting.upright, s_.heading);
     const std::string caption =
-        fmt::format("HOLES: along from {} (0), across from the edge named", s_.setting.first_end);
+        fmt::format("HOLES: along from {} (0), across from the edge named", words_of(s_.setting.first_end));
     std::size_t size = 0, hole = 0;
     for (bool fresh = false;; fresh = true) {
       const std::size_t before = size + hole;
@@ -207,13 +208,13 @@ class Pages {
   }
 
  private:
-  const Subject& s_;
+  const Drilled& s_;
   double scale_;
   std::vector<Page> pages_;
 };
 
 // All pages at one scale; nothing when something does not fit even alone.
-std::optional<DrillDrawing> composed(const Subject& s, double scale) {
+std::optional<DrillDrawing> composed(const Drilled& s, double scale) {
   const std::optional<Views> shown = views(s, scale);
   if (!shown) return std::nullopt;
   Pages pages(s, scale);
@@ -224,12 +225,12 @@ std::optional<DrillDrawing> composed(const Subject& s, double scale) {
   return DrillDrawing{pages.lists(), scale, drill_text_on_paper * scale, shown->strips.size(), shown->unlabelled};
 }
 
-void finish(DrillDrawing& drawing, const Subject& s) {
+void finish(DrillDrawing& drawing, const Drilled& s) {
   for (std::size_t i = 0; i < drawing.pages.size(); ++i) {
     List2d& page = drawing.pages[i];
     page.comments = {
         "UNITS: millimetres, scale 1:1",
-        fmt::format("Drill drawing of {}, order {}, revision {}, page {} of {}", s.part.name,
+        fmt::format("Drill drawing of {}, order {}, revision {}, page {} of {}", name(s.part),
                     s.heading.number, s.heading.revision, i + 1, drawing.pages.size()),
         "Plot the frame to fill an 11 x 17 in sheet",
     };
@@ -251,12 +252,12 @@ DrillDrawing drill_drawing(const Bed& bed, int part_index, const Heading& headin
   const Part& part = bed.parts.at(static_cast<std::size_t>(part_index));
   const Member* member = std::get_if<Member>(&part.form);
   if (member == nullptr || part.origin != Origin::made) {
-    throw std::invalid_argument(fmt::format("drill drawing of {}: not a member the shop makes", part.name));
+    throw std::invalid_argument(fmt::format("drill drawing of {}: not a member the shop makes", name(part)));
   }
-  const Subject s{part,   *member, drill_rows(*member), setting(bed, part_index), bed.count(part_index),
+  const Drilled s{part,   *member, drill_rows(*member), setting(bed, part_index), bed.count(part_index),
                   heading, paper};
   if (s.rows.rows.empty()) {
-    throw std::invalid_argument(fmt::format("drill drawing of {}: no holes to make", part.name));
+    throw std::invalid_argument(fmt::format("drill drawing of {}: no holes to make", name(part)));
   }
   Mm smallest = std::numeric_limits<double>::infinity();
   for (const DrillSize& size : s.rows.sizes) smallest = std::min(smallest, size.hole.diameter);
@@ -273,7 +274,7 @@ DrillDrawing drill_drawing(const Bed& bed, int part_index, const Heading& headin
     if (!best || cost(*drawing) < cost(*best)) best = std::move(drawing);
     if (cost(*best) == std::pair(std::size_t{1}, s.rows.faces.size())) break;
   }
-  if (!best) throw std::invalid_argument(fmt::format("drill drawing of {}: fits no page", part.name));
+  if (!best) throw std::invalid_argument(fmt::format("drill drawing of {}: fits no page", name(part)));
   finish(*best, s);
   return std::move(*best);
 }

@@ -7,6 +7,8 @@
 #include <numbers>
 #include <stdexcept>
 
+#include "bed/names.h"
+
 namespace bedwright {
 namespace {
 
@@ -27,26 +29,24 @@ DrillSize& size_of(std::vector<DrillSize>& sizes, const FaceHole& hole) {
   if (sizes.size() == 26)
     throw std::invalid_argument("drill drawing: more than 26 sizes of hole in one part");
   const char letter = static_cast<char>('A' + static_cast<int>(sizes.size()));
-  sizes.push_back({letter, 0, hole.hole, turned_in_view(hole), ""});
+  sizes.push_back({letter, 0, hole.hole, turned_in_view(hole), {}});
   return sizes.back();
 }
 
-void add_purpose(std::string& purposes, const std::string& purpose) {
-  const std::string listed = fmt::format(", {}, ", purposes);
-  if (purpose.empty() || listed.find(fmt::format(", {}, ", purpose)) != std::string::npos) return;
-  purposes += purposes.empty() ? purpose : fmt::format(", {}", purpose);
+void add_purpose(std::vector<Kind>& purposes, Kind purpose) {
+  if (purpose == Kind::none || std::find(purposes.begin(), purposes.end(), purpose) != purposes.end()) return;
+  purposes.push_back(purpose);
 }
 
 // Within 10 degrees of an axis of the bed counts as along it.
 constexpr double along_axis = 0.985;
-constexpr const char* unnamed_end = "END MARKED 0";
 
-std::string end_name(Vec3 x_axis) {
-  if (x_axis.x > along_axis) return "FRONT END";
-  if (x_axis.x < -along_axis) return "REAR END";
-  if (x_axis.y > along_axis) return "LEFT END";
-  if (x_axis.y < -along_axis) return "RIGHT END";
-  return unnamed_end;
+FirstEnd first_end(Vec3 x_axis) {
+  if (x_axis.x > along_axis) return FirstEnd::front;
+  if (x_axis.x < -along_axis) return FirstEnd::rear;
+  if (x_axis.y > along_axis) return FirstEnd::left;
+  if (x_axis.y < -along_axis) return FirstEnd::right;
+  return FirstEnd::unnamed;
 }
 
 std::string listed(const std::vector<std::string>& names) {
@@ -149,19 +149,18 @@ bool alike_turned_over(const Member& m) {
 Setting setting(const Bed& bed, int part) {
   Setting out;
   std::vector<std::string> standing, turned;
-  out.hand = hand(bed.parts.at(static_cast<std::size_t>(part)).name);
+  out.hand = bed.parts.at(static_cast<std::size_t>(part)).id.side;
   std::size_t items = 0;
   for (const Item& item : bed.items) {
     if (item.part != part || !item.shown) continue;
-    const std::string end = end_name(item.placement.x_axis);
-    out.first_end = items++ == 0 || out.first_end == end ? end : unnamed_end;
+    const FirstEnd end = first_end(item.placement.x_axis);
+    out.first_end = items++ == 0 || out.first_end == end ? end : FirstEnd::unnamed;
     const double up = item.placement.z_axis().z;
-    if (up > along_axis) standing.push_back(item.name);
-    if (up < -along_axis) turned.push_back(item.name);
+    if (up > along_axis) standing.push_back(name(item));
+    if (up < -along_axis) turned.push_back(name(item));
     // One sheet for both hands names neither.
-    if (!hand(item.name).empty() && hand(item.name) != out.hand) out.hand.clear();
+    if (item.id.side != out.hand) out.hand = Side::middle;
   }
-  if (items == 0) out.first_end = unnamed_end;
   out.upright = standing.size() == items;
   const Member* member = std::get_if<Member>(&bed.parts[static_cast<std::size_t>(part)].form);
   if (turned.empty() || member == nullptr || member->section.shape != Shape::channel) return out;
@@ -175,10 +174,36 @@ Setting setting(const Bed& bed, int part) {
   return out;
 }
 
-std::string hand(const std::string& name) {
-  if (name.ends_with(" L")) return "LEFT HAND";
-  if (name.ends_with(" R")) return "RIGHT HAND";
-  return "";
+const char* words_of(FirstEnd end) {
+  switch (end) {
+    case FirstEnd::front:
+      return "FRONT END";
+    case FirstEnd::rear:
+      return "REAR END";
+    case FirstEnd::left:
+      return "LEFT END";
+    case FirstEnd::right:
+      return "RIGHT END";
+    case FirstEnd::unnamed:
+      break;
+  }
+  return "END MARKED 0";
+}
+
+const char* words_opposite(FirstEnd end) {
+  switch (end) {
+    case FirstEnd::front:
+      return words_of(FirstEnd::rear);
+    case FirstEnd::rear:
+      return words_of(FirstEnd::front);
+    case FirstEnd::left:
+      return words_of(FirstEnd::right);
+    case FirstEnd::right:
+      return words_of(FirstEnd::left);
+    case FirstEnd::unnamed:
+      break;
+  }
+  return "OTHER END";
 }
 
 }  // namespace bedwright

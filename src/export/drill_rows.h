@@ -26,14 +26,18 @@ struct FaceView {
 // upper and lower as drawn.
 FaceView face_view(const Section& section, Face face, bool upright);
 
+// Which end of the bed a part's first end is at, facing forward; `unnamed` where items
+// differ or lie askew.
+enum class FirstEnd { unnamed, front, rear, left, right };
+const char* words_of(FirstEnd end);      // "FRONT END"; "END MARKED 0" where it is unnamed
+const char* words_opposite(FirstEnd end);  // "REAR END"; "OTHER END"
+
 // How a part sits in the bed, for the words on its sheet.
 struct Setting {
-  // What the shop calls its first end: "FRONT END", "REAR END", "LEFT END", "RIGHT
-  // END" (facing forward), or "END MARKED 0" where items differ or lie askew.
-  std::string first_end;
+  FirstEnd first_end = FirstEnd::unnamed;
   bool upright = false;  // every item's Z is the bed's
   std::string note;      // which items are turned over, where any is; else empty
-  std::string hand;      // "LEFT HAND", "RIGHT HAND", or empty
+  Side hand = Side::middle;  // left or right where the part serves that side alone
 };
 Setting setting(const Bed& bed, int part);
 
@@ -58,7 +62,7 @@ struct DrillSize {
   int count = 0;
   Hole hole;             // the first of them
   Radians turned = 0;    // slot from along the part, counter-clockwise in the view, as turned_in_view
-  std::string purposes;  // "track bolt, jack bolt"
+  std::vector<Kind> purposes;  // each once
 };
 
 struct DrillRows {
@@ -73,8 +77,5 @@ DrillRows drill_rows(const Member& member);
 
 // "cut", "drilled", "as bought"; a drilled slot is "ends drilled, cut between".
 std::string process_name(const Hole& hole);
-
-// "LEFT HAND" or "RIGHT HAND" for a name that ends in " L" or " R", else empty.
-std::string hand(const std::string& name);
 
 }  // namespace bedwright

@@ -44,17 +44,6 @@ std::vector<Mm> hidden_edges(const Section& s, Face face) {
   return {s.flange_thickness, s.depth - s.flange_thickness};
 }
 
-std::string opposite(const std::string& end) {
-  constexpr std::array<std::array<const char*, 2>, 4> pairs{{{"FRONT END", "REAR END"},
-                                                             {"REAR END", "FRONT END"},
-                                                             {"LEFT END", "RIGHT END"},
-                                                             {"RIGHT END", "LEFT END"}}};
-  for (const auto& pair : pairs) {
-    if (end == pair[0]) return pair[1];
-  }
-  return "OTHER END";
-}
-
 // What a hole's number must keep clear of.
 struct Taken {
   std::vector<Box2> boxes;
@@ -222,8 +211,8 @@ class Drawer {
 
   void ends() {
     const Mm middle = view_.width / 2;
-    const std::string front = first() ? look_.first_end : fmt::format("MATCH {}", number_);
-    const std::string rear = last() ? opposite(look_.first_end) : fmt::format("MATCH {}", number_ + 1);
+    const std::string front = first() ? words_of(look_.first_end) : fmt::format("MATCH {}", number_);
+    const std::string rear = last() ? words_opposite(look_.first_end) : fmt::format("MATCH {}", number_ + 1);
     const Box2 box = text({left_ - 0.6 * h_, middle}, front, Across::centre, Up::baseline, quarter_turn);
     left_ = box.low.x;
     const Box2 drawn = bounds(strip_.list);
@@ -277,7 +266,7 @@ class Drawer {
         cuts_.size() > 2 ? fmt::format(", strip {} of {}", number_ + 1, cuts_.size() - 1) : std::string();
     text({left_, bounds(strip_.list).high.y + 0.8 * h_},
          fmt::format("{}, {}{}. Along: all from {} (0). Across: from {}.", view_.name, view_.seen, which,
-                     look_.first_end, view_.edge),
+                     words_of(look_.first_end), view_.edge),
          Across::left, Up::baseline, 0);
   }
 

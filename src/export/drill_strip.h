@@ -13,7 +13,7 @@ namespace bedwright {
 
 struct StripLook {
   Mm text = 0;            // height of a capital
-  std::string first_end;  // "FRONT END"
+  FirstEnd first_end = FirstEnd::unnamed;
   bool upright = true;    // see face_view
   Heading heading;        // for the units
 };

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "bed/names.h"
 #include "export/figures.h"
 
 namespace bedwright {
@@ -30,7 +31,9 @@ Table2d size_table(const DrillRows& rows, const Heading& heading) {
     row.push_back(slot ? fmt::format("{} {}", size_figure(s.hole.length, heading), slot_direction(s)) : "-");
     if (inches) row.push_back(slot ? mm_figure(s.hole.length) : "-");
     row.push_back(process_name(s.hole));
-    row.push_back(s.purposes);
+    std::vector<std::string> purposes;
+    for (const Kind purpose : s.purposes) purposes.push_back(word(purpose));
+    row.push_back(fmt::format("{}", fmt::join(purposes, ", ")));
     t.rows.push_back(row);
   }
   return t;

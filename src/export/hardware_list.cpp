@@ -1,10 +1,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
+#include <map>
 #include <stdexcept>
 
+#include "bed/names.h"
 #include "export/csv.h"
 #include "export/figures.h"
 #include "export/lists.h"
@@ -12,17 +13,15 @@
 namespace bedwright {
 namespace {
 
-constexpr std::array roles{Role::track, Role::bunk, Role::gusset, Role::stop, Role::jack, Role::tongue_jack};
-
 struct Need {
   HardwareKind kind = HardwareKind::bolt;
   std::string size_name;  // for the order and for a box entry no bolt uses
   Mm length = 0;
-  std::array<int, roles.size()> by_role{};
+  std::map<Kind, int> by_use;  // by the kind of bolt they go with
   int in_box = 0;
   int total() const {
     int sum = 0;
-    for (const int n : by_role) sum += n;
+    for (const auto& [use, count] : by_use) sum += count;
     return sum;
   }
 };
@@ -38,10 +37,6 @@ Need& need_of(std::vector<Need>& needs, HardwareKind kind, const std::string& si
   fresh.length = length;
   needs.push_back(fresh);
   return needs.back();
-}
-
-std::size_t role_index(Role role) {
-  return static_cast<std::size_t>(std::find(roles.begin(), roles.end(), role) - roles.begin());
 }
 
 }  // namespace
@@ -72,10 +67,9 @@ std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const H
   for (const Item& item : bed.items) {
     const Hardware* h = std::get_if<Hardware>(&bed.parts[static_cast<std::size_t>(item.part)].form);
     if (h == nullptr || !item.shown) continue;
-    if (item.bolt < 0) throw std::logic_error(fmt::format("hardware list: {} belongs to no bolt", item.name));
-    const Role role = bed.bolts.at(static_cast<std::size_t>(item.bolt)).role;
+    if (item.bolt < 0) throw std::logic_error(fmt::format("hardware list: {} belongs to no bolt", name(item)));
     Need& need = need_of(needs, h->kind, h->size.name, h->kind == HardwareKind::bolt ? h->length : 0);
-    ++need.by_role.at(role_index(role));
+    ++need.by_use[bed.bolts.at(static_cast<std::size_t>(item.bolt)).id.kind];
   }
   for (const KitBox& b : box) need_of(needs, HardwareKind::bolt, b.bolt.text, b.length).in_box += b.quantity;
   std::stable_sort(needs.begin(), needs.end(), [](const Need& a, const Need& b) {
@@ -86,15 +80,13 @@ std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const H
   Csv csv;
   csv.row({"item", "size", "length", "length mm", "needed", "for track", "for bunks", "for gussets",
            "for stops", "for jacks", "for tongue jack", "spares", "in the kit's box", "to buy", "left over"});
-  for (const Need& n : needs) {
+  for (Need& n : needs) {
     const bool bolt = n.kind == HardwareKind::bolt;
     std::vector<CsvCell> row{hardware_name(n.kind), n.size_name};
-    row.emplace_back(bolt ? fmt::format("{} {}", size_figure(n.length, heading),
-                                        heading.printing == Printing::inches ? "in" : "mm")
-                          : std::string());
+    row.emplace_back(bolt ? size_length(n.length, heading) : std::string());
     row.push_back(bolt ? CsvCell(n.length, 2) : CsvCell(""));
     row.emplace_back(n.total());
-    for (const int count : n.by_role) row.emplace_back(count);
+    for (const Kind use : bolt_kinds) row.emplace_back(n.by_use[use]);
     const int packed = n.total() + spares_for(n.total(), spares);
     row.emplace_back(packed - n.total());
     row.emplace_back(n.in_box);
@@ -106,9 +98,7 @@ std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const H
 }
 
 std::string bolts_csv(const Bed& bed, const std::vector<KindsOfSize>& kinds, const Heading& heading) {
-  const auto figure = [&](Mm length) {
-    return fmt::format("{} {}", size_figure(length, heading), heading.printing == Printing::inches ? "in" : "mm");
-  };
+  const auto figure = [&](Mm length) { return size_length(length, heading); };
   const auto maybe = [&](const std::optional<Mm>& length) { return length ? figure(*length) : std::string(); };
   Csv csv;
   csv.row({"hole", "size", "length", "length mm", "from the front mm", "lengths that suit", "with the fewest lengths",
@@ -118,7 +108,7 @@ std::string bolts_csv(const Bed& bed, const std::vector<KindsOfSize>& kinds, con
       const Bolt& bolt = bed.bolts.at(static_cast<std::size_t>(h.bolt));
       std::string suits;
       for (const Mm length : h.suits) suits += (suits.empty() ? "" : ", ") + figure(length);
-      csv.row({bolt.name, k.size, figure(bolt.length), CsvCell(bolt.length, 2), CsvCell(bolt.seat.x, 2), suits,
+      csv.row({name(bolt), k.size, figure(bolt.length), CsvCell(bolt.length, 2), CsvCell(bolt.seat.x, 2), suits,
                maybe(h.fewest), maybe(h.from_kit)});
     }
   return csv.text();

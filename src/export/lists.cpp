@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "bed/names.h"
 #include "drawing/list2d.h"
 #include "export/csv.h"
 #include "export/drill_rows.h"
@@ -12,15 +13,6 @@
 
 namespace bedwright {
 namespace {
-
-// A length with the unit of the order's printing: "77-1/2 in", "1968.5 mm".
-std::string printed(Mm length, const Heading& h) {
-  return fmt::format("{} {}", size_figure(length, h), h.printing == Printing::inches ? "in" : "mm");
-}
-
-std::string laid_out(Mm length, const Heading& h) {
-  return fmt::format("{} {}", tape_figure(length, h), h.printing == Printing::inches ? "in" : "mm");
-}
 
 Vec2 plate_size(const Plate& plate) {
   const Box2 box = bounds(Entity(Closed{0, plate.outline}));
@@ -38,16 +30,16 @@ struct FormText {
   const Heading& heading;
   std::pair<std::string, std::string> operator()(const Plate& p) const {
     const Vec2 size = plate_size(p);
-    return {fmt::format("plate {}", printed(p.thickness, heading)),
-            fmt::format("{} x {}", printed(size.x, heading), printed(size.y, heading))};
+    return {fmt::format("plate {}", size_length(p.thickness, heading)),
+            fmt::format("{} x {}", size_length(size.x, heading), size_length(size.y, heading))};
   }
   std::pair<std::string, std::string> operator()(const Member& m) const {
-    return {m.section.name, laid_out(m.length, heading)};
+    return {m.section.name, tape_length(m.length, heading)};
   }
   std::pair<std::string, std::string> operator()(const Bought&) const { return {"bought item", ""}; }
   std::pair<std::string, std::string> operator()(const Hardware& h) const {
     return {fmt::format("{} {}", hardware_name(h.kind), h.size.name),
-            h.kind == HardwareKind::bolt ? printed(h.length, heading) : ""};
+            h.kind == HardwareKind::bolt ? size_length(h.length, heading) : ""};
   }
 };
 
@@ -63,12 +55,12 @@ const char* ends(const Member& m) {
 void hole_row(Csv& csv, const Part& part, int quantity, const std::string& face, int number,
               const std::string& letter, Mm along, Mm across, const std::string& edge, const Hole& hole,
               const Heading& h) {
-  csv.row({part.name, quantity, face, number, letter, laid_out(along, h), CsvCell(along / inch, 4),
-           CsvCell(along, 2), laid_out(across, h), CsvCell(across / inch, 4), CsvCell(across, 2), edge,
-           printed(hole.diameter, h), CsvCell(hole.diameter, 2),
+  csv.row({name(part), quantity, face, number, letter, tape_length(along, h), CsvCell(along / inch, 4),
+           CsvCell(along, 2), tape_length(across, h), CsvCell(across / inch, 4), CsvCell(across, 2), edge,
+           size_length(hole.diameter, h), CsvCell(hole.diameter, 2),
            hole.slotted() ? CsvCell(hole.length, 2) : CsvCell(""),
            hole.slotted() ? CsvCell(hole.angle / degree, 2) : CsvCell(""), process_name(hole),
-           hole.purpose});
+           word(hole.purpose)});
 }
 
 void plate_rows(Csv& csv, const Part& part, const Plate& plate, int quantity, const Heading& h) {
@@ -109,7 +101,7 @@ std::string parts_csv(const Bed& bed, const Heading& heading) {
     if (quantity == 0) continue;
     const auto [form, size] = part_form(part, heading);
     const Kg each = mass(part);
-    csv.row({part.name, quantity, part.material, form, size, origin_name(part.origin), CsvCell(each, 3),
+    csv.row({name(part), quantity, part.material, form, size, origin_name(part.origin), CsvCell(each, 3),
              CsvCell(each * quantity, 3), CsvCell(each / pound, 2), CsvCell(each * quantity / pound, 2)});
   }
   return csv.text();
@@ -125,15 +117,15 @@ std::string cut_list_csv(const Bed& bed, const Heading& heading) {
     if (quantity == 0 || part.origin != Origin::made) continue;
     if (const Member* m = std::get_if<Member>(&part.form)) {
       const Mm overall = overall_length(*m);
-      csv.row({part.name, "member", quantity, part.material, m->section.name, laid_out(m->length, heading),
-               CsvCell(m->length, 2), laid_out(overall, heading), CsvCell(overall, 2), mitre(m->start_mitre),
+      csv.row({name(part), "member", quantity, part.material, m->section.name, tape_length(m->length, heading),
+               CsvCell(m->length, 2), tape_length(overall, heading), CsvCell(overall, 2), mitre(m->start_mitre),
                mitre(m->end_mitre), ends(*m), "", ""});
     } else if (const Plate* p = std::get_if<Plate>(&part.form)) {
       const Vec2 size = plate_size(*p);
-      csv.row({part.name, "plate", quantity, part.material,
-               fmt::format("plate {}", printed(p->thickness, heading)), printed(size.x, heading),
-               CsvCell(size.x, 2), printed(size.x, heading), CsvCell(size.x, 2), "", "", "",
-               printed(size.y, heading), CsvCell(size.y, 2)});
+      csv.row({name(part), "plate", quantity, part.material,
+               fmt::format("plate {}", size_length(p->thickness, heading)), size_length(size.x, heading),
+               CsvCell(size.x, 2), size_length(size.x, heading), CsvCell(size.x, 2), "", "", "",
+               size_length(size.y, heading), CsvCell(size.y, 2)});
     }
   }
   return csv.text();

@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "bed/names.h"
 #include "checks/table.h"
 #include "loads/say.h"
 #include "loads/worked.h"
@@ -28,7 +29,7 @@ Json figures(std::initializer_list<std::pair<const char*, double>> all) {
 }
 
 Json condition(const TowCondition& c) {
-  Json json{{"name", c.name}, {"judged", c.judged}, {"mass", rounded(c.mass)}};
+  Json json{{"name", name(c.travel)}, {"judged", c.judged}, {"mass", rounded(c.mass)}};
   json["centre"] = figures({{"x", c.centre.x}, {"y", c.centre.y}, {"z", c.centre.z}});
   json["inertia"] = figures({{"roll", c.inertia.x}, {"pitch", c.inertia.y}, {"yaw", c.inertia.z}});
   json.update(figures({{"tongue", c.tongue},
@@ -65,10 +66,10 @@ Json stand(const Stand& s) {
   for (const auto& [name, factor] :
        {std::pair{"push_factor", s.push_factor}, {"roll_on_factor", s.roll_on_factor}})
     json[name] = std::isfinite(factor) ? Json(rounded(factor)) : Json();
-  json["side"] = s.side;
+  json["side"] = letter(s.side);
   json["jacks"] = Json::array();
   for (const JackLoad& k : s.jacks) {
-    Json jack{{"name", k.name}};
+    Json jack{{"name", name(k.id)}};
     jack.update(figures({{"x", k.x},
                          {"least", s.tips ? 0 : k.least},
                          {"most", k.most},
@@ -120,7 +121,7 @@ Json loads_json(const Job& job, const Bed& bed, const LoadsResult& loads) {
                           {"weld_allowed", b.weld_allowed}});
   json["margins"] = Json::array();
   for (const LoadMargin& m : load_margins(job, loads))
-    json["margins"].push_back(Json{{"code", m.code}, {"what", m.what}, {"used", rounded(m.used)}});
+    json["margins"].push_back(Json{{"code", m.code}, {"what", name(m)}, {"used", rounded(m.used)}});
   json["assumptions"] = loads.assumptions;
   json["worked"] = worked_lines(job, bed, loads);
   return json;
@@ -137,7 +138,7 @@ std::string loads_text(const Job& job, const Bed& bed, const LoadsResult& loads)
   for (const TowCondition& c : t.conditions)
     text +=
         fmt::format("  {} {:<26}{:>9}{:>11}{:>10}{:>6.1f} %{:>10}{:>10}   {} to {}\n", c.judged ? '*' : ' ',
-                    c.name, short_say.mass(c.mass), short_say.place(std::round(c.centre.x)),
+                    name(c.travel), short_say.mass(c.mass), short_say.place(std::round(c.centre.x)),
                     short_say.mass(c.tongue), 100 * c.share, short_say.mass(c.axle), short_say.mass(c.tyre),
                     short_say.place(c.axle_from), short_say.place(c.axle_to));
   text += fmt::format("\n  Axle at {}; ball at {}.", short_say.place(t.axle_x), short_say.place(t.ball_x));
@@ -151,7 +152,7 @@ std::string loads_text(const Job& job, const Bed& bed, const LoadsResult& loads)
   text += "\n\nAt work, on its jacks\n\n";
   if (s.jacks_enough && !s.tips) {
     for (const JackLoad& k : s.jacks)
-      text += fmt::format("    {:<10} at {:<10} {} to {}{}\n", k.name, short_say.place(k.x),
+      text += fmt::format("    {:<10} at {:<10} {} to {}{}\n", name(k.id), short_say.place(k.x),
                           say.mass(k.least / gravity), say.mass(k.most / gravity),
                           k.lifts > 0 ? ", the main lifts off it by " + say.small(k.lifts) : "");
     text += fmt::format("\n  Sag {} of {} at {}, the head at {}.\n", say.small(s.sag), say.small(s.sag_limit),

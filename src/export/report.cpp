@@ -6,7 +6,6 @@
 #include <nlohmann/json.hpp>
 
 #include "checks/rule.h"
-#include "checks/scene.h"
 #include "checks/table.h"
 #include "export/loads_report.h"
 #include "export/track_report.h"
@@ -41,11 +40,13 @@ Json counts(const std::vector<Finding>& findings) {
 }
 
 Json finding(const Finding& f) {
+  Json subjects = Json::array();
+  for (const Subject& s : f.subjects) subjects.push_back(s.name);
   Json changes = Json::array();
   for (const Change& c : f.changes) changes.push_back(Json{{"key", c.key}, {"value", c.value}, {"brings", c.brings}});
   return Json{{"code", f.code},
               {"severity", severity_word(f.severity)},
-              {"subjects", f.subjects},
+              {"subjects", std::move(subjects)},
               {"place", Json{{"x", rounded(f.x)}, {"y", rounded(f.y)}, {"z", rounded(f.z)}}},
               {"measured", rounded(f.measured)},
               {"limit", rounded(f.limit)},
@@ -56,15 +57,17 @@ Json finding(const Finding& f) {
               {"changes", std::move(changes)}};
 }
 
-Json account(const TrackAccount& t) {
+Json account(const Track& t) {
+  std::vector<Mm> bunks;
+  for (const BunkPlace& b : t.bunks) bunks.push_back(b.x);
   return Json{{"rail_length", rounded(t.rail_length)},
               {"bunk_pitch", rounded(t.bunk_pitch)},
               {"total_length", rounded(t.total_length)},
               {"sections", t.sections},
-              {"bunks", t.bunks},
+              {"bunks", t.bunk_count()},
               {"remainder", rounded(t.remainder)},
               {"joints", rounded_list(t.joints)},
-              {"bunk_positions", rounded_list(t.bunk_positions)},
+              {"bunk_positions", rounded_list(bunks)},
               {"standoff", rounded(t.standoff)},
               {"gauge", rounded(t.gauge)},
               {"head_from", rounded(t.head_from)},
@@ -85,17 +88,13 @@ Json rule_list(const std::vector<Rule>& table) {
   return list;
 }
 
-CheckInput input_of(const Report& report) {
-  const Heading& h = report.order.order;
-  return {report.bed, report.order.limits, report.job, nullptr, {h.printing, h.tape}};
-}
-
 }  // namespace
 
 std::string report_json(const Report& report) {
-  const Heading& h = report.order.order;
+  const Examined& e = report.examined;
+  const Heading& h = e.heading();
   Json findings = Json::array();
-  for (const Finding& f : report.findings) findings.push_back(finding(f));
+  for (const Finding& f : e.findings) findings.push_back(finding(f));
   Json json{{"format", "bedwright report"},
                   {"version", 1},
                   {"program", Json{{"name", "bedwright"}, {"version", report.program_version}}},
@@ -103,44 +102,37 @@ std::string report_json(const Report& report) {
                                  {"customer", h.customer},
                                  {"date", h.date},
                                  {"revision", h.revision},
-                                 {"kit", report.order.kit},
-                                 {"frame", report.order.frame}}},
+                                 {"kit", e.job.order.kit},
+                                 {"frame", e.job.order.frame}}},
                   {"state", word(report.state)},
-                  {"counts", counts(report.findings)},
+                  {"counts", counts(e.findings)},
                   {"findings", std::move(findings)},
-                  {"track", account(report.bed.track)},
-                  {"rules", rule_list(report.loads ? all_rules() : rules())}};
-  if (report.job) {
-    const CheckInput input = input_of(report);
-    const Scene scene(input);
-    json["datum"] = datum_json(scene, *report.job);
-    json["bolts"] = bolts_json(scene);
-  }
-  if (report.loads) json["loads"] = loads_json(*report.job, report.bed, *report.loads);
+                  {"track", account(e.bed.track)},
+                  {"rules", rule_list(all_rules())}};
+  json["datum"] = datum_json(e.scene, e.job);
+  json["bolts"] = bolts_json(e.scene);
+  json["loads"] = loads_json(e.job, e.bed, e.loads);
   // A byte that is no UTF-8 in a name must not cost the report.
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 std::string report_text(const Report& report) {
-  const Heading& h = report.order.order;
-  const TrackAccount& t = report.bed.track;
-  const Figures figures{h.printing, h.tape};
+  const Examined& e = report.examined;
+  const Heading& h = e.heading();
+  const Track& t = e.bed.track;
+  const Figures figures = e.figures();
   std::string text =
       fmt::format("Order {}, revision {}, for {}, {}\nbedwright {}\nState: {}\n\n", h.number, h.revision,
                   h.customer, h.date, report.program_version, word(report.state));
   text += fmt::format("Track   {} sections of {}, {} over all\n", t.sections, figures.say(t.rail_length),
                       figures.say(t.total_length));
-  text += fmt::format("Bunks   {} at {}, {} left over in a section\n", t.bunks, figures.say(t.bunk_pitch),
+  text += fmt::format("Bunks   {} at {}, {} left over in a section\n", t.bunk_count(), figures.say(t.bunk_pitch),
                       figures.say(t.remainder));
   text += fmt::format("Head    runs from {} to {}, locked at {}\n\n", figures.say(t.head_from),
                       figures.say(t.head_to), figures.say(t.head_lock));
-  text += findings_table(report.findings, {figures, 100, false}) + "\n";
-  if (report.job) {
-    const CheckInput input = input_of(report);
-    text += track_choices_text(Scene(input), *report.job) + "\n";
-  }
-  return text +
-         (report.loads ? loads_text(*report.job, report.bed, *report.loads) + "\n" : "") + wrapped(cautions, 0, 100);
+  text += findings_table(e.findings, {figures, 100, false}) + "\n";
+  text += track_choices_text(e.scene, e.job) + "\n";
+  return text + loads_text(e.job, e.bed, e.loads) + "\n" + wrapped(cautions, 0, 100);
 }
 
 }  // namespace bedwright

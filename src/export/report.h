@@ -9,7 +9,7 @@
 //   state     "released": nothing stops it; "draft": written for discussion, with
 //             stops or on request; "stopped": nothing to cut or drill written
 //   counts    {"stop", "warn", "note"}, whole numbers
-//   findings  list, in the order of the table (severity, code, name):
+//   findings  list, in the order of the table (severity, code, what they are about):
 //     code, severity ("stop", "warn", "note"), subjects (list of names, the first
 //     the one it is about), place {"x", "y", "z"} in mm, measured, limit, margin
 //     (numbers, negative margin fails) in `unit`, message, remedy (text, "" when
@@ -20,13 +20,13 @@
 //             standoff, gauge, head_from, head_to, head_lock
 //   rules     list of {"code", "family", "asks", "formula", "limit", "source",
 //             "change"}: every rule that was run
-//   datum     only with the job: {"pinned", "recommended" ("front", "middle", "rear"), "front",
+//   datum     {"pinned", "recommended" ("front", "middle", "rear"), "front",
 //             "middle", "rear": {"margin" (mm, of the tightest track hole in the worst case were
 //             the track pinned there), "bolt"}, or null where no track bolt is in place}
-//   bolts     only with the job: list by size of {"size", "now", "fewest" (the least set of
+//   bolts     list by size of {"size", "now", "fewest" (the least set of
 //             lengths that serves every hole), "in_kit", "kit_serves", "holes": list of {"bolt",
 //             "length", "suits", "fewest", "from_kit" (null where none does)}}, lengths in mm
-//   loads     only where loads were worked out; masses kg, forces N, moments N mm, stresses
+//   loads     masses kg, forces N, moments N mm, stresses
 //             MPa, places and lengths mm, inertias kg m2:
 //     conditions list of {"name", "judged", "mass", "centre" {"x","y","z"}, "inertia" {"roll",
 //             "pitch","yaw"}, "tongue", "share" (of the mass), "axle", "tyre", "axle_from",
@@ -54,22 +54,15 @@
 #include <string>
 #include <vector>
 
-#include "bed/bed.h"
-#include "checks/finding.h"
+#include "examine/examine.h"
 #include "export/state.h"
-#include "loads/loads.h"
-#include "params/order.h"
 
 namespace bedwright {
 
 struct Report {
   std::string program_version;
-  const Order& order;
   PacketState state = PacketState::stopped;
-  const Bed& bed;
-  const std::vector<Finding>& findings;
-  const Job* job = nullptr;            // leave out to leave datum, bolts and loads out
-  const LoadsResult* loads = nullptr;  // leave out to leave loads out
+  const Examined& examined;
 };
 
 std::string report_json(const Report& report);

@@ -40,6 +40,7 @@
 #include <sstream>
 #include <stdexcept>
 
+#include "bed/names.h"
 #include "solids/guard.h"
 #include "solids/ready.h"
 #include "solids/shapes.h"
@@ -145,13 +146,13 @@ void name_all(const Handle(StepData_StepModel) & model, const Bed& bed, const As
     if (found == assembly.items.size()) throw std::logic_error("more components than items");
     const Item& item = bed.items[assembly.items[found++]];
     usage->SetId(text(std::to_string(found)));
-    usage->SetName(text(item.name));
+    usage->SetName(text(name(item)));
     usage->SetDescription(text(""));
     if (found == 1) name_product(usage->RelatingProductDefinition(), bed_name);
     auto& definition = definitions[item.part];
     if (definition.IsNull()) {
       definition = usage->RelatedProductDefinition();
-      name_product(definition, bed.parts[item.part].name);
+      name_product(definition, name(bed.parts[item.part]));
     }
     if (definition != usage->RelatedProductDefinition()) throw std::logic_error("one part, two products");
   }

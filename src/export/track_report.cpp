@@ -7,6 +7,7 @@
 #include <cmath>
 #include <map>
 
+#include "bed/names.h"
 #include "checks/bolt_kinds.h"
 #include "checks/datum.h"
 #include "checks/table.h"
@@ -18,7 +19,6 @@ using Json = nlohmann::ordered_json;
 
 constexpr int width = 100, indent = 8;
 constexpr std::array datums{Datum::front, Datum::middle, Datum::rear};
-constexpr std::array roles{Role::track, Role::bunk, Role::gusset, Role::stop, Role::jack, Role::tongue_jack};
 
 double rounded(double value) { return std::round(value * 1e6) / 1e6 + 0.0; }
 
@@ -30,14 +30,14 @@ const BoltSize& size_of(const Bed& bed, const KindsOfSize& kinds) {
   return bed.bolts[kinds.holes.front().bolt].size;
 }
 
-// Holes of each role by the length they take.
-using ByLength = std::map<Mm, std::vector<std::string>>;
+// The holes of each kind of bolt by the length they take.
+using ByLength = std::map<Mm, std::vector<Identity>>;
 template <class LengthOf>
-std::map<Role, ByLength> takes(const Bed& bed, const KindsOfSize& kinds, LengthOf length_of) {
-  std::map<Role, ByLength> all;
+std::map<Kind, ByLength> takes(const Bed& bed, const KindsOfSize& kinds, LengthOf length_of) {
+  std::map<Kind, ByLength> all;
   for (const HoleChoice& h : kinds.holes)
     if (const std::optional<Mm> length = length_of(h))
-      all[bed.bolts[h.bolt].role][*length].push_back(bed.bolts[h.bolt].name);
+      all[bed.bolts[h.bolt].id.kind][*length].push_back(bed.bolts[h.bolt].id);
   return all;
 }
 
@@ -49,27 +49,23 @@ std::string lengths_text(const BoltSize& size, const std::vector<Mm>& lengths) {
 }
 
 // "track bolts 24 of 1-3/4 in; bunk bolts 22 of 1-1/4 in and 4 of 1-1/2 in (L3, L4, R3, R4)".
-std::string takes_text(const BoltSize& size, const std::map<Role, ByLength>& all) {
+std::string takes_text(const BoltSize& size, const std::map<Kind, ByLength>& all) {
   std::string text;
-  for (const Role role : roles) {
-    const auto at = all.find(role);
-    if (at == all.end()) continue;
-    const std::string word = std::string(role_word(role)) + " bolt";
-    text += (text.empty() ? "" : "; ") + word + "s ";
-    // Where a role takes more than one length, the holes of the rarer ones are named.
+  for (const auto& [kind, by_length] : all) {
+    text += (text.empty() ? "" : "; ") + word(kind) + "s ";
+    // Where a kind takes more than one length, the holes of the rarer ones are named.
     std::size_t most = 0;
-    for (const auto& [length, names] : at->second) most = std::max(most, names.size());
+    for (const auto& [length, holes] : by_length) most = std::max(most, holes.size());
     bool first = true, named = false;
-    for (const auto& [length, names] : at->second) {
-      text += fmt::format("{}{} of {}", first ? "" : " and ", names.size(), bolt_length_text(size, length));
+    for (const auto& [length, holes] : by_length) {
+      text += fmt::format("{}{} of {}", first ? "" : " and ", holes.size(), bolt_length_text(size, length));
       first = false;
-      if (at->second.size() < 2 || (names.size() == most && !named)) {
-        named = named || names.size() == most;
+      if (by_length.size() < 2 || (holes.size() == most && !named)) {
+        named = named || holes.size() == most;
         continue;
       }
       text += " (";
-      for (std::size_t i = 0; i < names.size(); ++i)
-        text += (i ? ", " : "") + names[i].substr(std::min(names[i].size(), word.size() + 1));
+      for (std::size_t i = 0; i < holes.size(); ++i) text += (i ? ", " : "") + mark(holes[i]);
       text += ")";
     }
   }
@@ -84,20 +80,20 @@ const auto from_kit = [](const HoleChoice& h) { return h.from_kit; };
 
 // "none suits the 24 track bolts, 2 of the 26 bunk bolts".
 std::string unserved_text(const Bed& bed, const KindsOfSize& kinds) {
-  std::map<Role, std::pair<int, int>> left;  // unserved, all
+  std::map<Kind, std::pair<int, int>> left;  // unserved, all
   for (const HoleChoice& h : kinds.holes) {
-    const Role role = bed.bolts[h.bolt].role;
-    if (!comes_with_kit(role)) continue;
-    left[role].first += !h.from_kit;
-    ++left[role].second;
+    const Kind kind = bed.bolts[h.bolt].id.kind;
+    if (!comes_with_kit(kind)) continue;
+    left[kind].first += !h.from_kit;
+    ++left[kind].second;
   }
   std::string text;
-  for (const Role role : roles) {
-    const auto [unserved, all] = left[role];
+  for (const auto& [kind, counts] : left) {
+    const auto [unserved, all] = counts;
     if (unserved == 0) continue;
     text += text.empty() ? "none suits " : ", ";
-    text += unserved == all ? fmt::format("the {} {} bolts", all, role_word(role))
-                            : fmt::format("{} of the {} {} bolts", unserved, all, role_word(role));
+    text += unserved == all ? fmt::format("the {} {}s", all, word(kind))
+                            : fmt::format("{} of the {} {}s", unserved, all, word(kind));
   }
   return text;
 }
@@ -170,7 +166,7 @@ std::string datum_text(const Scene& scene, const Job& job) {
     const DatumMargin& m = margin_at(margins, d);
     const std::string line =
         fmt::format("{:{}}{:<8}{:<24}  {:<22}{}{}", "", indent, datum_word(d), scene.figures.say(m.margin),
-                    "at " + scene.bed.bolts[m.bolt].name, d == now ? "as ordered" : "",
+                    "at " + name(scene.bed.bolts[m.bolt]), d == now ? "as ordered" : "",
                     d == best ? (d == now ? ", and recommended" : "recommended") : "");
     text += line.substr(0, line.find_last_not_of(' ') + 1) + "\n";
   }
@@ -187,7 +183,7 @@ nlohmann::ordered_json datum_json(const Scene& scene, const Job& job) {
     const DatumMargin& m = margin_at(margins, d);
     // No bolt in place: nothing to say a margin of.
     json[datum_word(d)] =
-        m.bolt < 0 ? Json{} : Json{{"margin", rounded(m.margin)}, {"bolt", scene.bed.bolts[m.bolt].name}};
+        m.bolt < 0 ? Json{} : Json{{"margin", rounded(m.margin)}, {"bolt", name(scene.bed.bolts[m.bolt])}};
   }
   return json;
 }
@@ -203,7 +199,7 @@ nlohmann::ordered_json bolts_json(const Scene& scene) {
     Json holes = Json::array();
     for (const HoleChoice& h : k.holes) {
       const Bolt& bolt = scene.bed.bolts[h.bolt];
-      holes.push_back(Json{{"bolt", bolt.name},
+      holes.push_back(Json{{"bolt", name(bolt)},
                            {"length", rounded(bolt.length)},
                            {"suits", list(h.suits)},
                            {"fewest", h.fewest ? Json(rounded(*h.fewest)) : Json{}},

@@ -10,47 +10,6 @@
 namespace bedwright {
 namespace {
 
-// Index of the hole of `item` whose axis passes through `at`, with the steel's
-// thickness there.
-struct FoundHole {
-  int index = -1;
-  Mm thickness = 0;
-  Radians slope = 0;
-};
-
-// How far off its place a hole may be and still be the one meant, the nearest
-// there is: beyond the most a tab can be reported out of place, 100 mm both ways.
-constexpr Mm hole_search = 150;
-
-FoundHole find_hole(const Bed& bed, int item, Vec3 at, Vec3 direction) {
-  const Part& part = bed.part_of(item);
-  FoundHole best;
-  Mm nearest = hole_search;
-  const auto consider = [&](int index, Mm thickness, Radians slope) {
-    const Vec3 to = hole_in_world(bed, {item, index, thickness, slope}).centre - at;
-    const Mm off = norm(to - dot(to, direction) * direction);
-    if (off < nearest) {
-      nearest = off;
-      best = {index, thickness, slope};
-    }
-  };
-  if (const Plate* p = std::get_if<Plate>(&part.form)) {
-    for (std::size_t i = 0; i < p->holes.size(); ++i) consider(static_cast<int>(i), p->thickness, 0);
-  } else if (const Member* m = std::get_if<Member>(&part.form)) {
-    for (std::size_t i = 0; i < m->holes.size(); ++i) {
-      const FaceHole& h = m->holes[i];
-      const HoleFrame f = hole_frame(m->section, h);
-      // Only holes that run the bolt's way: a gusset hole is no place for a bunk bolt.
-      if (std::abs(dot(bed.items[item].placement.direction(f.outward), direction)) < 0.9) continue;
-      const bool tapered = h.face == Face::top_flange || h.face == Face::bottom_flange;
-      consider(static_cast<int>(i), f.thickness, tapered ? std::atan(channel_flange_slope) : 0);
-    }
-  } else if (const Bought* b = std::get_if<Bought>(&part.form)) {
-    for (std::size_t i = 0; i < b->lugs.size(); ++i) consider(static_cast<int>(i), b->lugs[i].thickness, 0);
-  }
-  return best;
-}
-
 Mm stack_height(const Bolt& bolt) {
   Mm height = bolt.size.nut_height;
   for (const Washer& w : bolt.under_head) height += w.thickness;
@@ -66,13 +25,6 @@ Mm choose_length(const Bolt& bolt, const Limits& limits) {
   return bolt.size.lengths.back();
 }
 
-std::string hardware_name(const char* what, const BoltSize& size) { return fmt::format("{} {}", what, size.name); }
-
-std::string length_name(Mm length, Printing printing) {
-  if (printing == Printing::metric) return fmt::format("{:g} mm", tidy(length));
-  return fmt::format("{:g} in", tidy(length / inch));
-}
-
 // Any two directions square to the bolt do for its hardware, so long as the same
 // bolt always gets the same ones.
 Placement hardware_frame(Vec3 origin, Vec3 up) {
@@ -84,18 +36,17 @@ Placement hardware_frame(Vec3 origin, Vec3 up) {
 }  // namespace
 
 Builder::Builder(const Job& job_in, Bed& bed_in)
-    : job(job_in), order(job_in.order), kit(job_in.kit), frame(job_in.frame), plan(plan_track(job_in.order, job_in.kit)), bed(bed_in) {}
-
-Mm Builder::standoff() const {
+    : job(job_in), order(job_in.order), kit(job_in.kit), frame(job_in.frame), bed(bed_in) {
+  bed.track = plan_track(order, kit);
   const FrameTabs& t = frame.tabs;
-  return t.style == TabStyle::plate ? t.plate->plate_thickness + t.plate->pad_thickness : t.clip->standoff;
+  bed.track.standoff = t.style == TabStyle::plate ? t.plate->plate_thickness + t.plate->pad_thickness : t.clip->standoff;
 }
 
 Mm Builder::main_length() const {
-  return frame.main.length ? *frame.main.length : plan.total + frame.main.front_overhang + frame.main.rear_overhang;
+  return frame.main.length ? *frame.main.length : bed.track.total_length + frame.main.front_overhang + frame.main.rear_overhang;
 }
 
-int Builder::add(const std::string& part_name, const std::string& material, Origin origin, Form form) {
+int Builder::add(const Identity& id, const std::string& material, Origin origin, Form form) {
   if (Plate* plate = std::get_if<Plate>(&form); plate && origin == Origin::made) {
     // Too small for the table: it marks the centre and the drill makes the hole. A
     // slot is left to the table; a rule says whether it can cut it.
@@ -103,13 +54,13 @@ int Builder::add(const std::string& part_name, const std::string& material, Orig
       if (hole.process == Process::cut && !hole.slotted() && hole.diameter < order.limits.table_hole * plate->thickness - same_place)
         hole.process = Process::drilled;
   }
-  return bed.add_part({part_name, material, origin, std::move(form)});
+  return bed.add_part({id, material, origin, std::move(form)});
 }
 
-int Builder::place(int part, const std::string& name, Placement placement) {
+int Builder::place(int part, const Identity& id, Placement placement) {
   Item item;
   item.part = part;
-  item.name = name;
+  item.id = id;
   item.placement = placement;
   return bed.add_item(std::move(item));
 }
@@ -123,8 +74,7 @@ void Builder::problem(const std::string& key, const std::string& what, const std
 
 Bolt Builder::assemble(const BoltPlan& p) {
   Bolt bolt;
-  bolt.name = p.name;
-  bolt.role = p.role;
+  bolt.id = p.id;
   bolt.size = *job.catalog.bolt(p.size);
   bolt.seat = p.seat;
   bolt.direction = p.direction;
@@ -132,11 +82,7 @@ Bolt Builder::assemble(const BoltPlan& p) {
   bolt.under_head = {bolt.size.flat};
   if (p.flat_under_nut) bolt.under_nut.push_back(bolt.size.flat);
   bolt.under_nut.push_back(bolt.size.lock);
-  for (int item : p.items) {
-    const FoundHole hole = find_hole(bed, item, p.seat, p.direction);
-    if (hole.index < 0) throw std::logic_error(p.name + ": no hole for it in " + bed.items[item].name);
-    bolt.plies.push_back({item, hole.index, hole.thickness, hole.slope});
-  }
+  for (const Through& t : p.plies) bolt.plies.push_back(ply_through(bed, t.item, t.hole));
   return bolt;
 }
 
@@ -146,26 +92,26 @@ void Builder::bolt(const BoltPlan& p) {
   const int index = static_cast<int>(bed.bolts.size());
   const Vec3 up = -bolt.direction;
   Mm depth = 0;  // below the seat; the head's washers stand above it
-  const auto put = [&](HardwareKind kind, Mm at, Mm length, const std::string& part_name, const std::string& name) {
-    const int part = add(part_name, "", Origin::bought, Hardware{kind, bolt.size, length});
-    const int item = place(part, name, hardware_frame(bolt.seat + at * bolt.direction, up));
+  const auto put = [&](HardwareKind kind, Piece piece, Mm at, Mm length) {
+    const int part = add({Kind::hardware}, "", Origin::bought, Hardware{kind, bolt.size, length});
+    Identity id = p.id;
+    id.piece = piece;
+    const int item = place(part, id, hardware_frame(bolt.seat + at * bolt.direction, up));
     bed.items[item].bolt = index;
   };
   Mm above = 0;
   for (const Washer& w : bolt.under_head) {
     above += w.thickness;
-    put(HardwareKind::flat_washer, -above, 0, hardware_name("flat washer", bolt.size), p.name + " flat washer");
+    put(HardwareKind::flat_washer, Piece::head_washer, -above, 0);
   }
-  put(HardwareKind::bolt, -above, bolt.length,
-      fmt::format("bolt {} x {}", bolt.size.name, length_name(bolt.length, order.order.printing)), p.name);
+  put(HardwareKind::bolt, Piece::whole, -above, bolt.length);
   for (const Ply& ply : bolt.plies) depth += ply.thickness;
   for (std::size_t i = 0; i < bolt.under_nut.size(); ++i) {
     const bool lock = i + 1 == bolt.under_nut.size();
-    put(lock ? HardwareKind::lock_washer : HardwareKind::flat_washer, depth, 0,
-        hardware_name(lock ? "lock washer" : "flat washer", bolt.size), p.name + (lock ? " lock washer" : " lower flat washer"));
+    put(lock ? HardwareKind::lock_washer : HardwareKind::flat_washer, lock ? Piece::lock_washer : Piece::lower_washer, depth, 0);
     depth += bolt.under_nut[i].thickness;
   }
-  put(HardwareKind::nut, depth, 0, hardware_name("nut", bolt.size), p.name + " nut");
+  put(HardwareKind::nut, Piece::nut, depth, 0);
   bed.bolts.push_back(std::move(bolt));
 }
 
@@ -175,29 +121,9 @@ void Builder::missing_bolt(const BoltPlan& p) {
   bed.bolts.push_back(std::move(bolt));
 }
 
-namespace {
-
-TrackAccount account(const Builder& b) {
-  TrackAccount t;
-  t.rail_length = b.plan.rail_length;
-  t.bunk_pitch = b.plan.pitch;
-  t.total_length = b.plan.total;
-  t.sections = b.plan.sections;
-  t.bunks = static_cast<int>(b.plan.bunks.size());
-  t.remainder = b.plan.remainder;
-  t.joints = b.plan.joints;
-  for (const TrackPlan::Place& p : b.plan.bunks) t.bunk_positions.push_back(p.x);
-  t.standoff = b.standoff();
-  t.gauge = b.kit.gauge;
-  return t;
-}
-
-}  // namespace
-
 std::variant<Bed, std::vector<Problem>> lay_out(const Job& job) {
   Bed bed;
   Builder b(job, bed);
-  bed.track = account(b);
   try {
     for (void (*stage)(Builder&) : {lay_rails, lay_frame, lay_tabs, lay_bunks, lay_on_bunks, lay_head, lay_running_gear}) {
       stage(b);

@@ -2,38 +2,34 @@
 // the few ways of putting things into it.
 #pragma once
 
+#include <array>
 #include <string>
 #include <vector>
 
 #include "bed/bed.h"
 #include "layout/track_plan.h"
 #include "params/job.h"
+#include "units/tape.h"
 
 namespace bedwright {
 
-enum class Side { left = -1, right = +1 };
-inline constexpr Side both_sides[] = {Side::left, Side::right};
-inline double outward(Side side) { return static_cast<double>(side); }
-inline const char* letter(Side side) { return side == Side::left ? "L" : "R"; }
+// A hole of an item, by the index it was made with.
+struct Through {
+  int item = -1, hole = 0;
+};
 
-// Removes the noise of adding and subtracting, so that equal parts compare equal.
-inline Mm tidy(Mm x) { return std::round(x * 1e6) / 1e6; }
-
-// A ply found by where it is, not by counting: the hole of `item` whose axis
-// passes through `at`.
 struct BoltPlan {
-  std::string name;
-  Role role = Role::track;
+  Identity id;
   std::string size;
   std::optional<Mm> length;        // named by the owner
   Vec3 seat, direction;
-  std::vector<int> items;          // plies in order from the head
+  std::vector<Through> plies;      // in order from the head
   bool flat_under_nut = false;     // a slot under the lock washer needs a flat one first
   std::vector<Contribution> stack_up;
 };
 
 // A hole that comes in the part, at `at` on its face, a slot's long axis at `angle`.
-inline Hole bought_hole(Vec2 at, const BoltHole& hole, Radians angle, const char* purpose) {
+inline Hole bought_hole(Vec2 at, const BoltHole& hole, Radians angle, Kind purpose) {
   return {{tidy(at.x), tidy(at.y)}, hole.diameter, hole.slot.value_or(hole.diameter), angle, Process::as_bought, purpose};
 }
 
@@ -53,6 +49,18 @@ Section kit_angle(const char* name, const KitAngle& k) {
 // A tolerance that is the same either way.
 inline Contribution either_way(const char* what, Mm x, Mm y, Mm z = 0) { return {what, x, x, y, y, z, z}; }
 
+// Where in a rail section's list of holes each one is, by what it is for. A section's
+// holes are the same for every section; sides differ in where they lie in the list.
+struct RailHoles {
+  struct OneSide {
+    std::vector<int> mounting, bunk_sets;  // as Track lists them
+    std::array<int, 2> stop{};             // front end, rear end
+    std::vector<std::array<int, 2>> gusset;  // a gusset bolt from a joint: at the front end, at the rear end
+  };
+  OneSide left, right;
+  const OneSide& of(Side side) const { return side == Side::left ? left : right; }
+};
+
 class Builder {
  public:
   Builder(const Job& job_in, Bed& bed_in);
@@ -61,12 +69,14 @@ class Builder {
   const Order& order;
   const Kit& kit;
   const FrameFile& frame;
-  const TrackPlan plan;
   Bed& bed;
+  const Track& track() const { return bed.track; }
+  RailHoles rail_holes;
+  std::vector<std::array<int, 4>> main_jack_holes;  // by jack: of each main's holes, those by dx, then dz (see main_holes)
   std::vector<Problem> problems;
 
   // Heights and lines the rooms share.
-  Mm standoff() const;
+  Mm standoff() const { return bed.track.standoff; }
   Mm rail_seat() const { return standoff() + kit.rail.thickness; }   // top of the flat leg
   Mm rail_top() const { return standoff() + kit.rail.standing_leg; }
   Mm heel(Side side) const { return outward(side) * kit.gauge / 2; }
@@ -79,16 +89,18 @@ class Builder {
   const Section& section(const Name& name) const { return *job.catalog.section(name.text); }
   const Section& main_section() const { return section(frame.main.section); }
 
-  int add(const std::string& part_name, const std::string& material, Origin origin, Form form);
-  int place(int part, const std::string& name, Placement placement);
-  void join(int a, int b, const std::string& why) { bed.joined.push_back({a, b, why}); }
+  int main(Side side) const { return bed.item({Kind::main, side}); }
+
+  int add(const Identity& id, const std::string& material, Origin origin, Form form);
+  int place(int part, const Identity& id, Placement placement);
+  void join(int a, int b, const char* why) { bed.joined.push_back({a, b, why}); }
   // Steel at a weld: the thinner part's, and the edge the fillet runs along where
   // the parts lap (0 for a tee).
   struct WeldSteel {
     Mm thinner = 0, edge = 0;
   };
-  void weld(int a, int b, Mm leg, Mm length, const std::string& note, WeldSteel steel) {
-    bed.welds.push_back({a, b, leg, length, note, steel.thinner, steel.edge});
+  void weld(int a, int b, Mm leg, Mm length, WeldLine line, WeldSteel steel) {
+    bed.welds.push_back({a, b, leg, length, line, steel.thinner, steel.edge});
   }
   // Adds the bolt with its hardware. The length is the owner's or the shortest
   // in stock that stands far enough past the nut (the longest there is, when none does).
@@ -102,7 +114,7 @@ class Builder {
 };
 
 // Each adds its share to the builder's Bed, in this order (later ones look up
-// earlier items by name).
+// earlier items by identity).
 void lay_rails(Builder& b);
 void lay_frame(Builder& b);
 void lay_tabs(Builder& b);      // and the track bolts

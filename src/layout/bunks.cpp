@@ -1,14 +1,10 @@
 // Bunks, joint gussets and track stops, with their bolts.
-#include <fmt/format.h>
-
 #include "layout/builder.h"
 
 namespace bedwright {
 namespace {
 
-int rail_item(const Builder& b, Side side, int section) {
-  return b.bed.find_item(fmt::format("rail {}{}", letter(side), section + 1));
-}
+int rail_item(const Builder& b, Side side, int section) { return b.bed.item({Kind::rail, side, section + 1}); }
 
 // A bunk runs from the road side to the kerb side, its standing leg rearward,
 // its holes in the middle of the flat leg.
@@ -21,23 +17,23 @@ void lay_bunk_row(Builder& b) {
     return;
   }
   const Member bunk{kit_angle("bunk", k), length, 0, 0,
-                    {{Face::flat_leg, bought_hole({hole, middle}, k.hole, 0, "bunk bolt")},
-                     {Face::flat_leg, bought_hole({length - hole, middle}, k.hole, 0, "bunk bolt")}}};
-  const int part = b.add("bunk", "steel", Origin::kit, bunk);
+                    {{Face::flat_leg, bought_hole({hole, middle}, k.hole, 0, Kind::bunk_bolt)},
+                     {Face::flat_leg, bought_hole({length - hole, middle}, k.hole, 0, Kind::bunk_bolt)}}};
+  const int part = b.add({Kind::bunk}, "steel", Origin::kit, bunk);
   const Mm tolerance = b.kit.rail.hole_tolerance;
   int number = 0;
-  for (const TrackPlan::Place& p : b.plan.bunks) {
+  for (const BunkPlace& p : b.track().bunks) {
     ++number;
-    const int item = b.place(part, fmt::format("bunk {}", number), {{p.x + middle, -length / 2, b.rail_seat()}, {0, 1, 0}, {-1, 0, 0}});
+    const int item = b.place(part, {Kind::bunk, Side::middle, number}, {{p.x + middle, -length / 2, b.rail_seat()}, {0, 1, 0}, {-1, 0, 0}});
     for (Side side : both_sides) {
       BoltPlan bolt;
-      bolt.name = fmt::format("bunk bolt {}{}", letter(side), number);
-      bolt.role = Role::bunk;
+      bolt.id = {Kind::bunk_bolt, side, number};
       bolt.size = k.hole.bolt.text;
       bolt.length = b.order.bolts.bunk;
       bolt.seat = {p.x, b.line(side, k.line), b.rail_seat() + k.thickness};
       bolt.direction = {0, 0, -1};
-      bolt.items = {item, rail_item(b, side, p.section)};
+      // The bunk runs from left to right.
+      bolt.plies = {{item, side == Side::left ? 0 : 1}, {rail_item(b, side, p.section), b.rail_holes.of(side).bunk_sets[p.set]}};
       bolt.stack_up = {either_way("hole in the bunk", tolerance, tolerance), either_way("hole in the rail", tolerance, tolerance),
                        either_way("gauge", 0, b.order.tolerances.gauge / 2)};
       b.bolt(bolt);
@@ -54,27 +50,30 @@ void lay_gussets(Builder& b) {
   plate.outline = rectangle({-g.length / 2, 0}, {g.length / 2, g.height});
   for (Mm x : g.bolts)
     for (double way : {-1.0, 1.0}) {
-      Hole h = bought_hole({way * x, g.height / 2}, g.hole, 0, "gusset bolt");
+      Hole h = bought_hole({way * x, g.height / 2}, g.hole, 0, Kind::gusset_bolt);
       plate.holes.push_back(h);
     }
-  const int part = b.add("joint gusset", "steel", Origin::kit, plate);
+  const int part = b.add({Kind::joint_gusset}, "steel", Origin::kit, plate);
   for (Side side : both_sides) {
     const double out = outward(side);
-    for (std::size_t j = 0; j < b.plan.joints.size(); ++j) {
-      const Mm joint = b.plan.joints[j];
-      const int item = b.place(part, fmt::format("gusset {}{}", letter(side), j + 1),
+    for (std::size_t j = 0; j < b.track().joints.size(); ++j) {
+      const Mm joint = b.track().joints[j];
+      const int item = b.place(part, {Kind::joint_gusset, side, static_cast<int>(j) + 1},
                                {{joint, b.heel(side) + out * g.thickness, b.standoff() + g.bottom}, {out, 0, 0}, {0, 0, 1}});
       int number = 0;
       for (double way : {-1.0, 1.0})
-        for (Mm from_joint : g.bolts) {
+        for (std::size_t k = 0; k < g.bolts.size(); ++k) {
+          const Mm from_joint = g.bolts[k];
           BoltPlan bolt;
-          bolt.name = fmt::format("gusset bolt {}{}.{}", letter(side), j + 1, ++number);
-          bolt.role = Role::gusset;
+          bolt.id = {Kind::gusset_bolt, side, static_cast<int>(j) + 1, ++number};
           bolt.size = g.hole.bolt.text;
           bolt.length = b.order.bolts.gusset;
           bolt.seat = {joint + way * from_joint, b.line(side, b.kit.rail.thickness), b.standoff() + g.bottom + g.height / 2};
           bolt.direction = {0, out, 0};
-          bolt.items = {rail_item(b, side, static_cast<int>(j) + (way > 0 ? 1 : 0)), item};
+          // Behind the joint lies the front end of the next section. The gusset's own x runs
+          // rearward on the right, forward on the left.
+          bolt.plies = {{rail_item(b, side, static_cast<int>(j) + (way > 0 ? 1 : 0)), b.rail_holes.of(side).gusset[k][way > 0 ? 0 : 1]},
+                        {item, static_cast<int>(2 * k) + (way * out > 0 ? 1 : 0)}};
           // A joint left open parts the rails; the gusset shares that between its two sides.
           const Mm open = b.kit.rail.joint_gap_plus / 2, hole = b.kit.rail.hole_tolerance;
           bolt.stack_up = {either_way("hole in the rail", hole, 0, hole), either_way("hole in the gusset", hole, 0, hole)};
@@ -92,25 +91,24 @@ void lay_track_stops(Builder& b) {
   const Mm half_length = k.foot_length / 2, half_width = k.foot_width / 2;
   stop.envelope = {{{}, {-half_length, -half_width, 0}, {half_length, half_width, k.foot_thickness}, 0},
                    {{}, {half_length - k.face_thickness, -half_width, k.foot_thickness}, {half_length, half_width, k.height}, 0}};
-  stop.lugs = {{{0, 0, k.foot_thickness}, {0, 0, -1}, k.foot_thickness, bought_hole({0, 0}, k.hole, 0, "track stop bolt")}};
+  stop.lugs = {{{0, 0, k.foot_thickness}, {0, 0, -1}, k.foot_thickness, bought_hole({0, 0}, k.hole, 0, Kind::stop_bolt)}};
   stop.mass = k.mass;
   stop.centre_of_mass = {half_length / 2, 0, k.height / 3};
-  const int part = b.add("track stop", "", Origin::kit, stop);
+  const int part = b.add({Kind::track_stop}, "", Origin::kit, stop);
   for (Side side : both_sides)
     for (bool rear : {false, true}) {
-      const std::string where = fmt::format("{} {}", rear ? "rear" : "front", letter(side));
-      const Mm x = rear ? b.plan.total - k.from_end : k.from_end;
+      const End end = rear ? End::rear : End::front;
+      const Mm x = rear ? b.track().total_length - k.from_end : k.from_end;
       const double toward_head = rear ? -1 : 1;
       const Vec3 foot{x, b.line(side, k.line), b.rail_seat()};
-      const int item = b.place(part, "track stop " + where, {foot, {toward_head, 0, 0}, {0, toward_head, 0}});
+      const int item = b.place(part, {Kind::track_stop, side, 0, 0, end}, {foot, {toward_head, 0, 0}, {0, toward_head, 0}});
       BoltPlan bolt;
-      bolt.name = "track stop bolt " + where;
-      bolt.role = Role::stop;
+      bolt.id = {Kind::stop_bolt, side, 0, 0, end};
       bolt.size = k.hole.bolt.text;
       bolt.length = b.order.bolts.stop;
       bolt.seat = foot + Vec3{0, 0, k.foot_thickness};
       bolt.direction = {0, 0, -1};
-      bolt.items = {item, rail_item(b, side, rear ? b.plan.sections - 1 : 0)};
+      bolt.plies = {{item, 0}, {rail_item(b, side, rear ? b.track().sections - 1 : 0), b.rail_holes.of(side).stop[rear ? 1 : 0]}};
       bolt.stack_up = {either_way("hole in the rail", b.kit.rail.hole_tolerance, b.kit.rail.hole_tolerance)};
       b.bolt(bolt);
     }

@@ -16,12 +16,6 @@ constexpr Mm plate_ledge = 6;
 // Room kept between a cross member and a jack's bolts for a wrench.
 constexpr Mm cross_to_jack = inch;
 
-Mm on_tape(Mm x, Mm mark) { return tidy(std::round(x / mark) * mark); }
-
-// A length that goes between two things is cut to the mark below, never above: what
-// is left is gap, half at each end. A hair added, for a length that is on the mark.
-Mm fit_between(Mm x, Mm mark) { return tidy(std::floor(x / mark + 1e-6) * mark); }
-
 // Flat height of a channel's web between its fillets: what a smaller channel
 // has to fit into. The fillet's tangent point lies R tan(turn / 2) from the
 // corner, the corner where the tapered inner face meets the web.
@@ -37,19 +31,33 @@ Mm toe_thickness(const Section& s) { return s.flange_thickness - channel_flange_
 // The holes of a main: jack bolts, in member coordinates (from the front end).
 // They are drilled from a sheet in marks of the tape, so that is where they are:
 // the rounding is a real offset from the jack's own holes, and the fit counts it.
-std::vector<FaceHole> main_holes(const Builder& b) {
+// Sorted along the main; the builder keeps which of them are each jack's four.
+std::vector<FaceHole> main_holes(Builder& b) {
   const FrameJack& j = b.frame.jack;
   const Mm mark = b.order.order.tape, half = b.main_section().depth / 2;
   const Mm up = half - on_tape(half - j.bolt_z / 2, mark);
-  std::vector<FaceHole> holes;
-  for (Mm jack : b.order.jacks)
+  struct Made {
+    FaceHole hole;
+    std::size_t jack, of;
+  };
+  std::vector<Made> made;
+  for (std::size_t k = 0; k < b.order.jacks.size(); ++k) {
+    std::size_t of = 0;
     for (double dx : {-0.5, 0.5})
       for (double dz : {-1.0, 1.0})
-        holes.push_back({Face::web, {{on_tape(jack - b.main_start() + dx * j.bolt_x, mark), tidy(dz * up)},
-                                     j.hole.diameter, j.hole.slot.value_or(j.hole.diameter), 0, Process::drilled, "jack bolt"}});
-  std::sort(holes.begin(), holes.end(), [](const FaceHole& p, const FaceHole& q) {
-    return std::pair(p.hole.at.x, p.hole.at.y) < std::pair(q.hole.at.x, q.hole.at.y);
+        made.push_back({{Face::web, {{on_tape(b.order.jacks[k] - b.main_start() + dx * j.bolt_x, mark), tidy(dz * up)},
+                                     j.hole.diameter, j.hole.slot.value_or(j.hole.diameter), 0, Process::drilled, Kind::jack_bolt}},
+                        k, of++});
+  }
+  std::stable_sort(made.begin(), made.end(), [](const Made& p, const Made& q) {
+    return std::pair(p.hole.hole.at.x, p.hole.hole.at.y) < std::pair(q.hole.hole.at.x, q.hole.hole.at.y);
   });
+  std::vector<FaceHole> holes;
+  b.main_jack_holes.assign(b.order.jacks.size(), {});
+  for (Made& m : made) {
+    b.main_jack_holes[m.jack][m.of] = static_cast<int>(holes.size());
+    holes.push_back(m.hole);
+  }
   return holes;
 }
 
@@ -57,10 +65,9 @@ std::vector<FaceHole> main_holes(const Builder& b) {
 // pattern in their webs is even about mid depth.
 void lay_mains(Builder& b) {
   const Section& s = b.main_section();
+  const int part = b.add({Kind::main}, b.frame.grade, Origin::made, Member{s, tidy(b.main_length()), 0, 0, main_holes(b)});
   for (Side side : both_sides) {
-    const Member main{s, tidy(b.main_length()), 0, 0, main_holes(b)};
-    const int part = b.add("main", b.frame.grade, Origin::made, main);
-    b.place(part, fmt::format("main {}", letter(side)),
+    b.place(part, {Kind::main, side},
             {{b.main_start(), b.web_back(side), -s.depth / 2}, {1, 0, 0}, {0, -outward(side), 0}});
   }
 }
@@ -96,15 +103,17 @@ void lay_cross_members(Builder& b) {
               "name a shallower channel, or a deeper main");
     return;
   }
-  const Mm length = fit_between(b.frame.main.spacing - 2 * main.web, b.order.order.tape);
-  const int part = b.add("cross member", b.frame.grade, Origin::made, Member{s, length, 0, 0, {}});
+  // What goes between two things is cut to the mark below, never above: the rest is
+  // gap, half at each end.
+  const Mm length = down_to_tape(b.frame.main.spacing - 2 * main.web, b.order.order.tape);
+  const int part = b.add({Kind::cross_member}, b.frame.grade, Origin::made, Member{s, length, 0, 0, {}});
   int number = 0;
   for (Mm x : cross_positions(b, s)) {
-    const int item = b.place(part, fmt::format("cross member {}", ++number),
+    const int item = b.place(part, {Kind::cross_member, Side::middle, ++number},
                              {{x, -length / 2, -main.depth / 2}, {0, 1, 0}, {-1, 0, 0}});
     for (Side side : both_sides)
-      b.weld(item, b.bed.find_item(fmt::format("main {}", letter(side))), b.frame.welds.leg, 2 * (s.depth - 2 * s.flange_thickness),
-             "both sides of the web",
+      b.weld(item, b.main(side), b.frame.welds.leg, 2 * (s.depth - 2 * s.flange_thickness),
+             WeldLine::web_sides,
              {std::min(s.web, main.web), 0});
   }
 }
@@ -115,19 +124,19 @@ void lay_end_members(Builder& b) {
   const Mm depth = b.main_section().depth;
   const Mm half = b.frame.main.spacing / 2;
   const bool alike = b.frame.front_member.section.text == b.frame.rear_member.section.text;
-  const auto lay = [&](const char* name, const Name& section, Placement at) {
+  const auto lay = [&](Kind kind, const Name& section, Placement at) {
     const Section& s = b.section(section);
-    const int part = b.add(alike ? "end member" : name, b.frame.grade, Origin::made, Member{s, tidy(2 * half), 0, 0, {}});
-    const int item = b.place(part, name, at);
+    const int part = b.add({alike ? Kind::end_member : kind}, b.frame.grade, Origin::made, Member{s, tidy(2 * half), 0, 0, {}});
+    const int item = b.place(part, {kind}, at);
     // The outside faces are flush, so only the inside has a corner for a fillet.
     const Section& main = b.main_section();
     const Mm inside = main.depth - 2 * main.flange_thickness + 2 * (main.flange - main.web);
     for (Side side : both_sides)
-      b.weld(item, b.bed.find_item(fmt::format("main {}", letter(side))), b.frame.welds.leg, inside,
-             "inside the main's end; bevel and fill the flush outside", {std::min(s.web, main.web), 0});
+      b.weld(item, b.main(side), b.frame.welds.leg, inside,
+             WeldLine::inside_end, {std::min(s.web, main.web), 0});
   };
-  lay("front member", b.frame.front_member.section, {{b.main_start(), -half, -depth / 2}, {0, 1, 0}, {-1, 0, 0}});
-  lay("rear member", b.frame.rear_member.section, {{b.main_end(), half, -depth / 2}, {0, -1, 0}, {1, 0, 0}});
+  lay(Kind::front_member, b.frame.front_member.section, {{b.main_start(), -half, -depth / 2}, {0, 1, 0}, {-1, 0, 0}});
+  lay(Kind::rear_member, b.frame.rear_member.section, {{b.main_end(), half, -depth / 2}, {0, -1, 0}, {1, 0, 0}});
 }
 
 // Each channel to the main it lies under, and to the front member, which it crosses
@@ -138,12 +147,12 @@ void lay_tongue_welds(Builder& b, int item, Side side) {
   const Mm leg = b.frame.welds.leg, across = 1 / std::cos(t.angle);
   const TongueLap lap = tongue_lap({t.length, t.back, t.angle}, s, main, b.main_start(), b.main_end(), b.frame.main.spacing);
   const std::vector<LapRun> runs = lap_runs(lap, least_fillet_legs * leg);
-  const int over = b.bed.find_item(fmt::format("main {}", letter(side)));
+  const int over = b.main(side);
   const Builder::WeldSteel steel{std::min(s.flange_thickness, main.flange_thickness), toe_thickness(s)};
-  for (const LapRun& run : runs) b.weld(item, over, leg, run.length(), run.what + ", under the main", steel);
+  for (const LapRun& run : runs) b.weld(item, over, leg, run.length(), run.what, steel);
   // Wanted all the same, so that WELD-CONTACT stops it.
-  if (runs.empty()) b.weld(item, over, leg, 0, "under the main", steel);
-  b.weld(item, b.bed.find_item("front member"), leg, 2 * nose.flange * across, "both edges of the flange",
+  if (runs.empty()) b.weld(item, over, leg, 0, WeldLine::under_main, steel);
+  b.weld(item, b.bed.item({Kind::front_member}), leg, 2 * nose.flange * across, WeldLine::flange_edges,
          {std::min(s.flange_thickness, nose.flange_thickness), toe_thickness(s)});
 }
 
@@ -156,10 +165,10 @@ void lay_tongue(Builder& b) {
   const Mm front = b.main_start() - t.length;
   const Mm web_at_front = s.flange / cosine + tongue_toe_gap;
   const Mm length = tidy((t.length + t.back) / cosine);
-  const int part = b.add("tongue", b.frame.grade, Origin::made, Member{s, length, -t.angle, -t.angle, {}});
+  const int part = b.add({Kind::tongue}, b.frame.grade, Origin::made, Member{s, length, -t.angle, -t.angle, {}});
   for (Side side : both_sides) {
     const double out = outward(side);
-    const int item = b.place(part, fmt::format("tongue {}", letter(side)),
+    const int item = b.place(part, {Kind::tongue, side},
                              {{front, out * web_at_front, -b.main_section().depth - s.depth / 2},
                               {cosine, out * sine, 0}, {sine, -out * cosine, 0}});
     lay_tongue_welds(b, item, side);
@@ -183,15 +192,15 @@ void lay_tongue_plate(Builder& b) {
   plate.thickness = j.plate_thickness;
   const Mm half = j.plate_length / 2;
   plate.outline = polygon({{-half, tidy(-near)}, {half, tidy(-far)}, {half, tidy(far)}, {-half, tidy(near)}});
-  plate.holes.push_back({{0, 0}, j.centre_hole, j.centre_hole, 0, Process::cut, "jack tube"});
+  plate.holes.push_back({{0, 0}, j.centre_hole, j.centre_hole, 0, Process::cut, Kind::jack_tube});
   for (double turn : {60.0, 180.0, 300.0}) {
     const Vec2 at{tidy(j.bolt_circle / 2 * std::cos(turn * degree)), tidy(j.bolt_circle / 2 * std::sin(turn * degree))};
-    plate.holes.push_back({at, j.hole.diameter, j.hole.slot.value_or(j.hole.diameter), 0, Process::cut, "tongue jack bolt"});
+    plate.holes.push_back({at, j.hole.diameter, j.hole.slot.value_or(j.hole.diameter), 0, Process::cut, Kind::tongue_jack_bolt});
   }
-  const int part = b.add("tongue plate", b.frame.grade, Origin::made, plate);
-  const int item = b.place(part, "tongue plate", {{b.main_start() - t.length + j.behind_front, 0, -b.main_section().depth}, {1, 0, 0}, {0, 1, 0}});
+  const int part = b.add({Kind::tongue_plate}, b.frame.grade, Origin::made, plate);
+  const int item = b.place(part, {Kind::tongue_plate}, {{b.main_start() - t.length + j.behind_front, 0, -b.main_section().depth}, {1, 0, 0}, {0, 1, 0}});
   for (Side side : both_sides)
-    b.weld(item, b.bed.find_item(fmt::format("tongue {}", letter(side))), b.frame.welds.leg, j.plate_length / std::cos(t.angle), "outer edge",
+    b.weld(item, b.bed.item({Kind::tongue, side}), b.frame.welds.leg, j.plate_length / std::cos(t.angle), WeldLine::outer_edge,
            {std::min(j.plate_thickness, s.flange_thickness), j.plate_thickness});
 }
 
@@ -204,19 +213,19 @@ void lay_corner_gussets(Builder& b) {
   plate.outline = g.corner_cut > same_place
                       ? polygon({{0, 0}, {g.leg, 0}, {g.leg, g.corner_cut}, {g.corner_cut, g.leg}, {0, g.leg}})
                       : polygon({{0, 0}, {g.leg, 0}, {0, g.leg}});
-  const int part = b.add("corner gusset", b.frame.grade, Origin::made, plate);
+  const int part = b.add({Kind::corner_gusset}, b.frame.grade, Origin::made, plate);
   // In from the main's web back and from the rear member's toes, so that a fillet
   // has a ledge to lie on.
   const Mm flange = b.section(b.frame.rear_member.section).flange;
   const Mm x = b.main_end() + flange - plate_ledge;
   const Mm z = -b.main_section().depth - g.thickness;
-  const int right = b.place(part, "corner gusset R", {{x, b.web_back(Side::right) - plate_ledge, z}, {-1, 0, 0}, {0, -1, 0}});
-  const int left = b.place(part, "corner gusset L", {{x, b.web_back(Side::left) + plate_ledge, z}, {0, 1, 0}, {-1, 0, 0}});
+  const int right = b.place(part, {Kind::corner_gusset, Side::right}, {{x, b.web_back(Side::right) - plate_ledge, z}, {-1, 0, 0}, {0, -1, 0}});
+  const int left = b.place(part, {Kind::corner_gusset, Side::left}, {{x, b.web_back(Side::left) + plate_ledge, z}, {0, 1, 0}, {-1, 0, 0}});
   for (int item : {left, right}) {
     const auto steel = [&](const Section& s) { return Builder::WeldSteel{std::min(g.thickness, s.flange_thickness), g.thickness}; };
-    b.weld(item, b.bed.find_item(item == left ? "main L" : "main R"), b.frame.welds.leg, std::max(0.0, g.leg + plate_ledge - flange), "edge under the main",
+    b.weld(item, b.main(item == left ? Side::left : Side::right), b.frame.welds.leg, std::max(0.0, g.leg + plate_ledge - flange), WeldLine::edge_under_main,
            steel(b.main_section()));
-    b.weld(item, b.bed.find_item("rear member"), b.frame.welds.leg, g.leg, "edge under the rear member",
+    b.weld(item, b.bed.item({Kind::rear_member}), b.frame.welds.leg, g.leg, WeldLine::edge_under_rear,
            steel(b.section(b.frame.rear_member.section)));
   }
 }

@@ -17,12 +17,12 @@ struct BunkAt {
 };
 
 BunkAt bunk_at(Builder& b, int number, const std::string& key) {
-  const int count = static_cast<int>(b.plan.bunks.size());
+  const int count = b.track().bunk_count();
   if (number > count) {
     b.problem(key, fmt::format("there is no bunk {}", number), fmt::format("bunks run from 1 to {}, counted from the front", count));
     return {};
   }
-  return {b.bed.find_item(fmt::format("bunk {}", number)), b.plan.bunks[number - 1].x + b.kit.bunk.flat_leg / 2};
+  return {b.bed.item({Kind::bunk, Side::middle, number}), b.track().bunks[number - 1].x + b.kit.bunk.flat_leg / 2};
 }
 
 void lay_log_stops(Builder& b) {
@@ -35,8 +35,8 @@ void lay_log_stops(Builder& b) {
   for (int bunk : b.order.track.log_stops) {
     const BunkAt at = bunk_at(b, bunk, fmt::format("track.log_stops[{}]", ++number));
     if (at.item < 0) continue;
-    const int part = b.add("log stop", "", Origin::kit, post);
-    const int item = b.place(part, fmt::format("log stop {} on bunk {}", number, bunk),
+    const int part = b.add({Kind::log_stop}, "", Origin::kit, post);
+    const int item = b.place(part, {Kind::log_stop, Side::middle, number, 0, End::none, bunk},
                              {{at.heel - b.kit.bunk.thickness, -k.from_centre, b.rail_seat() + b.kit.bunk.thickness}});
     b.join(item, at.item, "clamped to the bunk");
   }
@@ -99,23 +99,22 @@ void lay_clamps(Builder& b) {
     if (at.item < 0) continue;
     for (bool leaning_in : {true, false})
       for (bool outer : {true, false}) {
-        const int part = b.add(leaning_in ? "clamp" : "clamp leaning out", "", Origin::kit,
+        const Pose pose = leaning_in ? (outer ? Pose::in_outer : Pose::in_inner) : outer ? Pose::out_outer : Pose::out_inner;
+        // One part at both ends of its slide.
+        const int part = b.add({Kind::clamp, Side::middle, 0, 0, End::none, 0, leaning_in ? Pose::none : Pose::out_outer}, "", Origin::kit,
                                clamp_body(k, leaning_in ? k.lean_in : -k.lean_out));
-        const int item = b.place(part, fmt::format("clamp {} on bunk {}, leaning {}, {} end", number, place.bunk,
-                                                   leaning_in ? "in" : "out", outer ? "outer" : "inner"),
+        const int item = b.place(part, {Kind::clamp, Side::middle, number, 0, End::none, place.bunk, pose},
                                  {{at.heel, outer ? k.travel_to : k.travel_from, b.rail_seat()}});
         Item& clamp = b.bed.items[item];
         clamp.moving = true;
         clamp.shown = leaning_in && outer;
-        clamp.group = 1000 + number;  // all poses of one clamp
         b.join(item, at.item, "slides along the bunk");
       }
-    const int part = b.add("clamp at every place", "", Origin::kit, clamp_everywhere(k));
-    const int item = b.place(part, fmt::format("clamp {} on bunk {}, between its ends", number, place.bunk), {{at.heel, 0, b.rail_seat()}});
+    const int part = b.add({Kind::clamp, Side::middle, 0, 0, End::none, 0, Pose::between}, "", Origin::kit, clamp_everywhere(k));
+    const int item = b.place(part, {Kind::clamp, Side::middle, number, 0, End::none, place.bunk, Pose::between}, {{at.heel, 0, b.rail_seat()}});
     Item& clamp = b.bed.items[item];
-    clamp.moving = clamp.between = true;
+    clamp.moving = true;
     clamp.shown = false;
-    clamp.group = 1000 + number;
     b.join(item, at.item, "slides along the bunk");
   }
 }

@@ -1,6 +1,4 @@
 // Bought items on the frame: axles and wheels, jacks, coupler, tongue jack.
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "layout/builder.h"
@@ -24,8 +22,6 @@ Block across(Mm radius, Mm from, Mm to, Mm z) {
   b.radius = radius;
   return b;
 }
-
-constexpr int tongue_jack_group = 2900;
 
 Bought axle_item(const Builder& b) {
   const FrameAxle& a = b.frame.axle;
@@ -56,12 +52,12 @@ Bought wheel_item(const FrameAxle& a, Mm bump) {
 }
 
 // A state for the checks only: out of the model and the lists, the same thing as `of`.
-int place_state(Builder& b, int of, int group, const std::string& part, Bought form, const std::string& name) {
-  const int item = b.place(b.add(part, "", Origin::bought, std::move(form)), name, b.bed.items[of].placement);
+int place_state(Builder& b, int of, Pose pose, Bought form) {
+  Identity id = b.bed.items[of].id, part{id.kind};
+  id.pose = part.pose = pose;
+  const int item = b.place(b.add(part, "", Origin::bought, std::move(form)), id, b.bed.items[of].placement);
   b.bed.items[item].shown = false;
   b.bed.items[item].moving = true;
-  b.bed.items[item].group = group;
-  b.bed.items[of].group = group;
   return item;
 }
 
@@ -76,23 +72,18 @@ Bought axle_at_bump(const FrameAxle& a) {
 void lay_axles(Builder& b) {
   const FrameAxle& a = b.frame.axle;
   const Mm z = -b.main_section().depth - a.below;
-  const int axle_part = b.add("axle", "", Origin::bought, axle_item(b));
-  const int wheel_part = b.add("wheel", "", Origin::bought, wheel_item(a, 0));
+  const int axle_part = b.add({Kind::axle}, "", Origin::bought, axle_item(b));
+  const int wheel_part = b.add({Kind::wheel}, "", Origin::bought, wheel_item(a, 0));
   for (int i = 0; i < a.count; ++i) {
     const Mm x = b.order.axle.position + (i - (a.count - 1) / 2.0) * a.spread;
-    const int axle = b.place(axle_part, fmt::format("axle {}", i + 1), {{x, 0, z}});
-    const int risen = a.bump > 0 ? place_state(b, axle, 2000 + 10 * i + 2, "axle at full bump", axle_at_bump(a), fmt::format("axle {} at full bump", i + 1)) : -1;
+    const int axle = b.place(axle_part, {Kind::axle, Side::middle, i + 1}, {{x, 0, z}});
+    const int risen = a.bump > 0 ? place_state(b, axle, Pose::full_bump, axle_at_bump(a)) : -1;
     for (Side side : both_sides) {
-      b.weld(axle, b.bed.find_item(fmt::format("main {}", letter(side))), 0, 0, "spring hangers, as the axle's maker says", {});
+      b.weld(axle, b.main(side), 0, 0, WeldLine::hangers, {});
       const Vec3 centre{x, outward(side) * (a.tyre_inside + a.tyre_width) / 2, z};
-      const int rest = b.place(wheel_part, fmt::format("wheel {}{}", letter(side), i + 1), {centre});
-      const int bump = b.place(b.add("wheel at full bump", "", Origin::bought, wheel_item(a, a.bump)),
-                               fmt::format("wheel {}{} at full bump", letter(side), i + 1), {centre});
-      b.bed.items[bump].shown = false;
-      b.bed.items[bump].moving = true;
-      const int group = 2000 + 10 * i + (side == Side::left ? 0 : 1);
+      const int rest = b.place(wheel_part, {Kind::wheel, side, i + 1}, {centre});
+      const int bump = place_state(b, rest, Pose::full_bump, wheel_item(a, a.bump));
       for (int wheel : {rest, bump}) {
-        b.bed.items[wheel].group = group;
         b.join(wheel, axle, "turns on it");
         if (risen >= 0) b.join(wheel, risen, "turns on it");
       }
@@ -108,7 +99,7 @@ Bought jack_item(const Builder& b) {
                    box({-j.post_width / 2, post, j.post_bottom}, {j.post_width / 2, post + j.post_width, j.post_top})};
   for (double dx : {-0.5, 0.5})
     for (double dz : {-0.5, 0.5})
-      jack.lugs.push_back({{dx * j.bolt_x, post, mid + dz * j.bolt_z}, {0, -1, 0}, j.flange_thickness, bought_hole({}, j.hole, 0, "jack bolt")});
+      jack.lugs.push_back({{dx * j.bolt_x, post, mid + dz * j.bolt_z}, {0, -1, 0}, j.flange_thickness, bought_hole({}, j.hole, 0, Kind::jack_bolt)});
   jack.mass = j.mass;
   jack.centre_of_mass = {0, post, (j.post_top + j.post_bottom) / 2};
   return jack;
@@ -120,7 +111,7 @@ Plate jack_plate(const FrameJack& j) {
   plate.outline = rectangle({-j.plate_length / 2, -j.plate_height / 2}, {j.plate_length / 2, j.plate_height / 2});
   for (double dx : {-0.5, 0.5})
     for (double dz : {-0.5, 0.5})
-      plate.holes.push_back({{tidy(dx * j.bolt_x), tidy(dz * j.bolt_z)}, j.hole.diameter, j.hole.slot.value_or(j.hole.diameter), 0, Process::cut, "jack bolt"});
+      plate.holes.push_back({{tidy(dx * j.bolt_x), tidy(dz * j.bolt_z)}, j.hole.diameter, j.hole.slot.value_or(j.hole.diameter), 0, Process::cut, Kind::jack_bolt});
   return plate;
 }
 
@@ -131,37 +122,39 @@ Bought run_down(Mm half_x, Mm y_from, Mm y_to, Mm from, Mm travel) {
   return foot;
 }
 
+// Holes made by dx, then dz, from -1/2 to 1/2: which of the four.
+int of_four(double dx, double dz) { return (dx > 0 ? 2 : 0) + (dz > 0 ? 1 : 0); }
+
 void lay_jacks(Builder& b) {
   const FrameJack& j = b.frame.jack;
   const Mm mid = -b.main_section().depth / 2;
-  const int jack_part = b.add("jack", "", Origin::bought, jack_item(b));
-  const int plate_part = b.add("jack plate", b.frame.grade, Origin::made, jack_plate(j));
+  const int jack_part = b.add({Kind::jack}, "", Origin::bought, jack_item(b));
+  const int plate_part = b.add({Kind::jack_plate}, b.frame.grade, Origin::made, jack_plate(j));
   int number = 0;
   for (Mm x : b.order.jacks) {
     ++number;
     for (Side side : both_sides) {
       const double out = outward(side);
-      const int main = b.bed.find_item(fmt::format("main {}", letter(side)));
+      const int main = b.main(side);
       // Plate: its X along x, its Y up (down on the road side), so Z points at the web.
-      const int plate = b.place(plate_part, fmt::format("jack plate {}{}", letter(side), number),
+      const int plate = b.place(plate_part, {Kind::jack_plate, side, number},
                                 {{x, b.web_back(side) + out * j.plate_thickness, mid}, {1, 0, 0}, {0, 0, out}});
-      const int jack = b.place(jack_part, fmt::format("jack {}{}", letter(side), number), {{x, b.web_back(side), 0}, {out, 0, 0}, {0, out, 0}});
+      const int jack = b.place(jack_part, {Kind::jack, side, number}, {{x, b.web_back(side), 0}, {out, 0, 0}, {0, out, 0}});
       const Mm post = j.plate_thickness + j.flange_thickness;
       if (j.travel > 0)
-        place_state(b, jack, 3000 + 2 * number + (side == Side::left ? 0 : 1), "jack run down",
-                    run_down(j.post_width / 2, post, post + j.post_width, j.post_bottom, j.travel),
-                    fmt::format("jack {}{} run down", letter(side), number));
+        place_state(b, jack, Pose::run_down, run_down(j.post_width / 2, post, post + j.post_width, j.post_bottom, j.travel));
       int hole = 0;
       for (double dx : {-0.5, 0.5})
         for (double dz : {-0.5, 0.5}) {
           BoltPlan bolt;
-          bolt.name = fmt::format("jack bolt {}{}.{}", letter(side), number, ++hole);
-          bolt.role = Role::jack;
+          bolt.id = {Kind::jack_bolt, side, number, ++hole};
           bolt.size = j.hole.bolt.text;
           bolt.length = b.order.bolts.jack;
           bolt.seat = {x + dx * j.bolt_x, b.web_back(side) + out * (j.plate_thickness + j.flange_thickness), mid + dz * j.bolt_z};
           bolt.direction = {0, -out, 0};
-          bolt.items = {jack, plate, main};
+          // The jack is turned about its upright on the left; the plate is turned over there,
+          // and so is the main on the right.
+          bolt.plies = {{jack, of_four(out * dx, dz)}, {plate, of_four(dx, out * dz)}, {main, b.main_jack_holes[number - 1][of_four(dx, -out * dz)]}};
           const Mm cut = b.order.tolerances.cut_position;
           bolt.stack_up = {either_way("hole in the plate", cut, 0, cut), either_way("hole in the main", cut, 0, cut)};
           b.bolt(bolt);
@@ -179,8 +172,8 @@ void lay_coupler(Builder& b) {
   coupler.mass = c.mass;
   coupler.centre_of_mass = {c.length / 2, 0, 0};
   // The ball's socket takes up the coupler's front two inches.
-  const int item = b.place(b.add("coupler", "", Origin::bought, coupler), "coupler", {{front - c.ball_ahead - 2 * inch, 0, middle}});
-  for (Side side : both_sides) b.join(item, b.bed.find_item(fmt::format("tongue {}", letter(side))), "fits over the tongue's ends");
+  const int item = b.place(b.add({Kind::coupler}, "", Origin::bought, coupler), {Kind::coupler}, {{front - c.ball_ahead - 2 * inch, 0, middle}});
+  for (Side side : both_sides) b.join(item, b.bed.item({Kind::tongue, side}), "fits over the tongue's ends");
 }
 
 void lay_tongue_jack(Builder& b) {
@@ -195,32 +188,31 @@ void lay_tongue_jack(Builder& b) {
   jack.envelope = {tube, box({-flange, -flange, 0}, {flange, flange, j.flange_thickness})};
   for (double turn : {60.0, 180.0, 300.0})
     jack.lugs.push_back({{j.bolt_circle / 2 * std::cos(turn * degree), j.bolt_circle / 2 * std::sin(turn * degree), j.flange_thickness},
-                         {0, 0, -1}, j.flange_thickness, bought_hole({}, j.hole, 0, "tongue jack bolt")});
+                         {0, 0, -1}, j.flange_thickness, bought_hole({}, j.hole, 0, Kind::tongue_jack_bolt)});
   jack.mass = j.mass;
   jack.centre_of_mass = {0, 0, (j.above - j.below) / 2};
   const Mm x = b.main_start() - b.frame.tongue.length + j.behind_front;
-  const int item = b.place(b.add("tongue jack", "", Origin::bought, jack), "tongue jack", {{x, 0, top}});
+  const int item = b.place(b.add({Kind::tongue_jack}, "", Origin::bought, jack), {Kind::tongue_jack}, {{x, 0, top}});
   const Mm r = j.tube_diameter / 2;
   if (j.travel > 0)
-    place_state(b, item, tongue_jack_group, "tongue jack run down", run_down(r, -r, r, -j.below, j.travel), "tongue jack run down");
+    place_state(b, item, Pose::run_down, run_down(r, -r, r, -j.below, j.travel));
   if (j.handle_radius > 0 && j.handle_height > 0) {
     Block turn;  // the crank goes all the way round
     turn.radius = j.handle_radius;
     turn.low = {0, 0, j.above};
     turn.high = {0, 0, j.above + j.handle_height};
-    place_state(b, item, tongue_jack_group, "tongue jack handle", Bought{{turn}, {}, 0, {}}, "tongue jack handle through its turn");
+    place_state(b, item, Pose::handle_turn, Bought{{turn}, {}, 0, {}});
   }
-  const int plate = b.bed.find_item("tongue plate");
+  const int plate = b.bed.item({Kind::tongue_plate});
   int number = 0;
   for (const Lug& lug : std::get<Bought>(b.bed.part_of(item).form).lugs) {
     BoltPlan bolt;
-    bolt.name = fmt::format("tongue jack bolt {}", ++number);
-    bolt.role = Role::tongue_jack;
+    bolt.id = {Kind::tongue_jack_bolt, Side::middle, ++number};
     bolt.size = j.hole.bolt.text;
     bolt.length = b.order.bolts.tongue_jack;
     bolt.seat = Vec3{x, 0, top} + lug.at;
     bolt.direction = {0, 0, -1};
-    bolt.items = {item, plate};
+    bolt.plies = {{item, number - 1}, {plate, number}};  // the plate's first hole is the tube's
     bolt.stack_up = {either_way("hole in the plate", b.order.tolerances.cut_position, b.order.tolerances.cut_position)};
     b.bolt(bolt);
   }

@@ -4,8 +4,10 @@
 #include <cmath>
 #include <map>
 
+#include "bed/names.h"
 #include "bed/stack_up.h"
 #include "layout/builder.h"
+#include "params/datum.h"
 
 namespace bedwright {
 namespace {
@@ -23,7 +25,7 @@ struct TabParts {
 Mm hole_from_web(const Builder& b) { return tidy(b.kit.gauge / 2 - b.kit.mounting.line - b.frame.main.spacing / 2); }
 
 Hole tab_hole(const Builder& b, Vec2 at, Process process) {
-  return {at, b.frame.tabs.hole_diameter, b.frame.tabs.slot_length, 0, process, "track bolt"};
+  return {at, b.frame.tabs.hole_diameter, b.frame.tabs.slot_length, 0, process, Kind::track_bolt};
 }
 
 TabParts make_parts(Builder& b) {
@@ -32,15 +34,15 @@ TabParts make_parts(Builder& b) {
   TabParts parts;
   if (t.style == TabStyle::clip) {
     const Member clip{b.section(t.clip->section), t.length, 0, 0, {{Face::flat_leg, tab_hole(b, {half, hole}, Process::drilled)}}};
-    parts.tab = b.add("clip tab", b.frame.grade, Origin::made, clip);
+    parts.tab = b.add({Kind::tab}, b.frame.grade, Origin::made, clip);
     return parts;
   }
   const Plate plate{rectangle({-half, -t.plate->inboard}, {half, t.plate->outboard}), t.plate->plate_thickness, {tab_hole(b, {0, hole}, Process::cut)}};
-  parts.tab = b.add("tab plate", b.frame.grade, Origin::made, plate);
+  parts.tab = b.add({Kind::tab}, b.frame.grade, Origin::made, plate);
   if (t.plate->pad_thickness > same_place) {
     const Mm pad_half = t.plate->pad_width / 2;
     const Plate pad{rectangle({-half, -pad_half}, {half, pad_half}), t.plate->pad_thickness, {tab_hole(b, {0, 0}, Process::cut)}};
-    parts.pad = b.add("tab pad", b.frame.grade, Origin::made, pad);
+    parts.pad = b.add({Kind::tab_pad}, b.frame.grade, Origin::made, pad);
   }
   return parts;
 }
@@ -55,28 +57,28 @@ struct Tab {
 Tab place_tab(Builder& b, const TabParts& parts, Side side, int number, Mm x, Vec2 found) {
   const FrameTabs& t = b.frame.tabs;
   const double out = outward(side);
-  const std::string name = fmt::format("tab {}{}", letter(side), number);
+  const Identity id{Kind::tab, side, number};
   const Vec3 moved{x + found.x, out * found.y, 0};
   Tab tab;
   tab.x = x;
-  const int main = b.bed.find_item(fmt::format("main {}", letter(side)));
+  const int main = b.main(side);
   if (t.style == TabStyle::clip) {
-    tab.item = b.place(parts.tab, name, {moved + Vec3{out * t.length / 2, b.web_back(side), t.clip->standoff}, {-out, 0, 0}, {0, out, 0}});
+    tab.item = b.place(parts.tab, id, {moved + Vec3{out * t.length / 2, b.web_back(side), t.clip->standoff}, {-out, 0, 0}, {0, out, 0}});
     const Section& clip = b.section(t.clip->section);
-    b.weld(tab.item, main, t.weld_leg, std::max(0.0, 2 * (clip.depth - t.clip->standoff)), "both ends of the clip, down the web",
+    b.weld(tab.item, main, t.weld_leg, std::max(0.0, 2 * (clip.depth - t.clip->standoff)), WeldLine::clip_ends,
            {std::min(clip.web, b.main_section().web), clip.web});
     return tab;
   }
-  tab.item = b.place(parts.tab, name, {moved + Vec3{0, b.web_back(side), 0}, {out, 0, 0}, {0, out, 0}});
+  tab.item = b.place(parts.tab, id, {moved + Vec3{0, b.web_back(side), 0}, {out, 0, 0}, {0, out, 0}});
   // The plate covers no more of the flange than it reaches inboard.
   const Section& section = b.main_section();
-  b.weld(tab.item, main, t.weld_leg, 2 * std::min(section.flange, t.plate->inboard), "both edges across the flange",
+  b.weld(tab.item, main, t.weld_leg, 2 * std::min(section.flange, t.plate->inboard), WeldLine::across_flange,
          {std::min(t.plate->plate_thickness, section.flange_thickness), t.plate->plate_thickness});
   if (parts.pad >= 0) {
-    tab.pad = b.place(parts.pad, fmt::format("pad {}{}", letter(side), number),
+    tab.pad = b.place(parts.pad, {Kind::tab_pad, side, number},
                       {moved + Vec3{0, b.line(side, b.kit.mounting.line), t.plate->plate_thickness}, {out, 0, 0}, {0, out, 0}});
     // Its ends are flush with the plate's and leave a fillet no ledge; its sides do not.
-    b.weld(tab.pad, tab.item, t.weld_leg, 2 * t.length, "both edges of the pad",
+    b.weld(tab.pad, tab.item, t.weld_leg, 2 * t.length, WeldLine::pad_edges,
            {std::min(t.plate->pad_thickness, t.plate->plate_thickness), t.plate->pad_thickness});
   }
   return tab;
@@ -85,8 +87,8 @@ Tab place_tab(Builder& b, const TabParts& parts, Side side, int number, Mm x, Ve
 // How far the rail's hole may be from the tab's: what the rails add up from the
 // datum, what the tab's own making adds.
 std::vector<Contribution> stack_up(const Builder& b, int section, Mm within) {
-  const bool from_rear_end = held_from_rear_end(b.kit.mounting, within, b.plan.rail_length);
-  const Accumulated a = accumulated(b.order.track.datum, b.plan.sections, section, from_rear_end);
+  const bool from_rear_end = held_from_rear_end(b.kit.mounting, within, b.track().rail_length);
+  const Accumulated a = accumulated(b.order.track.datum, b.track().sections, section, from_rear_end);
   const KitRail& r = b.kit.rail;
   const Tolerances& t = b.order.tolerances;
   std::vector<Contribution> all = along_track({a.sections, a.joints, a.direction, r.length_tolerance, r.joint_gap_plus});
@@ -105,10 +107,11 @@ std::vector<Contribution> stack_up(const Builder& b, int section, Mm within) {
   return all;
 }
 
-// Tab name, as "R7", to where it was found.
-std::map<std::string, const TabFound*> found_tabs(const Builder& b) {
-  std::map<std::string, const TabFound*> found;
-  for (const TabFound& f : b.order.tabs_found) found[f.tab.text] = &f;
+// Where each tab was found that the order says was found elsewhere than laid out.
+using Found = std::map<Identity, const TabFound*>;
+Found found_tabs(const Builder& b) {
+  Found found;
+  for (const TabFound& f : b.order.tabs_found) found[tab_called(f.tab.text)] = &f;
   return found;
 }
 
@@ -121,9 +124,8 @@ std::vector<Mm> tab_positions(const Builder& b) {
     std::sort(places.begin(), places.end());
     return places;
   }
-  const Mm mark = b.order.order.tape;
-  for (Mm start : b.plan.starts)
-    for (Mm within : b.plan.mounting) places.push_back(tidy(std::round((start + within) / mark) * mark));
+  for (Mm start : b.track().starts)
+    for (Mm within : b.track().mounting) places.push_back(on_tape(start + within, b.order.order.tape));
   return places;
 }
 
@@ -134,11 +136,11 @@ Tab* nearest_free(std::vector<Tab>& tabs, Mm x) {
   return best;
 }
 
-void lay_side(Builder& b, const TabParts& parts, Side side, std::map<std::string, const TabFound*>& found) {
+void lay_side(Builder& b, const TabParts& parts, Side side, Found& found) {
   std::vector<Tab> tabs;
   int number = 0;
   for (Mm x : tab_positions(b)) {
-    const auto it = found.find(fmt::format("{}{}", letter(side), ++number));
+    const auto it = found.find({Kind::tab, side, ++number});
     Vec2 off;
     if (it != found.end()) {
       off = {it->second->x, it->second->y};
@@ -147,17 +149,16 @@ void lay_side(Builder& b, const TabParts& parts, Side side, std::map<std::string
     tabs.push_back(place_tab(b, parts, side, number, x, off));
   }
   number = 0;
-  for (int s = 0; s < b.plan.sections; ++s)
-    for (Mm within : b.plan.mounting) {
-      const Mm x = b.plan.starts[s] + within;
+  for (int s = 0; s < b.track().sections; ++s)
+    for (std::size_t hole = 0; hole < b.track().mounting.size(); ++hole) {
+      const Mm within = b.track().mounting[hole], x = b.track().starts[s] + within;
       BoltPlan bolt;
-      bolt.name = fmt::format("track bolt {}{}", letter(side), ++number);
-      bolt.role = Role::track;
+      bolt.id = {Kind::track_bolt, side, ++number};
       bolt.size = b.kit.mounting.hole.bolt.text;
       bolt.length = b.order.bolts.track;
       bolt.seat = {x, b.line(side, b.kit.mounting.line), b.rail_seat()};
       bolt.direction = {0, 0, -1};
-      bolt.items = {b.bed.find_item(fmt::format("rail {}{}", letter(side), s + 1))};
+      bolt.plies = {{b.bed.item({Kind::rail, side, s + 1}), b.rail_holes.of(side).mounting[hole]}};
       bolt.stack_up = stack_up(b, s, within);
       bolt.flat_under_nut = b.frame.tabs.slot_length > b.frame.tabs.hole_diameter + same_place;
       Tab* tab = nearest_free(tabs, x);
@@ -166,8 +167,8 @@ void lay_side(Builder& b, const TabParts& parts, Side side, std::map<std::string
         continue;
       }
       tab->used = true;
-      if (tab->pad >= 0) bolt.items.push_back(tab->pad);
-      bolt.items.push_back(tab->item);
+      if (tab->pad >= 0) bolt.plies.push_back({tab->pad, 0});
+      bolt.plies.push_back({tab->item, 0});
       b.bolt(bolt);
     }
 }
@@ -178,8 +179,8 @@ void lay_tabs(Builder& b) {
   const TabParts parts = make_parts(b);
   auto found = found_tabs(b);
   for (Side side : both_sides) lay_side(b, parts, side, found);
-  for (const auto& [name, tab] : found)
-    b.problems.push_back({tab->tab.mark, "there is no tab " + name,
+  for (const auto& [id, tab] : found)
+    b.problems.push_back({tab->tab.mark, "there is no tab " + tab->tab.text,
                           fmt::format("tabs run L1 to L{0} and R1 to R{0}, from the front", tab_positions(b).size())});
 }
 

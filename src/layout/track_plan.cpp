@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 
 namespace bedwright {
 
@@ -25,41 +26,51 @@ std::vector<Mm> bunk_sets(Mm length, Mm pitch, const KitBunk& bunk) {
   return sets;
 }
 
+// Which of the sets drilled is the one at `within`.
+int set_at(const Track& track, Mm within) {
+  for (std::size_t i = 0; i < track.bunk_sets.size(); ++i)
+    if (std::abs(track.bunk_sets[i] - within) < 2 * same_place) return static_cast<int>(i);
+  throw std::logic_error("a bunk is planned where the rail has no holes for it");
+}
+
 // A section's bunks: one near its front end, then one a pitch; the last section
 // has one more at its rear end. The track's own two ends take the set ordered.
-void place_bunks(TrackPlan& plan, const KitBunk& bunk, EndBunks ends) {
+void place_bunks(Track& track, const KitBunk& bunk, EndBunks ends) {
   const Mm end_set = ends == EndBunks::outermost ? bunk.outer_set : bunk.inner_set;
-  for (int s = 0; s < plan.sections; ++s) {
-    const auto add = [&](Mm within) { plan.bunks.push_back({s, within, plan.starts[s] + within}); };
+  for (int s = 0; s < track.sections; ++s) {
+    const auto add = [&](Mm within) {
+      track.bunks.push_back({s, set_at(track, within), within, track.starts[s] + within});
+    };
     add(s == 0 ? end_set : bunk.outer_set);
-    for (Mm x = plan.pitch; x <= plan.rail_length - plan.pitch / 2 + same_place; x += plan.pitch) add(x);
-    if (s + 1 == plan.sections) add(plan.rail_length - end_set);
+    for (Mm x = track.bunk_pitch; x <= track.rail_length - track.bunk_pitch / 2 + same_place; x += track.bunk_pitch) add(x);
+    if (s + 1 == track.sections) add(track.rail_length - end_set);
   }
 }
 
 }  // namespace
 
-TrackPlan plan_track(const Order& order, const Kit& kit) {
-  TrackPlan plan;
-  plan.rail_length = order.track.rail_length;
-  plan.pitch = order.track.bunk_pitch;
-  plan.sections = kit.rail.base_sections + order.track.extension_count;
-  for (int s = 0; s < plan.sections; ++s) {
-    plan.starts.push_back(s * (plan.rail_length + kit.rail.joint_gap));
-    if (s > 0) plan.joints.push_back(plan.starts[s] - kit.rail.joint_gap / 2);
+Track plan_track(const Order& order, const Kit& kit) {
+  Track track;
+  track.rail_length = order.track.rail_length;
+  track.bunk_pitch = order.track.bunk_pitch;
+  track.sections = kit.rail.base_sections + order.track.extension_count;
+  track.gauge = kit.gauge;
+  for (int s = 0; s < track.sections; ++s) {
+    track.starts.push_back(s * (track.rail_length + kit.rail.joint_gap));
+    if (s > 0) track.joints.push_back(track.starts[s] - kit.rail.joint_gap / 2);
   }
-  plan.total = plan.starts.back() + plan.rail_length;
+  track.total_length = track.starts.back() + track.rail_length;
 
-  const double pitches = std::floor(plan.rail_length / plan.pitch + 1e-9);
-  plan.remainder = std::max(0.0, plan.rail_length - pitches * plan.pitch);
-  if (plan.remainder < same_place) plan.remainder = 0;
+  const double pitches = std::floor(track.rail_length / track.bunk_pitch + 1e-9);
+  track.remainder = std::max(0.0, track.rail_length - pitches * track.bunk_pitch);
+  if (track.remainder < same_place) track.remainder = 0;
 
   const KitMounting& m = kit.mounting;
-  plan.mounting = m.positions.empty() ? evenly(m.end_offset, plan.rail_length - m.end_offset, *m.max_pitch) : m.positions;
-  plan.bunk_sets = bunk_sets(plan.rail_length, plan.pitch, kit.bunk);
-  place_bunks(plan, kit.bunk, order.track.end_bunks);
-  plan.stop_holes = {kit.track_stop.from_end, plan.rail_length - kit.track_stop.from_end};
-  return plan;
+  track.mounting = m.positions.empty() ? evenly(m.end_offset, track.rail_length - m.end_offset, *m.max_pitch) : m.positions;
+  track.bunk_sets = bunk_sets(track.rail_length, track.bunk_pitch, kit.bunk);
+  place_bunks(track, kit.bunk, order.track.end_bunks);
+  track.stop_holes = {kit.track_stop.from_end, track.rail_length - kit.track_stop.from_end};
+  return track;
 }
 
 }  // namespace bedwright

@@ -26,13 +26,13 @@ std::vector<Stretch> taken_by_frame(const Job& job, const Bed& bed) {
     all.push_back({x - j.plate_length / 2 - hanger_room, x + j.plate_length / 2 + hanger_room});
   const Mm flange = job.catalog.section(job.frame.cross_member.section.text)->flange;
   for (const Item& item : bed.items)
-    if (item.name.starts_with("cross member"))
+    if (item.id.kind == Kind::cross_member)
       all.push_back({item.placement.origin.x - flange - hanger_room, item.placement.origin.x + hanger_room});
   return all;
 }
 
 // Whether the item goes where the axle goes.
-bool goes_along(const std::string& name) { return name.starts_with("wheel ") || name.starts_with("axle "); }
+bool goes_along(Kind kind) { return kind == Kind::wheel || kind == Kind::axle; }
 
 // Boxes around the blocks of a bought item, where it stands.
 std::vector<Box3> block_boxes(const Bought& bought, const Placement& placement) {
@@ -61,8 +61,8 @@ std::vector<Stretch> shut_out(const Job& job, const Bed& bed, Mm axle_x) {
   std::vector<Box3> parts;
   for (std::size_t i = 0; i < bed.items.size(); ++i) {
     const Item& item = bed.items[i];
-    if (item.bolt >= 0 || item.name.starts_with("main ")) continue;
-    if (!goes_along(item.name)) {
+    if (item.bolt >= 0 || item.id.kind == Kind::main) continue;
+    if (!goes_along(item.id.kind)) {
       parts.push_back(bounds(bed, static_cast<int>(i)));
       continue;
     }

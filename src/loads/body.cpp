@@ -3,7 +3,10 @@
 #include <Eigen/Geometry>
 #include <algorithm>
 #include <numbers>
+#include <stdexcept>
 #include <tuple>
+
+#include "bed/names.h"
 
 namespace bedwright {
 namespace {
@@ -102,16 +105,57 @@ Matrix3d second_of(const Bought& bought, Kg mass) {
   return all.mass > 0 ? Matrix3d(mass / all.mass * all.second) : Matrix3d::Zero();
 }
 
-Carried carried(const Part& part) {
-  if (part.name == "axle" || part.name.starts_with("wheel")) return Carried::gear;
-  if (part.name.starts_with("head")) return Carried::head;
-  return part.origin == Origin::kit ? Carried::track : Carried::frame;
-}
-
-Carried carried(const Bed& bed, const Item& item) {
-  if (item.bolt < 0) return carried(bed.parts[item.part]);
-  const Role role = bed.bolts[item.bolt].role;
-  return role == Role::jack || role == Role::tongue_jack ? Carried::frame : Carried::track;
+// Hardware is of its bolt's kind. There is no kind taken for granted: one that is not
+// listed does not compile, and one that no item is of throws.
+Carried carried_of(Kind kind) {
+  switch (kind) {
+    case Kind::main:
+    case Kind::cross_member:
+    case Kind::front_member:
+    case Kind::rear_member:
+    case Kind::tongue:
+    case Kind::tongue_plate:
+    case Kind::corner_gusset:
+    case Kind::tab:
+    case Kind::tab_pad:
+    case Kind::jack_plate:
+    case Kind::jack:
+    case Kind::coupler:
+    case Kind::tongue_jack:
+    case Kind::jack_bolt:
+    case Kind::tongue_jack_bolt: return Carried::frame;
+    case Kind::rail:
+    case Kind::bunk:
+    case Kind::joint_gusset:
+    case Kind::track_stop:
+    case Kind::log_stop:
+    case Kind::clamp:
+    case Kind::track_bolt:
+    case Kind::bunk_bolt:
+    case Kind::gusset_bolt:
+    case Kind::stop_bolt: return Carried::track;
+    case Kind::head: return Carried::head;
+    case Kind::axle:
+    case Kind::wheel: return Carried::gear;
+    case Kind::none:
+    case Kind::end_member:
+    case Kind::jack_tube:
+    case Kind::hardware:
+    case Kind::joint:
+    case Kind::joints:
+    case Kind::track:
+    case Kind::log:
+    case Kind::jacks:
+    case Kind::main_web:
+    case Kind::tab_weld:
+    case Kind::bed:
+    case Kind::tongue_load:
+    case Kind::overall_width:
+    case Kind::overall_size:
+    case Kind::law:
+    case Kind::bolt_size: break;
+  }
+  throw std::logic_error("no item that weighs is of the kind '" + word(kind) + "'");
 }
 
 // Longer items are spread along the bed; shorter ones act at their centre.
@@ -119,7 +163,7 @@ constexpr Mm long_item = 400;
 
 Weight weight_of(const Bed& bed, const Item& item, const Body& body, const Box3& local) {
   Weight w;
-  w.carried = carried(bed, item);
+  w.carried = carried_of(item.id.kind);
   w.mass = body.mass;
   w.centre = item.placement.point(body.centre);
   w.from = w.to = w.centre.x;

@@ -21,7 +21,7 @@ namespace bedwright {
 // --- on the road -------------------------------------------------------------
 
 struct TowCondition {
-  std::string name;     // "head locked front", "head off, cargo"
+  TravelCase travel;    // printed by name() in loads/say.h
   bool judged = false;  // the order travels so; others are shown to compare
   Kg mass = 0;
   Vec3 centre;
@@ -65,7 +65,7 @@ struct TongueLoads {
 // --- at work, on its jacks ---------------------------------------------------
 
 struct JackLoad {
-  std::string name;  // item: "jack R2"
+  Identity id;
   Mm x = 0;
   Newton least = 0, most = 0;
   Newton drawn = 0;  // with head and log where a main sags most
@@ -111,8 +111,8 @@ struct Stand {
   Newton bunk_load = 0;  // most of the log's weight on one bunk
   int log_bunks = 0;     // bunks under the log
 
-  std::string side;  // "L" or "R": the main that sags more
-  MainCurve curve;   // of that main
+  Side side = Side::middle;  // the main that sags more; middle where none was worked out
+  MainCurve curve;           // of that main
   Mm head_x = 0;     // head where it sags most
   Mm wheels_x = 0;   // its centre of mass then
   Mm sag_x = 0;
@@ -180,6 +180,9 @@ std::vector<Mm> axle_places(const Job& job, const Bed& bed, const Tow& tow);
 Kg log_mass(const Job& job);    // 0 without a log
 Mm main_start(const Job& job);  // front end of the mains
 Mm main_end(const Job& job, const Bed& bed);
+// The head's centre, locked at that end of the track. Throws std::invalid_argument for a
+// head that is off.
+Mm head_locked(const Job& job, const Bed& bed, HeadAt at);
 Mm rail_seat(const Job& job, const Bed& bed);  // top of the rails' flat legs above the mains' tops
 Mm rail_top(const Job& job, const Bed& bed);
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 #include <numeric>
+#include <stdexcept>
 
 #include "loads/loads.h"
 
@@ -13,8 +14,9 @@ Kg log_mass(const Job& job) {
   if (!job.order.work.log) return 0;
   const LogOrder& log = *job.order.work.log;
   const Species* species = job.catalog.species_named(log.species.text);
+  if (!species) throw std::invalid_argument("the catalogue has no wood called " + log.species.text);
   const Mm3 volume = std::numbers::pi / 4 * log.diameter * log.diameter * log.length;
-  return species ? volume * 1e-9 * species->green_kg_per_m3 : 0;
+  return volume * 1e-9 * species->green_kg_per_m3;
 }
 
 LogOnBunks::LogOnBunks(const Job& job, const Bed& bed) : job_(job), bed_(bed), mass_(log_mass(job)) {
@@ -26,8 +28,8 @@ LogOnBunks::LogOnBunks(const Job& job, const Bed& bed) : job_(job), bed_(bed), m
 std::optional<std::vector<BeamLoad>> LogOnBunks::at(Mm centre) const {
   const Mm half = job_.order.work.log->length / 2;
   std::vector<Mm> under;
-  for (Mm x : bed_.track.bunk_positions)
-    if (std::abs(x - centre) <= half + same_place) under.push_back(x);
+  for (const BunkPlace& bunk : bed_.track.bunks)
+    if (std::abs(bunk.x - centre) <= half + same_place) under.push_back(bunk.x);
   if (under.size() < 2 || centre < under.front() - same_place || centre > under.back() + same_place)
     return std::nullopt;
   std::vector<BeamLoad> loads;
@@ -49,10 +51,10 @@ std::optional<std::vector<BeamLoad>> LogOnBunks::at(Mm centre) const {
 }
 
 std::vector<std::vector<BeamLoad>> LogOnBunks::places(int count) const {
-  if (mass_ <= 0 || bed_.track.bunk_positions.empty()) return {{}};
+  if (mass_ <= 0 || bed_.track.bunks.empty()) return {{}};
   const LogOrder& log = *job_.order.work.log;
-  const std::vector<Mm>& bunks = bed_.track.bunk_positions;
-  const Mm first = bunks.front(), last = bunks.back();
+  const std::vector<BunkPlace>& bunks = bed_.track.bunks;
+  const Mm first = bunks.front().x, last = bunks.back().x;
   std::vector<Mm> centres;
   if (log.position) {
     centres = {*log.position};
@@ -65,7 +67,7 @@ std::vector<std::vector<BeamLoad>> LogOnBunks::places(int count) const {
     if (log.length < 2 * bed_.track.bunk_pitch)
       for (std::size_t i = 1; i < bunks.size();
            i += std::max<std::size_t>(1, bunks.size() / static_cast<std::size_t>(count)))
-        centres.push_back((bunks[i - 1] + bunks[i]) / 2);
+        centres.push_back((bunks[i - 1].x + bunks[i].x) / 2);
   }
   std::vector<std::vector<BeamLoad>> all;
   for (Mm centre : centres)

@@ -15,7 +15,7 @@ constexpr int stations_a_section = 25, head_places = 17;
 struct SectionOfRail {
   int item = -1;
   Mm from = 0, to = 0;
-  double side = 1;
+  Side side = Side::right;
   std::vector<BeamSupport> tabs;
 };
 
@@ -23,12 +23,12 @@ struct SectionOfRail {
 std::vector<SectionOfRail> sections(const Bed& bed) {
   std::vector<SectionOfRail> all;
   for (const Bolt& bolt : bed.bolts) {
-    if (bolt.role != Role::track || !bolt.in_place || bolt.plies.empty()) continue;
+    if (bolt.id.kind != Kind::track_bolt || !bolt.in_place || bolt.plies.empty()) continue;
     const int item = bolt.plies.front().item;
     auto at = std::find_if(all.begin(), all.end(), [&](const SectionOfRail& r) { return r.item == item; });
     if (at == all.end()) {
       const Box3 box = bounds(bed, item);
-      all.push_back({item, box.low.x, box.high.x, bolt.seat.y < 0 ? -1.0 : 1.0, {}});
+      all.push_back({item, box.low.x, box.high.x, bolt.id.side, {}});
       at = all.end() - 1;
     }
     at->tabs.push_back({bolt.seat.x, true});
@@ -42,7 +42,7 @@ std::vector<SectionOfRail> sections(const Bed& bed) {
 
 // The head's wheels on one side, those over this section.
 std::vector<BeamLoad> wheels_on(const Job& job, const SectionOfRail& rail, Mm head) {
-  const double part = 0.5 + rail.side * job.kit.head.mass_y / job.kit.gauge;
+  const double part = 0.5 + outward(rail.side) * job.kit.head.mass_y / job.kit.gauge;
   std::vector<BeamLoad> wheels = head_wheels(job, head, part * job.kit.head.mass * gravity);
   std::erase_if(wheels, [&](const BeamLoad& w) { return w.from < rail.from || w.from > rail.to; });
   return wheels;
@@ -51,10 +51,10 @@ std::vector<BeamLoad> wheels_on(const Job& job, const SectionOfRail& rail, Mm he
 // What a section carries at rest: itself and, on every bunk, the most of the log
 // any bunk carries.
 std::vector<BeamLoad> resting(const Bed& bed, const SectionOfRail& rail, const Stand& stand, Mm gauge) {
-  const double part = 0.5 + rail.side * stand.log_y / gauge;
+  const double part = 0.5 + outward(rail.side) * stand.log_y / gauge;
   std::vector<BeamLoad> loads{{rail.from, rail.to, mass(bed.part_of(rail.item)) * gravity}};
-  for (Mm x : bed.track.bunk_positions)
-    if (x >= rail.from && x <= rail.to) loads.push_back({x, x, stand.bunk_load * part});
+  for (const BunkPlace& bunk : bed.track.bunks)
+    if (bunk.x >= rail.from && bunk.x <= rail.to) loads.push_back({bunk.x, bunk.x, stand.bunk_load * part});
   return loads;
 }
 
@@ -94,11 +94,10 @@ void bend(const Job& job, const Bed& bed, const SectionOfRail& rail, const Stand
 
 // A bunk as a simple beam between its bolts, the log's load at one point.
 Mpa bend_bunk(const Job& job, const Bed& bed, const Stand& stand) {
-  const int item = bed.find_item("bunk 1");
-  const Member* bunk = item < 0 ? nullptr : std::get_if<Member>(&bed.part_of(item).form);
-  if (!bunk || stand.bunk_load <= 0) return 0;
+  if (stand.bunk_load <= 0) return 0;
+  const Member& bunk = std::get<Member>(bed.part_of(bed.item({Kind::bunk, Side::middle, 1})).form);
   const Mm half = job.kit.gauge / 2 - job.kit.bunk.line, y = std::clamp(stand.log_y, -half, half);
-  return stand.bunk_load * (half - y) * (half + y) / (2 * half) / bending_of(bunk->section).modulus;
+  return stand.bunk_load * (half - y) * (half + y) / (2 * half) / bending_of(bunk.section).modulus;
 }
 
 }  // namespace

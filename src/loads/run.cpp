@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <stdexcept>
+
 #include "loads/loads.h"
 #include "loads/steel.h"
 
@@ -10,6 +12,16 @@ Mm main_start(const Job& job) { return -job.frame.main.front_overhang; }
 Mm main_end(const Job& job, const Bed& bed) {
   const FrameMain& m = job.frame.main;
   return main_start(job) + m.length.value_or(bed.track.total_length + m.front_overhang + m.rear_overhang);
+}
+
+Mm head_locked(const Job& job, const Bed& bed, HeadAt at) {
+  const Mm offset = job.kit.head.lock_offset;
+  switch (at) {
+    case HeadAt::front: return offset;
+    case HeadAt::rear: return bed.track.total_length - offset;
+    case HeadAt::off: break;
+  }
+  throw std::invalid_argument("a head that is off is locked nowhere");
 }
 
 Mm rail_seat(const Job& job, const Bed& bed) { return bed.track.standoff + job.kit.rail.thickness; }

@@ -19,6 +19,12 @@ double round_to(double value, double step) { return std::round(value / step) * s
 
 }  // namespace
 
+std::string name(const TravelCase& travel, bool brief) {
+  std::string text = travel.head == HeadAt::off ? "head off" : brief ? "head" : "head locked";
+  if (travel.head != HeadAt::off) text += travel.head == HeadAt::front ? " front" : " rear";
+  return travel.cargo ? text + ", cargo" : text;
+}
+
 std::string SayLoads::mass(Kg m) const {
   return joined(*this, fmt::format("{:.0f} lb", round_to(m / pound, 1)),
                 fmt::format("{:.0f} kg", round_to(m, 1)));

@@ -7,6 +7,10 @@
 
 namespace bedwright {
 
+// How it travels: "head locked front, cargo"; where a column has little room, "head
+// front, cargo".
+std::string name(const TravelCase& travel, bool brief = false);
+
 struct SayLoads {
   Printing printing = Printing::inches;
   bool both = true;  // inch orders: the metric figure in brackets beside it

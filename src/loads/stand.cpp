@@ -1,9 +1,7 @@
 // At work, on its jacks: the mains as beams under bed, log and rolling head.
-#include <fmt/format.h>
-
 #include <algorithm>
-#include <array>
 #include <cmath>
+#include <stdexcept>
 
 #include "loads/loads.h"
 #include "loads/log.h"
@@ -14,7 +12,6 @@ namespace bedwright {
 namespace {
 
 constexpr int station_count = 49;
-constexpr std::array<double, 2> sides{-1, 1};
 
 std::vector<Mm> jack_lines(const Job& job) {
   std::vector<Mm> x = job.order.jacks;
@@ -36,9 +33,9 @@ std::vector<Mm> station_places(Mm from, Mm to, const std::vector<Mm>& supports) 
 }
 
 // The part of a load at `y` that the main on that side takes: a lever between the two.
-double part(double side, Mm y, Mm spacing) { return 0.5 + side * y / spacing; }
+double part(Side side, Mm y, Mm spacing) { return 0.5 + outward(side) * y / spacing; }
 
-std::vector<BeamLoad> resting(const BedWeights& w, double side, Mm spacing) {
+std::vector<BeamLoad> resting(const BedWeights& w, Side side, Mm spacing) {
   std::vector<BeamLoad> loads;
   for (const Weight& weight : w.weights)
     if (weight.carried != Carried::head)
@@ -62,10 +59,10 @@ class Mains {
     logs_ = log.places(stand_log_places);
     if (logs_.empty()) logs_.push_back({});  // it lies nowhere: STAND-LOG says so
     for (std::size_t s = 0; s < 2; ++s) {
-      const LoadField bare = beam_.field(resting(w, sides[s], spacing_));
+      const LoadField bare = beam_.field(resting(w, both_sides[s], spacing_));
       for (const std::vector<BeamLoad>& place : logs_) {
         still_[s].push_back(bare);
-        still_[s].back().add(beam_.field(place), part(sides[s], out.log_y, spacing_));
+        still_[s].back().add(beam_.field(place), part(both_sides[s], out.log_y, spacing_));
       }
     }
     const Eigen::Index n = stations();
@@ -76,7 +73,7 @@ class Mains {
     }
     for (std::size_t s = 0; s < 2; ++s)
       for (std::size_t j = 0; j < lines_.size(); ++j)
-        out_.jacks.push_back({fmt::format("jack {}{}", s == 0 ? "L" : "R", number_of(lines_[j])), lines_[j],
+        out_.jacks.push_back({{Kind::jack, both_sides[s], number_of(lines_[j])}, lines_[j],
                               std::numeric_limits<double>::infinity(), 0, 0, 0, 0});
     const auto place = [&](Mm x) {
       return std::lower_bound(beam_.stations().begin(), beam_.stations().end(), x) - beam_.stations().begin();
@@ -87,7 +84,7 @@ class Mains {
   }
 
   void run() {
-    const TrackAccount& track = bed_.track;
+    const Track& track = bed_.track;
     for (int i = 0; i < stand_head_places; ++i) {
       const Mm head = track.head_from + i * (track.head_to - track.head_from) / (stand_head_places - 1);
       const std::vector<BeamLoad> wheels = head_wheels(job_, head, job_.kit.head.mass * gravity);
@@ -112,12 +109,12 @@ class Mains {
     const auto& jacks = job_.order.jacks;
     for (std::size_t i = 0; i < jacks.size(); ++i)
       if (std::abs(jacks[i] - x) < 1) return static_cast<int>(i) + 1;
-    return 0;
+    throw std::logic_error("a line of jacks that no jack of the order stands on");
   }
 
   void one(Mm head, const std::vector<BeamLoad>& wheels, const LoadField& wheel_field, std::size_t s,
            std::size_t k) {
-    const double wheel_part = part(sides[s], job_.kit.head.mass_y, spacing_);
+    const double wheel_part = part(both_sides[s], job_.kit.head.mass_y, spacing_);
     all_ = still_[s][k];
     all_.add(wheel_field, wheel_part);
     const auto state = beam_.solve(all_, touching_[s]);
@@ -191,14 +188,14 @@ class Mains {
     const LoadField wheels = beam_.field(head_wheels(job_, out_.head_x, job_.kit.head.mass * gravity));
     for (std::size_t s : {1 - worst_side_, worst_side_}) {
       all_ = still_[s][worst_log_];
-      all_.add(wheels, part(sides[s], job_.kit.head.mass_y, spacing_));
+      all_.add(wheels, part(both_sides[s], job_.kit.head.mass_y, spacing_));
       const BeamState state = beam_.solve(all_, touching_[s]).value();
       for (std::size_t j = 0; j < lines_.size(); ++j)
         out_.jacks[s * lines_.size() + j].drawn = state.reactions[j];
       beam_.bend(all_, state, bent_);
     }
     out_.wheels_x = out_.head_x + job_.kit.head.mass_x;
-    out_.side = worst_side_ == 0 ? "L" : "R";
+    out_.side = both_sides[worst_side_];
     out_.curve = std::move(curves_[worst_side_]);
     for (const auto& [envelope, drawn] : {std::pair{&out_.curve.down, &bent_.down},
                                           {&out_.curve.slope, &bent_.slope},

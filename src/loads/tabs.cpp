@@ -15,7 +15,7 @@ namespace {
 int section_bolts(const Bed& bed) {
   std::vector<int> count(static_cast<std::size_t>(std::max(1, bed.track.sections)), 0);
   for (const Bolt& bolt : bed.bolts) {
-    if (bolt.role != Role::track || !bolt.in_place) continue;
+    if (bolt.id.kind != Kind::track_bolt || !bolt.in_place) continue;
     std::size_t s = 0;
     while (s < bed.track.joints.size() && bolt.seat.x > bed.track.joints[s]) ++s;
     if (s < count.size()) ++count[s];

@@ -31,19 +31,11 @@ std::vector<Setting> settings(const Order& order) {
   for (HeadAt head : {HeadAt::front, HeadAt::rear, HeadAt::off})
     for (bool with : {false, true}) {
       if (with && (!cargo || head != lock_of(order))) continue;
-      const bool there = std::any_of(all.begin(), all.end(), [&](const Setting& s) {
-        return s.travel.head == head && s.travel.cargo == with;
-      });
-      if (!there) all.push_back({{head, with}, false});
+      const TravelCase travel{head, with};
+      const auto is_it = [&](const Setting& s) { return s.travel == travel; };
+      if (std::none_of(all.begin(), all.end(), is_it)) all.push_back({travel, false});
     }
   return all;
-}
-
-std::string name_of(const TravelCase& t) {
-  const char* head = t.head == HeadAt::off     ? "head off"
-                     : t.head == HeadAt::front ? "head locked front"
-                                               : "head locked rear";
-  return std::string(head) + (t.cargo ? ", cargo" : "");
 }
 
 Mm group_half(const FrameAxle& a) { return (a.count - 1) / 2.0 * a.spread; }
@@ -59,9 +51,7 @@ Carriage carriage(const Job& job, const Bed& bed, const BedWeights& w, const Tra
   c.rest = together(w.frame, w.track);
   if (t.head != HeadAt::off) {
     Body head = w.head;
-    const Mm lock = t.head == HeadAt::front ? job.kit.head.lock_offset
-                                            : bed.track.total_length - job.kit.head.lock_offset;
-    head.centre.x += lock - bed.track.head_lock;
+    head.centre.x += head_locked(job, bed, t.head) - bed.track.head_lock;
     c.rest = together(c.rest, head);
     const Mm half = job.kit.head.wheel_base / 2;
     c.loads.push_back({Carried::head, head.mass, head.centre, head.centre.x - half, head.centre.x + half});
@@ -125,7 +115,7 @@ TowCondition condition(const Job& job, const Bed& bed, const BedWeights& w, cons
   const Carriage c = carriage(job, bed, w, setting.travel);
   const Body all = together(c.rest, w.gear);
   TowCondition out;
-  out.name = name_of(setting.travel);
+  out.travel = setting.travel;
   out.judged = setting.judged;
   out.mass = all.mass;
   out.centre = all.centre;

@@ -39,7 +39,7 @@ void tow_lines(const Job& job, const LoadsResult& r, std::vector<std::string>& l
   for (const TowCondition& c : t.conditions) {
     if (!c.judged) continue;
     lines.push_back(
-        fmt::format("Tongue, {}: {} x ({} - {}) / ({} + {}) = {} x {} / {} = {}, which is {:.1f} %.", c.name,
+        fmt::format("Tongue, {}: {} x ({} - {}) / ({} + {}) = {} x {} / {} = {}, which is {:.1f} %.", name(c.travel),
                     say.mass(c.mass), say.place(t.axle_x), say.place(c.centre.x), say.place(t.axle_x),
                     say.place(-t.ball_x), say.mass(c.mass), say.place(t.axle_x - c.centre.x), say.place(base),
                     say.mass(c.tongue), 100 * c.share));
@@ -47,7 +47,7 @@ void tow_lines(const Job& job, const LoadsResult& r, std::vector<std::string>& l
   const TowCondition& c = heaviest(t);
   const FrameAxle& a = job.frame.axle;
   const Mm track = a.tyre_inside + a.tyre_width;
-  lines.push_back(fmt::format("Axle, {}: ({} - {}) / {} = {} of {}.", c.name, say.mass(c.mass),
+  lines.push_back(fmt::format("Axle, {}: ({} - {}) / {} = {} of {}.", name(c.travel), say.mass(c.mass),
                               say.mass(c.tongue), a.count, say.mass(c.axle), say.mass(a.axle_rating)));
   lines.push_back(fmt::format("Tyre: ({} / 2 + {} x {} / {}) / {} = {} of {}.", say.mass(c.axles),
                               say.mass(c.mass), say.small(std::abs(c.centre.y)), say.place(track), a.count,
@@ -164,6 +164,10 @@ std::vector<std::string> worked_lines(const Job& job, const Bed& bed, const Load
   return lines;
 }
 
+std::string name(const LoadMargin& margin, bool brief) {
+  return margin.travel ? margin.figure + ", " + name(*margin.travel, brief) : margin.figure;
+}
+
 std::vector<LoadMargin> load_margins(const Job& job, const LoadsResult& r) {
   const RoadOrder& road = job.order.road;
   const FrameFile& frame = job.frame;
@@ -171,11 +175,11 @@ std::vector<LoadMargin> load_margins(const Job& job, const LoadsResult& r) {
   const double middle = (road.share_low + road.share_high) / 2, half = (road.share_high - road.share_low) / 2;
   for (const TowCondition& c : r.tow.conditions) {
     if (!c.judged) continue;
-    all.push_back({"TOW-SHARE", "tongue share, " + c.name, std::abs(c.share - middle) / half});
-    all.push_back({"TOW-COUPLER", "coupler, " + c.name, c.mass / frame.coupler.rating});
-    all.push_back({"TOW-AXLE", "axle, " + c.name, c.axle / frame.axle.axle_rating});
-    all.push_back({"TOW-TYRE", "tyre, " + c.name, c.tyre / frame.axle.tyre_rating});
-    all.push_back({"TOW-BEND", "mains on the road, " + c.name, c.main_stress / r.stand.main_allowed});
+    all.push_back({"TOW-SHARE", "tongue share", std::abs(c.share - middle) / half, c.travel});
+    all.push_back({"TOW-COUPLER", "coupler", c.mass / frame.coupler.rating, c.travel});
+    all.push_back({"TOW-AXLE", "axle", c.axle / frame.axle.axle_rating, c.travel});
+    all.push_back({"TOW-TYRE", "tyre", c.tyre / frame.axle.tyre_rating, c.travel});
+    all.push_back({"TOW-BEND", "mains on the road", c.main_stress / r.stand.main_allowed, c.travel});
   }
   all.push_back({"TONGUE-BEND", "tongue", r.tongue.stress / r.tongue.allowed});
   all.push_back({"TONGUE-WELD", "tongue welds", r.tongue.weld / weld_allowable});

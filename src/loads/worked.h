@@ -1,6 +1,7 @@
 // Sums a person can follow, and how near each limit is.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -11,10 +12,14 @@ namespace bedwright {
 // How near each limit is, whether it is kept or not: 1 is just at it. For
 // comparing variants.
 struct LoadMargin {
-  std::string code;  // of the rule
-  std::string what;  // "tongue share, head locked front"
-  double used = 0;   // measured over limit
+  std::string code;                       // of the rule
+  std::string figure;                     // "tongue share"
+  double used = 0;                        // measured over limit
+  std::optional<TravelCase> travel = {};  // where it is one for each way of travelling
 };
+// "tongue share, head locked front"; where a column has little room, "tongue share, head front".
+std::string name(const LoadMargin& margin, bool brief = false);
+
 std::vector<LoadMargin> load_margins(const Job& job, const LoadsResult& result);
 
 // The sums behind the figures, a line each, in the order's units: a person can

@@ -13,7 +13,6 @@
 #include <mutex>
 #include <thread>
 
-#include "layout/layout.h"
 #include "loads/rules/rules.h"
 #include "offer/margins.h"
 #include "offer/near_miss.h"
@@ -65,7 +64,7 @@ std::string counted_by_rule(const std::vector<Finding>& findings, Severity sever
   return text;
 }
 
-void tell_stops(const Job& job, const Bed& bed, const std::vector<Finding>& findings, MapRow& row) {
+void tell_stops(const Examined& e, const std::vector<Finding>& findings, MapRow& row) {
   row.fit = Fit::stopped;
   row.by_rule = counted_by_rule(findings, Severity::stop);
   const Finding* worst = nullptr;
@@ -74,7 +73,7 @@ void tell_stops(const Job& job, const Bed& bed, const std::vector<Finding>& find
   row.code = worst->code;
   row.margin = to_a_millionth(worst->margin);
   row.unit = worst->unit;
-  row.subject = worst->subjects.empty() ? "" : worst->subjects.front();
+  row.subject = worst->subjects.empty() ? "" : worst->subjects.front().name;
   row.change = worst->remedy;
   // Loads in the measure that those which fit are told in. What must be tried to be
   // known (jacks, a lighter log) is worked out for the near misses only.
@@ -82,13 +81,11 @@ void tell_stops(const Job& job, const Bed& bed, const std::vector<Finding>& find
   if (worst->measured > worst->limit && worst->limit > 0) {
     row.margin = to_a_millionth(100 * worst->margin / worst->limit);
     row.unit = "%";
-  } else if (const auto load = load_spare(row.code, load_margins(job, run_loads(job, bed)))) tell(*load, row);
+  } else if (const auto load = load_spare(row.code, load_margins(e.job, e.loads))) tell(*load, row);
 }
 
-void tell_room(const Job& job, const Bed& bed, MapRow& row) {
-  const CheckInput input{bed, job.order.limits, &job, nullptr, {job.order.order.printing, job.order.order.tape}};
-  const Scene scene(input);
-  const auto spare = smallest_spare(scene, job, load_margins(job, run_loads(job, bed)));
+void tell_room(const Examined& e, MapRow& row) {
+  const auto spare = smallest_spare(e.scene, e.job, load_margins(e.job, e.loads));
   if (!spare) return;
   tell(*spare, row);
   row.used = to_a_millionth(spare->used);
@@ -137,33 +134,16 @@ void on_all_cores(unsigned threads, std::uint64_t chunk, std::uint64_t from, std
 
 }  // namespace
 
-std::vector<Finding> with_load_remedies(const Job& job, const Bed& bed, std::vector<Finding> findings) {
-  const auto about_loads = [](const Finding& f) { return is_about_loads(f.code); };
-  if (std::none_of(findings.begin(), findings.end(), about_loads)) return findings;
-  std::erase_if(findings, about_loads);
-  for (Finding& f : load_findings(job, bed, run_loads(job, bed), {job.order.order.printing, job.order.order.tape})) findings.push_back(std::move(f));
-  sort_findings(findings, all_rules());
-  return findings;
-}
-
-MapRow try_combination(FileStore& store, const std::string& order_path, const std::vector<std::string>& sets, const CheckBed& check,
-                       std::vector<Finding>& findings) {
-  findings.clear();
-  const auto read = load_job(store, order_path, sets);
-  if (const auto* problems = std::get_if<std::vector<Problem>>(&read)) return impossible(*problems);
-  const Job& job = std::get<Job>(read);
-  const auto laid = lay_out(job);
-  if (const auto* problems = std::get_if<std::vector<Problem>>(&laid)) return impossible(*problems);
-  const Bed& bed = std::get<Bed>(laid);
-  findings = check(job, bed, true);
-  if (std::any_of(findings.begin(), findings.end(), is_stop))
-    std::erase_if(findings, [](const Finding& f) { return !is_stop(f) && f.code.starts_with("CLASH"); });  // left open
+MapRow row_of(const Examined& e) {
+  std::vector<Finding> findings = e.findings;
+  if (e.is_stopped())
+    std::erase_if(findings, [](const Finding& f) { return !is_stop(f) && is_about_clashes(f.code); });  // left open
   MapRow row;
   row.stops = static_cast<int>(std::count_if(findings.begin(), findings.end(), is_stop));
   row.warnings = static_cast<int>(std::count_if(findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::warn; }));
   row.warned_by = counted_by_rule(findings, Severity::warn);
-  if (row.stops > 0) tell_stops(job, bed, findings, row);
-  else tell_room(job, bed, row);
+  if (row.stops > 0) tell_stops(e, findings, row);
+  else tell_room(e, row);
   return row;
 }
 
@@ -187,7 +167,7 @@ std::vector<std::size_t> nearest_rows(const std::vector<MapRow>& rows, std::size
   return nearest;
 }
 
-OfferMap draw_map(const std::string& order_path, const std::vector<std::string>& sets, Grid grid, PartOf part, const CheckBed& check,
+OfferMap draw_map(const std::string& order_path, const std::vector<std::string>& sets, Grid grid, PartOf part, const JudgeMaker& judge,
                   const MapSettings& settings) {
   const std::uint64_t all = grid.size().value(), from = part.from(all), to = part.to(all);
   const unsigned threads = settings.threads ? settings.threads : std::max(1u, std::thread::hardware_concurrency());
@@ -207,8 +187,8 @@ OfferMap draw_map(const std::string& order_path, const std::vector<std::string>&
   };
   constexpr std::uint64_t chunk = 8;
   on_all_cores(threads, chunk, from, to, told("combinations"), [&](FileStore& store, std::uint64_t i) {
-    std::vector<Finding> findings;
-    MapRow row = try_combination(store, order_path, sets_of(i), check, findings);
+    const Examination tried = examine(store, order_path, sets_of(i), {judge, true, false});
+    MapRow row = tried ? row_of(*tried.bed) : impossible(tried.problems);
     row.combination = i;
     map.rows[i - from] = std::move(row);
   });
@@ -219,7 +199,7 @@ OfferMap draw_map(const std::string& order_path, const std::vector<std::string>&
   map.near.resize(nearest.size());
   on_all_cores(threads, 1, 0, nearest.size(), told("near misses"), [&](FileStore& store, std::uint64_t k) {
     const std::uint64_t combination = map.rows[nearest[k]].combination;
-    map.near[k] = near_miss(store, order_path, sets_of(combination), map.grid.varied(), check);
+    map.near[k] = near_miss(store, order_path, sets_of(combination), map.grid.varied(), judge);
     map.near[k].combination = combination;
   });
   map.near_seconds = seconds_since(near_start);

@@ -11,7 +11,7 @@
 #include <vector>
 
 #include "advice/advice.h"
-#include "checks/rule.h"
+#include "examine/examine.h"
 #include "offer/grid.h"
 
 namespace bedwright {
@@ -64,21 +64,14 @@ struct MapSettings {
   std::function<void(const char* what, std::uint64_t done, std::uint64_t all)> progress;
 };
 
-// All rules over one bed; with the kernel behind them when `exact` and nothing else
-// stops it. Load rules need
-// not look for remedies: where one is told, with_load_remedies() does.
-using CheckBed = std::function<std::vector<Finding>(const Job& job, const Bed& bed, bool exact)>;
-
-// `sets` hold for every combination and come before its own.
+// `sets` hold for every combination and come before its own. `judge` decides what the
+// cheap test of pairs cannot; it is asked where nothing else stops the combination, and
+// by several threads at once.
 OfferMap draw_map(const std::string& order_path, const std::vector<std::string>& sets, Grid grid, PartOf part,
-                  const CheckBed& check, const MapSettings& settings);
+                  const JudgeMaker& judge, const MapSettings& settings);
 
-// The same findings, those about loads with all their remedies.
-std::vector<Finding> with_load_remedies(const Job& job, const Bed& bed, std::vector<Finding> findings);
-
-// One combination: the row. `findings` receives what was found.
-MapRow try_combination(FileStore& store, const std::string& order_path, const std::vector<std::string>& sets,
-                       const CheckBed& check, std::vector<Finding>& findings);
+// What a combination that was examined comes to.
+MapRow row_of(const Examined& examined);
 
 // Only rows that are stopped: fewest rules that stop it first, then fewest stops, then
 // (unit by unit) the least short; and no more than most_alike that the same rules

@@ -27,7 +27,7 @@ void hole_fit(const Scene& scene, const Job& job, Smallest& smallest) {
   const DatumMargin tightest = datum_margins(scene, job)[static_cast<std::size_t>(job.order.track.datum)];
   if (tightest.bolt < 0) return;
   const double used = tightest.room > 0 ? 1 - tightest.margin / tightest.room : 1;
-  smallest.add("HOLE-FIT", scene.bed.bolts[tightest.bolt].name, tightest.margin, used);
+  smallest.add("HOLE-FIT", name(scene.bed.bolts[tightest.bolt]), tightest.margin, used);
 }
 
 void tips(const Scene& scene, Smallest& smallest) {
@@ -35,7 +35,7 @@ void tips(const Scene& scene, Smallest& smallest) {
     const Bolt& bolt = scene.bed.bolts[i];
     if (!bolt.in_place || scene.rooms[i].item < 0) continue;
     const Mm clear = tip_clearance(scene.stacks[i], bolt, bolt.length, scene.rooms[i].distance), asked = scene.limits.tip_clearance;
-    smallest.add("TIP", bolt.name, clear - asked, clear > 0 ? asked / clear : 1);
+    smallest.add("TIP", name(bolt), clear - asked, clear > 0 ? asked / clear : 1);
   }
 }
 
@@ -45,14 +45,14 @@ void tab_welds_at_work(const Scene& scene, Smallest& smallest) {
   for (const TabWeld& t : tab_welds(scene)) {
     const Weld& w = scene.bed.welds[t.weld];
     const double used = line_load(t, asked->load) / line_allowable(w);
-    smallest.add({"WELD-LOAD", scene.bed.items[w.a].name, 100 * (1 - used), "%", used});
+    smallest.add({"WELD-LOAD", name(scene.bed.items[w.a]), 100 * (1 - used), "%", used});
   }
 }
 
 // Wider than the road allows is a warning, which stops nothing.
 bool can_stop(const LoadMargin& m) { return m.code != "TOW-WIDTH"; }
 
-Spare spare_of(const LoadMargin& m) { return {m.code, m.what, 100 * (1 - m.used), "%", m.used}; }
+Spare spare_of(const LoadMargin& m) { return {m.code, name(m), 100 * (1 - m.used), "%", m.used}; }
 
 }  // namespace
 

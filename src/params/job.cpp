@@ -8,6 +8,7 @@
 #include "params/cross_check.h"
 #include "params/file_store.h"
 #include "units/print.h"
+#include "units/tape.h"
 #include "yaml/document.h"
 #include "yaml/key_path.h"
 #include "yaml/override.h"

@@ -17,6 +17,7 @@ enum class HeadAt { off, front, rear };
 struct TravelCase {
   HeadAt head = HeadAt::front;
   bool cargo = false;
+  friend bool operator==(const TravelCase&, const TravelCase&) = default;
 };
 
 struct Cargo {

@@ -7,6 +7,7 @@
 
 #include "units/parse.h"
 #include "units/print.h"
+#include "units/tape.h"
 #include "yaml/key_path.h"
 #include "yaml/scalar.h"
 #include "yaml/text.h"

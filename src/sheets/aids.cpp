@@ -18,14 +18,12 @@ constexpr Mm furthest = 400;   // a spacer moves no further than this for room
 Mm grid(const Heading& h) { return h.printing == Printing::metric ? 5 : inch / 4; }
 Mm rounded_up(Mm value, Mm step) { return std::ceil(value / step - 1e-9) * step; }
 
-Box3 rail_box(const SheetInput& in, char side, int section) {
-  const int item = in.bed.find_item(fmt::format("rail {}{}", side, section));
-  if (item < 0) throw std::logic_error("a bed without its rails");
-  return bounds(in.bed, item);
+Box3 rail_box(const SheetInput& in, Side side, int section) {
+  return bounds(in.bed, in.bed.item({Kind::rail, side, section}));
 }
 
-const Member& rail_of(const SheetInput& in) {
-  return std::get<Member>(in.bed.part_of(in.bed.find_item("rail R1")).form);
+const Member& rail_of(const SheetInput& in, Side side) {
+  return std::get<Member>(in.bed.part_of(in.bed.item({Kind::rail, side, 1})).form);
 }
 
 // The largest usual square tube lower than the standing leg's inner face.
@@ -42,10 +40,8 @@ std::vector<Box3> in_the_way(const Bed& bed) {
   std::vector<Box3> all;
   for (std::size_t i = 0; i < bed.items.size(); ++i) {
     const Item& item = bed.items[i];
-    if (!item.shown || item.moving || item.name.starts_with("rail ") || item.name.starts_with("head") ||
-        item.name.starts_with("clamp "))
-      continue;
-    all.push_back(bounds(bed, static_cast<int>(i)));
+    if (item.shown && !item.moving && item.id.kind != Kind::rail)
+      all.push_back(bounds(bed, static_cast<int>(i)));
   }
   return all;
 }
@@ -54,7 +50,8 @@ std::vector<Mm> wanted(const SheetInput& in, const Box3& rail) {
   Mm first = rail.low.x + 6 * inch, last = rail.high.x - 6 * inch;
   std::vector<Mm> bolts;
   for (const Bolt& b : in.bed.bolts)
-    if (b.role == Role::track && b.seat.x > rail.low.x && b.seat.x < rail.high.x) bolts.push_back(b.seat.x);
+    if (b.id.kind == Kind::track_bolt && b.seat.x > rail.low.x && b.seat.x < rail.high.x)
+      bolts.push_back(b.seat.x);
   if (bolts.size() > 1) {
     const auto [low, high] = std::minmax_element(bolts.begin(), bolts.end());
     if (*high - *low > 2 * spacers_most_apart / 4) first = *low, last = *high;
@@ -68,8 +65,8 @@ std::vector<Mm> wanted(const SheetInput& in, const Box3& rail) {
 }  // namespace
 
 GaugeSpacer gauge_spacer(const SheetInput& in) {
-  const Section& rail = rail_of(in).section;
-  const Box3 r = rail_box(in, 'R', 1), l = rail_box(in, 'L', 1);
+  const Section& rail = rail_of(in, Side::right).section;
+  const Box3 r = rail_box(in, Side::right, 1), l = rail_box(in, Side::left, 1);
   GaugeSpacer s;
   s.left = l.low.y + rail.web;
   s.right = r.high.y - rail.web;
@@ -88,7 +85,7 @@ std::vector<SpacerPlace> spacer_places(const SheetInput& in) {
   const Mm step = grid(in.job.order.order), half = spacer.side / 2 + off_others;
   std::vector<SpacerPlace> all;
   for (int section = 1; section <= in.bed.track.sections; ++section) {
-    const Box3 rail = rail_box(in, 'R', section);
+    const Box3 rail = rail_box(in, Side::right, section);
     const auto clear = [&](Mm x) {
       if (x - half < rail.low.x || x + half > rail.high.x) return false;
       Box3 room;
@@ -119,12 +116,13 @@ Table2d spacer_table(const SheetInput& in) {
   Table2d table{metric ? std::vector<std::string>{"SPACER", "SECTION", "FROM FRONT mm", "LIES"}
                        : std::vector<std::string>{"SPACER", "SECTION", "FROM FRONT", "in", "mm", "LIES"},
                 {}};
-  const std::vector<Mm>& bunks = in.bed.track.bunk_positions;
+  const std::vector<BunkPlace>& bunks = in.bed.track.bunks;
   int number = 0;
   for (const SpacerPlace& p : spacer_places(in)) {
-    const auto after = std::upper_bound(bunks.begin(), bunks.end(), p.x) - bunks.begin();
+    const auto after =
+        std::count_if(bunks.begin(), bunks.end(), [&](const BunkPlace& b) { return b.x <= p.x; });
     const std::string lies = after == 0 ? "ahead of bunk 1"
-                             : static_cast<std::size_t>(after) == bunks.size()
+                             : after == in.bed.track.bunk_count()
                                  ? fmt::format("behind bunk {}", after)
                                  : fmt::format("bunk {} to {}", after, after + 1);
     std::vector<std::string> row{fmt::format("S{}", ++number), fmt::format("{}", p.section)};
@@ -135,27 +133,13 @@ Table2d spacer_table(const SheetInput& in) {
   return table;
 }
 
-namespace {
-
-template <class Use>
-void for_each_tab(const Bed& bed, Use use) {
-  for (const char side : {'L', 'R'})
-    for (int number = 1;; ++number) {
-      const int item = bed.find_item(fmt::format("tab {}{}", side, number));
-      if (item < 0) break;
-      use(item, fmt::format("{}{}", side, number));
-    }
-}
-
-}  // namespace
-
 StringLine string_line(const SheetInput& in) {
   const Mm web = in.job.frame.main.spacing / 2;
   Mm outermost = web;
-  for_each_tab(in.bed, [&](int item, const std::string&) {
-    const Box3 box = bounds(in.bed, item);
+  for (const int tab : in.bed.items_of(Kind::tab)) {
+    const Box3 box = bounds(in.bed, tab);
     outermost = std::max({outermost, box.high.y, -box.low.y});
-  });
+  }
   StringLine s;
   s.block = rounded_up(outermost - web + line_clear, grid(in.job.order.order));
   s.along = web + s.block;
@@ -167,35 +151,30 @@ StringLine string_line(const SheetInput& in) {
 std::vector<TabReading> tab_readings(const SheetInput& in) {
   const StringLine line = string_line(in);
   std::vector<TabReading> all;
-  for_each_tab(in.bed, [&](int item, const std::string& name) {
-    Ply ply;
-    ply.item = item;
-    ply.hole = 0;
-    const HoleInWorld hole = hole_in_world(in.bed, ply);
+  for (const int tab : in.bed.items_of(Kind::tab)) {
+    const HoleInWorld hole = hole_in_world(in.bed, ply_through(in.bed, tab, 0));
     const Mm to_middle = line.along - std::abs(hole.centre.y), to_edge = to_middle - hole.hole.diameter / 2;
     const auto alike = std::find_if(all.begin(), all.end(), [&](const TabReading& r) {
       return std::abs(r.to_middle - to_middle) < same_place;
     });
+    const Identity& id = in.bed.items[tab].id;
     if (alike == all.end()) {
-      all.push_back({{name}, to_middle, to_edge});
+      all.push_back({{id}, to_middle, to_edge});
     } else {
-      alike->tabs.push_back(name);
+      alike->tabs.push_back(id);
     }
-  });
+  }
   return all;
 }
 
-std::vector<Mm> strip_holes(const SheetInput& in, char side) {
-  const Box3 rail = rail_box(in, side, 1);
-  const int item = in.bed.find_item(fmt::format("rail {}1", side));
-  const Member& member = std::get<Member>(in.bed.part_of(item).form);
+std::vector<Mm> strip_holes(const SheetInput& in, Side side) {
+  const int rail = in.bed.item({Kind::rail, side, 1});
+  const Member& member = rail_of(in, side);
+  const Mm front = bounds(in.bed, rail).low.x;
   std::vector<Mm> all;
   for (std::size_t i = 0; i < member.holes.size(); ++i) {
-    if (member.holes[i].hole.purpose != "track bolt") continue;
-    Ply ply;
-    ply.item = item;
-    ply.hole = static_cast<int>(i);
-    all.push_back(hole_in_world(in.bed, ply).centre.x - rail.low.x);
+    if (member.holes[i].hole.purpose != Kind::track_bolt) continue;
+    all.push_back(hole_in_world(in.bed, ply_through(in.bed, rail, static_cast<int>(i))).centre.x - front);
   }
   std::sort(all.begin(), all.end());
   return all;

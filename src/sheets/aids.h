@@ -2,7 +2,6 @@
 // spacers, string line, check strip. Plain figures; the sheets draw them.
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include "drawing/table2d.h"
@@ -46,13 +45,13 @@ StringLine string_line(const SheetInput& input);
 
 // Tabs that are read alike.
 struct TabReading {
-  std::vector<std::string> tabs;  // "L1"
-  Mm to_middle = 0;               // from the line inward to the hole's middle
-  Mm to_edge = 0;                 // to the hole's nearer edge, what a rule can be read at
+  std::vector<Identity> tabs;
+  Mm to_middle = 0;  // from the line inward to the hole's middle
+  Mm to_edge = 0;    // to the hole's nearer edge, what a rule can be read at
 };
 std::vector<TabReading> tab_readings(const SheetInput& input);
 
 // Holes of one rail section's track bolts, from the section's front end, on one side.
-std::vector<Mm> strip_holes(const SheetInput& input, char side);
+std::vector<Mm> strip_holes(const SheetInput& input, Side side);
 
 }  // namespace bedwright

@@ -6,8 +6,10 @@
 
 #include <algorithm>
 
+#include "bed/names.h"
 #include "export/figures.h"
 #include "export/lists.h"
+#include "loads/say.h"
 #include "sheets/balloons.h"
 #include "sheets/flow.h"
 #include "sheets/marks.h"
@@ -110,8 +112,9 @@ class Arrangement {
     };
     Mm axles = 0;
     int count = 0;
-    for (const Item& item : in_.bed.items) {
-      if (!item.shown || !item.name.starts_with("axle ")) continue;
+    for (const int axle : in_.bed.items_of(Kind::axle)) {
+      const Item& item = in_.bed.items[axle];
+      if (!item.shown) continue;
       axles += item.placement.origin.x;
       ++count;
     }
@@ -145,7 +148,7 @@ Table2d parts_table(const SheetInput& in, const std::vector<Balloon>& numbers) {
   for (const Balloon& b : numbers) {
     const Part& part = in.bed.parts[static_cast<std::size_t>(b.part)];
     const auto [form, size] = part_form(part, h);
-    table.rows.push_back({fmt::format("{}", b.number), part.name, fmt::format("{}", in.bed.count(b.part)), form, size, origin_name(part.origin)});
+    table.rows.push_back({fmt::format("{}", b.number), name(part), fmt::format("{}", in.bed.count(b.part)), form, size, origin_name(part.origin)});
   }
   return table;
 }
@@ -154,9 +157,9 @@ Table2d condition_table(const SheetInput& in) {
   const Heading& h = in.job.order.order;
   const std::string unit = h.printing == Printing::metric ? " kg" : " lb (kg)";
   Table2d table{{"ON THE ROAD", "MASS" + unit, "ON COUPLER" + unit, "SHARE", "EACH AXLE" + unit, "HEAVIEST TYRE" + unit}, {}};
-  for (const TowCondition& c : in.loads->tow.conditions)
+  for (const TowCondition& c : in.examined.loads.tow.conditions)
     if (c.judged)
-      table.rows.push_back({c.name, mass_label(c.mass, h), mass_label(c.tongue, h), fmt::format("{:.1f} %", 100 * c.share), mass_label(c.axle, h), mass_label(c.tyre, h)});
+      table.rows.push_back({name(c.travel), mass_label(c.mass, h), mass_label(c.tongue, h), fmt::format("{:.1f} %", 100 * c.share), mass_label(c.axle, h), mass_label(c.tyre, h)});
   return table;
 }
 
@@ -209,10 +212,8 @@ std::vector<Sheet> arrangement_sheets(const SheetInput& in) {
   flow.picture(drawn);
   flow.picture(isometric(in, room));
   flow.table("PARTS, bolts and washers apart", parts_table(in, numbers), small_text);
-  if (in.loads) {
-    flow.table("MASSES AND BALANCE", condition_table(in), small_text);
-    flow.table("RATINGS", rating_table(in), small_text);
-  }
+  flow.table("MASSES AND BALANCE", condition_table(in), small_text);
+  flow.table("RATINGS", rating_table(in), small_text);
   std::vector<Sheet> sheets = std::move(flow).sheets();
   for (std::size_t i = 1; i < sheets.size(); ++i) sheets[i].scale = "AS NOTED";
   return sheets;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 
+#include "bed/names.h"
 #include "checks/bolt_kinds.h"
 #include "export/figures.h"
 #include "sheets/aids.h"
@@ -22,9 +23,10 @@ Table2d section_table(const SheetInput& in) {
   const Heading& h = in.job.order.order;
   Table2d table{{"PLACE", "LEFT", "RIGHT", "FRONT END AT", "REAR END AT"}, {}};
   for (int s = 1; s <= in.bed.track.sections; ++s) {
-    const Box3 box = bounds(in.bed, in.bed.find_item(fmt::format("rail R{}", s)));
-    table.rows.push_back({fmt::format("{}", s), fmt::format("L{}", s), fmt::format("R{}", s),
-                          customer_length(box.low.x, h), customer_length(box.high.x, h)});
+    const Box3 box = bounds(in.bed, in.bed.item({Kind::rail, Side::right, s}));
+    table.rows.push_back({fmt::format("{}", s), mark({Kind::rail, Side::left, s}),
+                          mark({Kind::rail, Side::right, s}), customer_length(box.low.x, h),
+                          customer_length(box.high.x, h)});
   }
   return table;
 }
@@ -32,11 +34,11 @@ Table2d section_table(const SheetInput& in) {
 Table2d bolt_table(const SheetInput& in) {
   const Heading& h = in.job.order.order;
   Table2d table{{"BOLT", "SIZE", "LENGTH", "FOR", "UNDER HEAD", "UNDER NUT", "WRENCH", "COUNT"}, {}};
-  for (const BoltKind& k : bolt_kinds(in)) {
-    std::vector<std::string> roles;
-    for (const Role r : k.roles) roles.push_back(role_word(r));
+  for (const BoltKind& k : track_bolt_kinds(in)) {
+    std::vector<std::string> uses;
+    for (const Kind use : k.uses) uses.push_back(role_word(use));
     table.rows.push_back({std::string(1, k.letter), k.size.name, customer_length(k.length, h),
-                          listed_words(roles), k.under_head, k.under_nut, customer_length(k.size.wrench, h),
+                          listed_words(uses), k.under_head, k.under_nut, customer_length(k.size.wrench, h),
                           fmt::format("{}", k.bolts.size())});
   }
   return table;
@@ -45,17 +47,17 @@ Table2d bolt_table(const SheetInput& in) {
 Table2d bunk_table(const SheetInput& in) {
   const TrackOrder& track = in.job.order.track;
   Table2d table{{"BUNK", "BOLTS BEHIND FRONT END", "CARRIES"}, {}};
-  for (std::size_t b = 0; b < in.bed.track.bunk_positions.size(); ++b) {
-    const int number = static_cast<int>(b) + 1;
+  int number = 0;
+  for (const BunkPlace& bunk : in.bed.track.bunks) {
+    ++number;
     std::vector<std::string> what;
     if (std::find(track.log_stops.begin(), track.log_stops.end(), number) != track.log_stops.end())
       what.push_back("log stop");
     if (std::any_of(track.clamps.begin(), track.clamps.end(),
                     [&](const ClampPlace& c) { return c.bunk == number; }))
       what.push_back("clamp");
-    table.rows.push_back({fmt::format("{}", number),
-                          customer_length(in.bed.track.bunk_positions[b], in.job.order.order),
-                          listed_words(what)});
+    table.rows.push_back(
+        {fmt::format("{}", number), customer_length(bunk.x, in.job.order.order), listed_words(what)});
   }
   return table;
 }

@@ -24,18 +24,18 @@ std::string place_words(const std::vector<Mm>& places, const Heading& h) {
   return listed_words(words);
 }
 
-// Letters of the kinds one role takes, with size and length: "A (1/2 in x 1-1/4 in)".
-std::string kinds_for(const std::vector<BoltKind>& kinds, Role role, const Heading& h) {
+// Letters of the kinds that serve as such bolts, with size and length: "A (1/2 in x 1-1/4 in)".
+std::string kinds_for(const std::vector<BoltKind>& kinds, Kind use, const Heading& h) {
   std::vector<std::string> words;
   for (const BoltKind& k : kinds)
-    if (std::find(k.roles.begin(), k.roles.end(), role) != k.roles.end())
+    if (std::find(k.uses.begin(), k.uses.end(), use) != k.uses.end())
       words.push_back(fmt::format("{} ({} x {})", k.letter, k.size.name, customer_length(k.length, h)));
   return listed_words(words);
 }
 
-std::string bolts_of(const Bed& bed, Role role) {
+std::string bolts_of(const Bed& bed, Kind use) {
   return count_words(static_cast<std::size_t>(std::count_if(
-      bed.bolts.begin(), bed.bolts.end(), [&](const Bolt& b) { return b.role == role && b.in_place; })));
+      bed.bolts.begin(), bed.bolts.end(), [&](const Bolt& b) { return b.id.kind == use && b.in_place; })));
 }
 
 std::string wrenches(const std::vector<BoltKind>& kinds, const Heading& h) {
@@ -85,8 +85,8 @@ std::string customer_length(Mm length, const Heading& h) {
 TemplateFigures assembly_figures(const SheetInput& in) {
   const Order& order = in.job.order;
   const Heading& h = order.order;
-  const TrackAccount& track = in.bed.track;
-  const std::vector<BoltKind> kinds = bolt_kinds(in);
+  const Track& track = in.bed.track;
+  const std::vector<BoltKind> kinds = track_bolt_kinds(in);
   const GaugeSpacer spacer = gauge_spacer(in);
   const auto length = [&](Mm x) { return customer_length(x, h); };
   const bool joints = !track.joints.empty();
@@ -109,7 +109,7 @@ TemplateFigures assembly_figures(const SheetInput& in) {
       {"sections", count_words(static_cast<std::size_t>(track.sections))},
       {"rails", count_words(2 * static_cast<std::size_t>(track.sections))},
       {"rail_length", length(track.rail_length)},
-      {"rail_mass", mass_words(mass(in.bed.part_of(in.bed.find_item("rail R1"))), h)},
+      {"rail_mass", mass_words(mass(in.bed.part_of(in.bed.item({Kind::rail, Side::right, 1}))), h)},
       {"track_length", length(track.total_length)},
       {"section_order", section_order(track.sections)},
       {"joints", count_words(track.joints.size())},
@@ -123,19 +123,19 @@ TemplateFigures assembly_figures(const SheetInput& in) {
       {"spacers", count_words(spacer_places(in).size())},
       {"spacer_length", length(spacer.length)},
       {"clamp_opening", length(opening)},
-      {"track_bolts", kinds_for(kinds, Role::track, h)},
-      {"track_bolt_count", bolts_of(in.bed, Role::track)},
-      {"bunk_bolts", kinds_for(kinds, Role::bunk, h)},
-      {"bunk_bolt_count", bolts_of(in.bed, Role::bunk)},
-      {"gusset_bolts", kinds_for(kinds, Role::gusset, h)},
-      {"gusset_bolt_count", bolts_of(in.bed, Role::gusset)},
-      {"stop_bolts", kinds_for(kinds, Role::stop, h)},
-      {"stop_bolt_count", bolts_of(in.bed, Role::stop)},
+      {"track_bolts", kinds_for(kinds, Kind::track_bolt, h)},
+      {"track_bolt_count", bolts_of(in.bed, Kind::track_bolt)},
+      {"bunk_bolts", kinds_for(kinds, Kind::bunk_bolt, h)},
+      {"bunk_bolt_count", bolts_of(in.bed, Kind::bunk_bolt)},
+      {"gusset_bolts", kinds_for(kinds, Kind::gusset_bolt, h)},
+      {"gusset_bolt_count", bolts_of(in.bed, Kind::gusset_bolt)},
+      {"stop_bolts", kinds_for(kinds, Kind::stop_bolt, h)},
+      {"stop_bolt_count", bolts_of(in.bed, Kind::stop_bolt)},
       {"wrenches", wrenches(kinds, h)},
       {"start", datum == Datum::front  ? "the front end"
                 : datum == Datum::rear ? "the rear end"
                                        : "the middle"},
-      {"bunks", count_words(static_cast<std::size_t>(track.bunks))},
+      {"bunks", count_words(track.bunks.size())},
       {"bunk_pitch", length(track.bunk_pitch)},
       {"clamp_bunks", numbers(clamps)},
       {"log_stop_bunks", numbers(stops)},
@@ -157,7 +157,7 @@ TemplateFigures assembly_figures(const SheetInput& in) {
 Table2d check_table(const SheetInput& in) {
   const Heading& h = in.job.order.order;
   const Limits& limits = in.job.order.limits;
-  const TrackAccount& track = in.bed.track;
+  const Track& track = in.bed.track;
   const auto length = [&](Mm x) { return customer_length(x, h); };
   Table2d table{{"CHECK", "SHOULD BE", "LIMIT", "MEASURED   "}, {}};
   const auto row = [&](const std::string& what, const std::string& wanted, const std::string& limit) {

@@ -3,11 +3,15 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <stdexcept>
 
+#include "bed/names.h"
+#include "export/lists.h"
 #include "sheets/assembly_figures.h"
 #include "sheets/bolt_kinds.h"
 #include "sheets/plan.h"
 #include "sheets/span.h"
+#include "sheets/tab_rows.h"
 
 namespace bedwright {
 namespace {
@@ -15,16 +19,17 @@ namespace {
 constexpr Mm band_high = 9, band_at = 24;  // of a rail in the strip, and its middle from the centre line
 constexpr double section_scale = 2;        // 1 : 2
 
-void rails(List2d& list, const Pens& pens, const SheetInput& in, char side, double k) {
-  const Mm middle = (side == 'R' ? 1 : -1) * band_at;
+void rails(List2d& list, const Pens& pens, const SheetInput& in, Side side, double k) {
+  const Mm middle = outward(side) * band_at;
   for (int s = 1; s <= in.bed.track.sections; ++s) {
-    const Box3 box = bounds(in.bed, in.bed.find_item(fmt::format("rail {}{}", side, s)));
+    const Identity rail{Kind::rail, side, s};
+    const Box3 box = bounds(in.bed, in.bed.item(rail));
     list.add(Closed{pens.outline, rectangle({k * box.low.x, middle - band_high / 2},
                                             {k * box.high.x, middle + band_high / 2})});
     list.add(Text{pens.text,
                   {k * (box.low.x + box.high.x) / 2, middle},
                   large_text,
-                  fmt::format("{}{}", side, s),
+                  mark(rail),
                   Across::centre,
                   Up::middle,
                   0});
@@ -57,21 +62,22 @@ void column(List2d& list, std::vector<Named> all, Mm x, Mm apart) {
   }
 }
 
-const Bolt* track_bolt(const Bed& bed) {
-  const int tab = bed.find_item("tab R1");
-  for (const Bolt& b : bed.bolts)
-    if (b.role == Role::track && b.in_place && !b.plies.empty() && b.plies.back().item == tab) return &b;
-  return nullptr;
+// "bolt A, 1/2 in x 1-1/4 in, head up".
+std::string bolt_words(const SheetInput& in, int bolt) {
+  for (const BoltKind& kind : track_bolt_kinds(in))
+    if (std::find(kind.bolts.begin(), kind.bolts.end(), bolt) != kind.bolts.end())
+      return fmt::format("bolt {}, {} x {}, head up", kind.letter, kind.size.name,
+                         customer_length(kind.length, in.job.order.order));
+  throw std::logic_error("a track bolt in place is of no kind");
 }
 
-// The hardware of that bolt, each piece where it is; washers and nut by name.
-std::vector<Named> hardware(List2d& list, const Pens& pens, const SheetInput& in, const Bolt& bolt,
-                            double k) {
+// The hardware of that bolt, each piece where it is, with what it is called.
+std::vector<Named> hardware(List2d& list, const Pens& pens, const SheetInput& in, int bolt, double k) {
   const Bed& bed = in.bed;
   std::vector<Named> names;
   for (std::size_t i = 0; i < bed.items.size(); ++i) {
     const Item& item = bed.items[i];
-    if (item.bolt < 0 || &bed.bolts[static_cast<std::size_t>(item.bolt)] != &bolt) continue;
+    if (item.bolt != bolt) continue;
     const Hardware& piece = std::get<Hardware>(bed.part_of(static_cast<int>(i)).form);
     const Box3 box = bounds(bed, static_cast<int>(i));
     const Mm middle = (box.low.y + box.high.y) / 2, right = box.high.y, z = (box.low.z + box.high.z) / 2;
@@ -82,15 +88,11 @@ std::vector<Named> hardware(List2d& list, const Pens& pens, const SheetInput& in
     if (piece.kind == HardwareKind::bolt) {
       draw(piece.size.head_flats / 2, box.high.z - piece.size.head_height, box.high.z);
       draw(piece.size.diameter / 2, box.low.z, box.high.z - piece.size.head_height);
-      names.push_back({{k * middle, k * (box.high.z - piece.size.head_height / 2)}, ""});
+      names.push_back({{k * middle, k * (box.high.z - piece.size.head_height / 2)}, bolt_words(in, bolt)});
     } else {
       draw((box.high.y - box.low.y) / 2, box.low.z, box.high.z);
-      const bool head = box.low.z >= bolt.seat.z - same_place;
-      const char* what = piece.kind == HardwareKind::nut           ? "nut"
-                         : piece.kind == HardwareKind::flat_washer ? "flat washer"
-                                                                   : "lock washer";
-      names.push_back(
-          {{k * (right - 1), k * z}, head ? std::string(what) + " under the head" : std::string(what)});
+      names.push_back({{k * (right - 1), k * z},
+                       hardware_name(piece.kind) + (item.id.piece == Piece::head_washer ? " under the head" : "")});
     }
   }
   return names;
@@ -99,18 +101,18 @@ std::vector<Named> hardware(List2d& list, const Pens& pens, const SheetInput& in
 }  // namespace
 
 List2d section_strip(const SheetInput& in, Mm room) {
-  const TrackAccount& track = in.bed.track;
+  const Track& track = in.bed.track;
   const int scale = reduction(track.total_length, room - 60);
   const double k = 1.0 / scale;
   List2d list;
   const Pens pens(list);
-  for (const char side : {'R', 'L'}) rails(list, pens, in, side, k);
+  for (const Side side : {Side::right, Side::left}) rails(list, pens, in, side, k);
   std::vector<Tag> numbers, loads, jacks;
-  for (std::size_t b = 0; b < track.bunk_positions.size(); ++b) {
-    const int number = static_cast<int>(b) + 1;
-    numbers.push_back({k * track.bunk_positions[b], fmt::format("{}", number)});
+  int number = 0;
+  for (const BunkPlace& bunk : track.bunks) {
+    numbers.push_back({k * bunk.x, fmt::format("{}", ++number)});
     if (const std::string what = carries(in.job.order.track, number); !what.empty())
-      loads.push_back({k * track.bunk_positions[b], what});
+      loads.push_back({k * bunk.x, what});
   }
   std::vector<Mm> pairs = in.job.order.jacks;
   std::sort(pairs.begin(), pairs.end());
@@ -139,39 +141,26 @@ List2d section_strip(const SheetInput& in, Mm room) {
 
 List2d rail_on_tab(const SheetInput& in) {
   const Bed& bed = in.bed;
-  const Heading& h = in.job.order.order;
   const double k = 1 / section_scale;
   List2d list;
   const Pens pens(list);
   std::vector<Named> names;
-  const auto cut = [&](const char* item, const std::string& name, double down) {
-    const int at = bed.find_item(item);
-    if (at < 0) return;
-    list.add(Closed{pens.outline, shrunk(cut_across(bed, at), section_scale)});
-    const Box3 box = bounds(bed, at);
-    names.push_back({{k * (box.high.y - 2), k * (box.high.z - down * (box.high.z - box.low.z))}, name});
+  const auto cut = [&](int item, const char* what, double down) {
+    list.add(Closed{pens.outline, shrunk(cut_across(bed, item), section_scale)});
+    const Box3 box = bounds(bed, item);
+    names.push_back({{k * (box.high.y - 2), k * (box.high.z - down * (box.high.z - box.low.z))}, what});
   };
-  cut("rail R1", "rail, standing leg outward", 0.3);
-  cut("pad R1", "pad, part of the tab", 0.5);
+  const int tab = bed.item({Kind::tab, Side::right, 1});
+  cut(bed.item({Kind::rail, Side::right, 1}), "rail, standing leg outward", 0.3);
+  if (const auto pad = bed.find_item({Kind::tab_pad, Side::right, 1})) cut(*pad, "pad, part of the tab", 0.5);
   if (in.job.frame.tabs.style == TabStyle::plate) {
-    cut("tab R1", "tab, welded to the main", 0.5);
+    cut(tab, "tab, welded to the main", 0.5);
   } else {
-    cut("tab R1", "tab, an angle welded to the main", 0.04);  // its flat leg is on top
+    cut(tab, "tab, an angle welded to the main", 0.04);  // its flat leg is on top
   }
-  const int main = bed.find_item("main R");
-  list.add(Closed{pens.outline, shrunk(cut_across(bed, main), section_scale)});
-  const Box3 steel = bounds(bed, main);
-  names.push_back({{k * (steel.high.y - 2), k * (steel.low.z + 0.25 * (steel.high.z - steel.low.z))},
-                   "main of the frame"});
-  if (const Bolt* bolt = track_bolt(bed)) {
-    std::vector<Named> pieces = hardware(list, pens, in, *bolt, k);
-    for (const BoltKind& kind : bolt_kinds(in))
-      for (const int i : kind.bolts)
-        if (&bed.bolts[static_cast<std::size_t>(i)] == bolt)
-          for (Named& n : pieces)
-            if (n.name.empty())
-              n.name = fmt::format("bolt {}, {} x {}, head up", kind.letter, kind.size.name,
-                                   customer_length(kind.length, h));
+  cut(bed.item({Kind::main, Side::right}), "main of the frame", 0.75);
+  if (const auto bolt = track_bolt_through(bed, tab)) {
+    const std::vector<Named> pieces = hardware(list, pens, in, *bolt, k);
     names.insert(names.end(), pieces.begin(), pieces.end());
   }
   const Box2 box = bounds(list);

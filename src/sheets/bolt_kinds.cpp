@@ -9,7 +9,7 @@
 namespace bedwright {
 namespace {
 
-constexpr std::array on_track{Role::track, Role::bunk, Role::gusset, Role::stop};
+constexpr std::array on_track{Kind::track_bolt, Kind::bunk_bolt, Kind::gusset_bolt, Kind::stop_bolt};
 
 std::string washers(const std::vector<Washer>& all, const BoltSize& size) {
   std::string words;
@@ -28,8 +28,7 @@ std::set<Mm> at_hand(const SheetInput& in, const std::string& size) {
 }
 
 void find_too_long(const SheetInput& in, std::vector<BoltKind>& kinds) {
-  const CheckInput input{in.bed, in.job.order.limits, &in.job, nullptr, {in.job.order.order.printing, in.job.order.order.tape}};
-  const Scene scene(input);
+  const Scene& scene = in.examined.scene;
   for (BoltKind& kind : kinds) {
     for (const Mm length : at_hand(in, kind.size.name)) {
       if (length <= kind.length + same_place) continue;
@@ -44,27 +43,27 @@ void find_too_long(const SheetInput& in, std::vector<BoltKind>& kinds) {
 
 }  // namespace
 
-std::vector<BoltKind> bolt_kinds(const SheetInput& in) {
+std::vector<BoltKind> track_bolt_kinds(const SheetInput& in) {
   std::vector<BoltKind> kinds;
-  for (const Role role : on_track)
+  for (const Kind use : on_track)
     for (std::size_t i = 0; i < in.bed.bolts.size(); ++i) {
       const Bolt& b = in.bed.bolts[i];
-      if (b.role != role || !b.in_place) continue;
-      const std::string head = washers(b.under_head, b.size), nut = washers(b.under_nut, b.size);
+      if (b.id.kind != use || !b.in_place) continue;
       auto kind = std::find_if(kinds.begin(), kinds.end(), [&](const BoltKind& k) {
-        return k.size.name == b.size.name && std::abs(k.length - b.length) < same_place && k.under_head == head && k.under_nut == nut;
+        const Bolt& other = in.bed.bolts[k.bolts.front()];
+        return k.size == b.size && std::abs(k.length - b.length) < same_place && other.under_head == b.under_head && other.under_nut == b.under_nut;
       });
       if (kind == kinds.end()) {
         BoltKind fresh;
         fresh.letter = static_cast<char>('A' + static_cast<char>(kinds.size()));
         fresh.size = b.size;
         fresh.length = b.length;
-        fresh.under_head = head;
-        fresh.under_nut = nut;
+        fresh.under_head = washers(b.under_head, b.size);
+        fresh.under_nut = washers(b.under_nut, b.size);
         kinds.push_back(fresh);
         kind = kinds.end() - 1;
       }
-      if (std::find(kind->roles.begin(), kind->roles.end(), role) == kind->roles.end()) kind->roles.push_back(role);
+      if (std::find(kind->uses.begin(), kind->uses.end(), use) == kind->uses.end()) kind->uses.push_back(use);
       kind->bolts.push_back(static_cast<int>(i));
     }
   find_too_long(in, kinds);

@@ -15,8 +15,8 @@ struct BoltKind {
   BoltSize size;
   Mm length = 0;
   std::string under_head, under_nut;  // "flat", "flat + lock", "none"
-  std::vector<Role> roles;
-  std::vector<int> bolts;             // into the Bed's
+  std::vector<Kind> uses;  // track bolts, bunk bolts, ...
+  std::vector<int> bolts;  // into the Bed's
   // Longer ones of the size, on the track or in the kit's box, whose tip would
   // come too near to what is beyond it in one of these holes.
   std::vector<Mm> too_long;
@@ -24,6 +24,6 @@ struct BoltKind {
 
 // Of the bolts in place on the track (track, bunk, gusset, stop), lettered in
 // that order.
-std::vector<BoltKind> bolt_kinds(const SheetInput& input);
+std::vector<BoltKind> track_bolt_kinds(const SheetInput& input);
 
 }  // namespace bedwright

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "bed/names.h"
 #include "checks/bolt_kinds.h"
 #include "export/figures.h"
 #include "sheets/bolt_kinds.h"
@@ -27,6 +28,8 @@ int kind_layer(List2d& list, const BoltKind& kind) {
   return list.layer({fmt::format("BOLT-{}", kind.letter), colours[(kind.letter - 'A') % 6], LineKind::continuous, 0.35});
 }
 
+Mm bunk_x(const Bed& bed, int number) { return bed.track.bunks.at(static_cast<std::size_t>(number) - 1).x; }
+
 // One section with its rails on both sides.
 class SectionStrip {
  public:
@@ -34,8 +37,7 @@ class SectionStrip {
       : in_(in), kinds_(kinds), pens_(list_), section_(section), scale_(scale) {}
 
   List2d drawn() {
-    side('R', 1);
-    side('L', -1);
+    for (const Side side : {Side::right, Side::left}) draw(side);
     const Box2 box = bounds(list_);
     list_.add(Text{pens_.text, {0, box.high.y + 2.5}, bench_text,
                    fmt::format("SECTION {} OF {}, front at the left, rails R{} (above) and L{} (below)", section_, in_.bed.track.sections, section_, section_),
@@ -44,8 +46,9 @@ class SectionStrip {
   }
 
  private:
-  void side(char letter, double out) {
-    const Box3 rail = bounds(in_.bed, in_.bed.find_item(fmt::format("rail {}{}", letter, section_)));
+  void draw(Side side) {
+    const double out = outward(side);
+    const Box3 rail = bounds(in_.bed, in_.bed.item({Kind::rail, side, section_}));
     const Mm middle = (rail.low.y + rail.high.y) / 2, half = (rail.high.y - rail.low.y) / 2 / scale_;
     const Mm band_at = half + between_rails / 2;
     const auto at = [&](Vec3 p) { return Vec2{(p.x - rail.low.x) / scale_, out * band_at + (p.y - middle) / scale_}; };
@@ -64,9 +67,9 @@ class SectionStrip {
     }
     tag_row(list_, tags, outer + out * 0.5, outer + (out > 0 ? 5 : -5 - bench_text), bench_text, pens_.text);
     std::vector<Tag> bunks;
-    for (std::size_t b = 0; b < in_.bed.track.bunk_positions.size(); ++b) {
-      const Mm x = in_.bed.track.bunk_positions[b];
-      if (x >= rail.low.x && x <= rail.high.x) bunks.push_back({at({x, 0, 0}).x, fmt::format("{}", b + 1)});
+    for (int number = 1; number <= in_.bed.track.bunk_count(); ++number) {
+      const Mm x = bunk_x(in_.bed, number);
+      if (x >= rail.low.x && x <= rail.high.x) bunks.push_back({at({x, 0, 0}).x, fmt::format("{}", number)});
     }
     if (out > 0) tag_row(list_, bunks, inner - out * 0.5, inner - 6.5, small_text, pens_.text);
   }
@@ -82,10 +85,10 @@ Table2d kind_table(const SheetInput& in, const std::vector<BoltKind>& kinds) {
   const Heading& h = in.job.order.order;
   Table2d table{{"BOLT", "SIZE", "LENGTH", "FOR", "UNDER HEAD", "UNDER NUT", "WRENCH", "COUNT", "NEVER HERE"}, {}};
   for (const BoltKind& k : kinds) {
-    std::string roles, never;
-    for (const Role r : k.roles) roles += std::string(roles.empty() ? "" : ", ") + role_word(r);
+    std::string uses, never;
+    for (const Kind use : k.uses) uses += (uses.empty() ? "" : ", ") + std::string(role_word(use));
     for (const Mm l : k.too_long) never += (never.empty() ? "" : ", ") + size_figure(l, h) + " long";
-    table.rows.push_back({std::string(1, k.letter), k.size.name, size_figure(k.length, h), roles, k.under_head, k.under_nut, size_figure(k.size.wrench, h),
+    table.rows.push_back({std::string(1, k.letter), k.size.name, size_figure(k.length, h), uses, k.under_head, k.under_nut, size_figure(k.size.wrench, h),
                           fmt::format("{}", k.bolts.size()), never.empty() ? "-" : never});
   }
   return table;
@@ -93,22 +96,20 @@ Table2d kind_table(const SheetInput& in, const std::vector<BoltKind>& kinds) {
 
 // Whether a clamp moved from its own bunk to another would meet anything there,
 // by boxes around things: what it says is free is free.
-std::string clamp_place(const Bed& bed, std::size_t bunk) {
-  const Mm x = bed.track.bunk_positions[bunk];
+std::string clamp_place(const Bed& bed, int bunk) {
   std::string none = "-";
-  for (std::size_t i = 0; i < bed.items.size(); ++i) {
-    const Item& clamp = bed.items[i];
-    if (!clamp.name.starts_with("clamp 1 on bunk ")) continue;
-    const std::size_t from = static_cast<std::size_t>(std::stoi(clamp.name.substr(16))) - 1;
-    const Mm moved = x - bed.track.bunk_positions.at(from);
-    Box3 box = bounds(bed, static_cast<int>(i));
+  for (const int i : bed.items_of(Kind::clamp)) {
+    const Identity& clamp = bed.items[i].id;
+    if (clamp.number != 1) continue;
+    const Mm moved = bunk_x(bed, bunk) - bunk_x(bed, clamp.bunk);
+    Box3 box = bounds(bed, i);
     box.low.x += moved;
     box.high.x += moved;
     for (std::size_t k = 0; k < bed.items.size(); ++k) {
+      // Clamps and the head are what moves.
       const Item& other = bed.items[k];
-      if (!other.shown || other.moving || other.bolt >= 0 || other.group == clamp.group || other.name == fmt::format("bunk {}", bunk + 1)) continue;
-      if (other.name == "head" || other.name.starts_with("clamp ")) continue;
-      if (box.overlaps(bounds(bed, static_cast<int>(k)), -same_place)) return "no: " + other.name;
+      if (!other.shown || other.moving || other.bolt >= 0 || other.id == Identity{Kind::bunk, Side::middle, bunk}) continue;
+      if (box.overlaps(bounds(bed, static_cast<int>(k)), -same_place)) return "no: " + name(other);
     }
     none = "free";
   }
@@ -120,14 +121,13 @@ Table2d bunk_table(const SheetInput& in) {
   const bool metric = h.printing == Printing::metric;
   Table2d table{metric ? std::vector<std::string>{"BUNK", "BOLTS AT mm", "CARRIES", "CLAMP"} : std::vector<std::string>{"BUNK", "BOLTS AT", "in", "mm", "CARRIES", "CLAMP"}, {}};
   const TrackOrder& t = in.job.order.track;
-  for (std::size_t b = 0; b < in.bed.track.bunk_positions.size(); ++b) {
-    const int number = static_cast<int>(b) + 1;
-    const Mm x = in.bed.track.bunk_positions[b];
+  for (int number = 1; number <= in.bed.track.bunk_count(); ++number) {
+    const Mm x = bunk_x(in.bed, number);
     const bool clamp = std::any_of(t.clamps.begin(), t.clamps.end(), [&](const ClampPlace& c) { return c.bunk == number; });
     const bool stop = std::find(t.log_stops.begin(), t.log_stops.end(), number) != t.log_stops.end();
     std::vector<std::string> row{fmt::format("{}", number)};
     if (!metric) row.insert(row.end(), {tape_figure(x, h), inch_figure(x)});
-    row.insert(row.end(), {mm_figure(x), clamp && stop ? "clamp, log stop" : clamp ? "clamp" : stop ? "log stop" : "", clamp ? "set here" : clamp_place(in.bed, b)});
+    row.insert(row.end(), {mm_figure(x), clamp && stop ? "clamp, log stop" : clamp ? "clamp" : stop ? "log stop" : "", clamp ? "set here" : clamp_place(in.bed, number)});
     table.rows.push_back(row);
   }
   return table;
@@ -169,7 +169,7 @@ std::vector<List2d> strip_columns(const SheetInput& in, const std::vector<BoltKi
 }  // namespace
 
 std::vector<Sheet> bolting_sheets(const SheetInput& in) {
-  const std::vector<BoltKind> kinds = bolt_kinds(in);
+  const std::vector<BoltKind> kinds = track_bolt_kinds(in);
   if (kinds.empty()) return {};
   const Box2 room = drawing_room(paper_of(in.job.order.order), in.draft);
   const int scale = reduction(in.bed.track.rail_length, room.width() - notes_width - 12);

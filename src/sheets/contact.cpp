@@ -4,6 +4,7 @@
 
 #include <array>
 
+#include "bed/names.h"
 #include "export/cut.h"
 #include "export/figures.h"
 #include "sheets/flow.h"
@@ -62,8 +63,8 @@ class Shrunk {
   Shrunk(List2d& to, double scale, const List2d& from) : to_(to), scale_(scale) {
     const Pens pens(to);
     for (const Layer& layer : from.layers)
-      layers_.push_back(layer.name == "OUTER_CUT" ? pens.outline
-                        : layer.name == "INNER_CUT"
+      layers_.push_back(layer.name == outer_cut_layer ? pens.outline
+                        : layer.name == inner_cut_layer
                             ? pens.thin
                             : to.layer({layer.name, layer.colour, LineKind::continuous, 0.25}));
     for (const Entity& e : from.entities) std::visit(*this, e);
@@ -129,7 +130,7 @@ List2d picture_of(const SheetInput& in, const CutPart& p, int scale) {
       y -= 1.7 * height;
     }
   };
-  put(p.part->name, bench_text);
+  put(name(*p.part), bench_text);
   for (const std::string& w : words) put(w, small_text);
   return list;
 }

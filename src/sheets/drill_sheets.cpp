@@ -1,6 +1,7 @@
 // Drill sheets: the drill drawings, at a round reduction, on numbered sheets.
 #include <fmt/format.h>
 
+#include "bed/names.h"
 #include "export/drill.h"
 #include "sheets/plan.h"
 #include "sheets/sheets.h"
@@ -18,8 +19,8 @@ std::vector<Sheet> drill_sheets(const SheetInput& in) {
     const DrillDrawing drawing = drill_drawing(in.bed, static_cast<int>(i), h, {room.width(), room.height(), false});
     for (std::size_t p = 0; p < drawing.pages.size(); ++p) {
       Sheet sheet;
-      sheet.title = "DRILL: " + part.name;
-      sheet.file = "drill_" + file_word(part.name) + (p > 0 ? fmt::format("_{}", p + 1) : "");
+      sheet.title = "DRILL: " + name(part);
+      sheet.file = "drill_" + file_word(name(part)) + (p > 0 ? fmt::format("_{}", p + 1) : "");
       sheet.scale = fmt::format("1:{:g}", drawing.reduction);
       sheet.material = part.material;
       sheet.list.append(scaled(drawing.pages[p], 1 / drawing.reduction), room.low);

@@ -54,7 +54,7 @@ std::vector<int> frame_items(const Bed& bed) {
   std::vector<int> items;
   for (const int i : welded) {
     const Item& item = bed.items[i];
-    if (bed.part_of(i).origin == Origin::made && item.shown && !item.name.starts_with("tab ") && !item.name.starts_with("pad ")) items.push_back(i);
+    if (bed.part_of(i).origin == Origin::made && item.shown && item.id.kind != Kind::tab && item.id.kind != Kind::tab_pad) items.push_back(i);
   }
   return items;
 }

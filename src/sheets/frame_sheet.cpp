@@ -2,8 +2,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
+#include <tuple>
 
+#include "bed/names.h"
 #include "export/figures.h"
 #include "export/lists.h"
 #include "sheets/flow.h"
@@ -22,7 +25,8 @@ constexpr Mm across_labels = 105;  // room for the figures across, on paper
 constexpr Mm along_labels = 76, to_symbols = 11, least_plan = 20;
 constexpr int most_reduction = 500;
 
-// Welds of one kind: the same two parts, size and note.
+// Welds of one kind: the same two parts, size, length and line.
+using WeldKey = std::tuple<int, int, long, long, WeldLine>;
 struct WeldKind {
   const Weld* shown = nullptr;
   int count = 0;
@@ -44,12 +48,11 @@ Vec2 joint_of(const Bed& bed, const Weld& w) {
 
 // One a kind, shown at the joint nearest the road side's rear, front to rear.
 std::vector<WeldKind> weld_kinds(const Bed& bed, const std::vector<int>& items) {
-  std::map<std::string, WeldKind> kinds;
+  std::map<WeldKey, WeldKind> kinds;
   for (const Weld& w : bed.welds) {
     const bool ours = w.leg > 0 && std::binary_search(items.begin(), items.end(), w.a) && std::binary_search(items.begin(), items.end(), w.b);
     if (!ours) continue;
-    const std::string key = fmt::format("{} {} {:.3f} {:.2f} {}", bed.items[w.a].part, bed.items[w.b].part, w.leg, w.length, w.note);
-    WeldKind& kind = kinds[key];
+    WeldKind& kind = kinds[{bed.items[w.a].part, bed.items[w.b].part, std::lround(1000 * w.leg), std::lround(100 * w.length), w.line}];
     const Vec2 tip = joint_of(bed, w);
     if (!kind.shown || tip.y < kind.tip.y - same_place) {
       kind.shown = &w;
@@ -70,7 +73,7 @@ struct TongueEnds {
 };
 
 TongueEnds tongue_of(const Bed& bed) {
-  const std::vector<Vec2> corners = footprint(bed, bed.find_item("tongue L"));
+  const std::vector<Vec2> corners = footprint(bed, bed.item({Kind::tongue, Side::left}));
   TongueEnds ends;
   ends.front = std::min_element(corners.begin(), corners.end(), [](Vec2 a, Vec2 b) { return a.x < b.x; })->x;
   ends.rear = std::max_element(corners.begin(), corners.end(), [](Vec2 a, Vec2 b) { return a.x < b.x; })->x;
@@ -83,8 +86,8 @@ TongueEnds tongue_of(const Bed& bed) {
 
 std::vector<Mm> axle_places(const Bed& bed) {
   std::vector<Mm> all;
-  for (const Item& item : bed.items)
-    if (item.shown && item.name.starts_with("axle ")) all.push_back(item.placement.origin.x);
+  for (const int axle : bed.items_of(Kind::axle))
+    if (bed.items[axle].shown) all.push_back(bed.items[axle].placement.origin.x);
   return all;
 }
 
@@ -101,7 +104,7 @@ class FramePlan {
     const Mm tall = room.height() - along_labels - to_symbols - symbol_row * static_cast<double>(kinds_.size());
     scale_ = std::max(reduction(all.high.x - all.low.x, room.width() - across_labels), reduction(all.high.y - all.low.y, std::max(least_plan, tall)));
     scale_ = std::max(scale_, reduction(least, 1));
-    const Box3 main = bounds(bed_, bed_.find_item("main R"));
+    const Box3 main = bounds(bed_, bed_.item({Kind::main, Side::right}));
     front_ = main.low.x;
     rear_ = main.high.x;
     half_ = in.job.frame.main.spacing / 2;
@@ -131,7 +134,7 @@ class FramePlan {
     list_.add(Line{pens_.centre, at(front_, half_), at(rear_, -half_)});
     list_.add(Line{pens_.centre, at(front_, -half_), at(rear_, half_)});
     // Clear of the front member, whose welds' arrows come from below.
-    const Mm ahead_of_frame = bounds(bed_, bed_.find_item("front member")).low.x / scale_;
+    const Mm ahead_of_frame = bounds(bed_, bed_.item({Kind::front_member})).low.x / scale_;
     const auto letter = [&](Mm x, Mm y, const char* s) {
       const Vec2 p = at(x, y);
       const bool ahead = x == front_, top = y > 0;
@@ -158,10 +161,9 @@ class FramePlan {
     put(front_);
     put(rear_);
     for (const int i : items_) {
-      const std::string& name = bed_.items[i].name;
-      if (name.starts_with("cross member")) put(bed_.items[i].placement.origin.x);
-      if (name == "tongue L") put(tongue_of(bed_).front);
-      if (name == "tongue plate") put(bed_.items[i].placement.origin.x);
+      const Kind kind = bed_.items[i].id.kind;
+      if (kind == Kind::cross_member || kind == Kind::tongue_plate) put(bed_.items[i].placement.origin.x);
+      if (kind == Kind::tongue) put(tongue_of(bed_).front);
     }
     for (const double x : axle_places(bed_)) {
       put(x, "  axle");
@@ -216,6 +218,22 @@ std::vector<std::string> notes_of(const SheetInput& in, Mm diagonal) {
   };
 }
 
+// What of the item the tape is read at; nothing for what has no place of its own. Jack
+// plates are read in pairs.
+std::string place_of(const Identity& id) {
+  switch (id.kind) {
+    case Kind::cross_member:
+    case Kind::front_member:
+    case Kind::rear_member: return name(id) + ", web back";
+    case Kind::tongue_plate:
+    case Kind::axle: return name(id) + ", middle";
+    case Kind::jack_plate:
+      if (id.side == Side::right) return "";
+      return fmt::format("jacks {} and {}, middle of the plate", mark(id), mark({id.kind, Side::right, id.number}));
+    default: return "";
+  }
+}
+
 // Every place along the mains once more, by name: what the tape is read at.
 Table2d place_table(const SheetInput& in) {
   const Heading& h = in.job.order.order;
@@ -223,15 +241,13 @@ Table2d place_table(const SheetInput& in) {
   Table2d table{metric ? std::vector<std::string>{"PLACE", "FROM THE DATUM mm"} : std::vector<std::string>{"PLACE", "FROM THE DATUM", "in", "mm"}, {}};
   std::vector<std::pair<Mm, std::string>> places;
   for (const Item& item : in.bed.items) {
-    const std::string& n = item.name;
     if (!item.shown) continue;
-    if (n.starts_with("cross member") || n == "tongue plate" || n == "front member" || n == "rear member") places.emplace_back(item.placement.origin.x, n == "tongue plate" ? n + ", middle" : n + ", web back");
-    if (n.starts_with("jack plate L")) places.emplace_back(item.placement.origin.x, "jacks L" + n.substr(12) + " and R" + n.substr(12) + ", middle of the plate");
-    if (n.starts_with("axle ")) places.emplace_back(item.placement.origin.x, n + ", middle");
+    const std::string place = place_of(item.id);
+    if (!place.empty()) places.emplace_back(item.placement.origin.x, place);
   }
   std::stable_sort(places.begin(), places.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
-  for (const auto& [x, name] : places) {
-    std::vector<std::string> row{name};
+  for (const auto& [x, place] : places) {
+    std::vector<std::string> row{place};
     if (!metric) row.insert(row.end(), {tape_figure(x, h), inch_figure(x)});
     row.push_back(mm_figure(x));
     table.rows.push_back(row);
@@ -250,7 +266,7 @@ Table2d height_table(const SheetInput& in) {
     if (std::find(seen.begin(), seen.end(), part) != seen.end()) continue;
     seen.push_back(part);
     const Box3 box = bounds(in.bed, i);
-    table.rows.push_back({in.bed.parts[static_cast<std::size_t>(part)].name, figure(box.high.z), figure(box.low.z)});
+    table.rows.push_back({name(in.bed.parts[static_cast<std::size_t>(part)]), figure(box.high.z), figure(box.low.z)});
   }
   return table;
 }
@@ -267,7 +283,7 @@ Table2d tongue_table(const SheetInput& in) {
     table.rows.push_back(metric ? std::vector<std::string>{what, mm_figure(x), mm_figure(y)}
                                 : std::vector<std::string>{what, tape_figure(x, h), inch_figure(x), tape_figure(y, h), inch_figure(y), mm_figure(y)});
   };
-  const Mm front = bounds(in.bed, in.bed.find_item("main L")).low.x;
+  const Mm front = bounds(in.bed, in.bed.item({Kind::main, Side::left})).low.x;
   row("front cut", t.front);
   row("at the mains' front ends", front);
   row("rear end", t.rear);
@@ -285,7 +301,7 @@ Table2d steel_table(const SheetInput& in) {
   for (const int p : parts) {
     const Part& part = in.bed.parts[static_cast<std::size_t>(p)];
     const auto [form, size] = part_form(part, h);
-    table.rows.push_back({part.name, fmt::format("{}", in.bed.count(p)), form, size});
+    table.rows.push_back({name(part), fmt::format("{}", in.bed.count(p)), form, size});
   }
   return table;
 }

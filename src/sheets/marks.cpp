@@ -99,7 +99,6 @@ void weld_symbol(List2d& list, const WeldMark& m, Vec2 tip, Vec2 knee, Mm h) {
   const Vec2 back = (1 / norm(knee - tip)) * (knee - tip), square{-back.y, back.x};
   for (const double side : {-1.0, 1.0}) line(tip, tip + 2.5 * back + side * 0.6 * square);
   line(knee, {end, knee.y});
-  if (m.around) list.add(Circle{pens.weld, knee, 0.4 * h});
   for (const double side : {-1.0, 1.0}) {
     if (side > 0 && !m.both_sides) continue;
     // The upright leg stands at the left whichever side the weld is on.

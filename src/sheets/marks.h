@@ -33,10 +33,10 @@ void dimension_up(List2d& list, Mm from, Mm to, Mm edge, Mm at, const std::strin
 
 // A fillet weld symbol in the order of AWS A2.4: size at the left of the
 // triangle, length at its right; arrow side below the reference line, other side
-// above; a circle at the arrow's knee where the weld runs all around.
+// above.
 struct WeldMark {
   std::string size, length, tail;
-  bool both_sides = false, around = false;
+  bool both_sides = false;
 };
 // The arrow's tip, and the knee where the reference line starts, to the right.
 void weld_symbol(List2d& list, const WeldMark& mark, Vec2 tip, Vec2 knee, Mm height);

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <set>
 
+#include "bed/names.h"
 #include "export/figures.h"
 #include "sheets/flow.h"
 #include "sheets/marks.h"
@@ -71,12 +72,12 @@ class PlateView {
 
   // What is welded along which edge, as the frame's welds say.
   std::string edges() const {
-    std::set<std::string> notes;
+    std::set<WeldLine> lines;
     for (const Weld& w : in_.bed.welds)
-      if (in_.bed.items[w.a].part == index_ && w.leg > 0) notes.insert(w.note);
-    if (notes.empty()) return "Edges as cut; the holes' places matter";
+      if (in_.bed.items[w.a].part == index_ && w.leg > 0) lines.insert(w.line);
+    if (lines.empty()) return "Edges as cut; the holes' places matter";
     std::string all;
-    for (const std::string& n : notes) all += (all.empty() ? "" : "; ") + n;
+    for (const WeldLine line : lines) all += (all.empty() ? "" : "; ") + words_of(line);
     return "Edges that matter (welded): " + all;
   }
 
@@ -92,9 +93,9 @@ class PlateView {
       it = end;
     }
     lines.push_back(edges());
-    lines.push_back(fmt::format("Scribe: {} {} {}. File: cut/{}.dxf", part_.name, h.number, h.revision, file_word(part_.name)));
+    lines.push_back(fmt::format("Scribe: {} {} {}. File: cut/{}.dxf", name(part_), h.number, h.revision, file_word(name(part_))));
     Mm y = bounds(list_).low.y - 8;
-    list_.add(Text{pens_.text, {0, y}, bench_text, part_.name, Across::left, Up::baseline, 0});
+    list_.add(Text{pens_.text, {0, y}, bench_text, name(part_), Across::left, Up::baseline, 0});
     for (const std::string& line : lines)
       for (const std::string& l : wrapped(line, small_text, words_width)) {
         y -= 4.5;

@@ -1,13 +1,11 @@
-// The drawing set: one function a kind of sheet, each from the Bed alone (and the
-// Job, for what the shop calls things), and the whole set in order.
+// The drawing set: one function a kind of sheet, each from the examined bed alone, and
+// the whole set in order.
 #pragma once
 
 #include <vector>
 
-#include "bed/bed.h"
-#include "loads/loads.h"
+#include "examine/examine.h"
 #include "params/assembly_text.h"
-#include "params/job.h"
 #include "sheets/arrangement.h"
 #include "sheets/sheet.h"
 
@@ -20,14 +18,14 @@ struct PrintedList {
 };
 
 struct SheetInput {
-  const Job& job;
-  const Bed& bed;
+  const Examined& examined;
   bool draft = false;
   std::vector<PrintedList> lists = {};
-  // Without views there is no general arrangement; without loads, no masses on it.
-  const BedViews* views = nullptr;
-  const LoadsResult* loads = nullptr;
+  const BedViews* views = nullptr;  // without views there is no general arrangement
   AssemblyText assembly = {};  // words for the customer; without any, no assembly sheets
+
+  const Job& job = examined.job;
+  const Bed& bed = examined.bed;
 };
 
 std::vector<Sheet> arrangement_sheets(const SheetInput& input);

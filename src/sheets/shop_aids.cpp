@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "bed/names.h"
 #include "export/figures.h"
 #include "sheets/aids.h"
 #include "sheets/flow.h"
@@ -75,9 +76,10 @@ List2d in_place_picture(const SheetInput& in, const GaugeSpacer& s, int scale) {
   List2d list;
   const Pens pens(list);
   const double k = 1.0 / scale;
-  for (const char* name : {"main L", "main R", "rail L1", "rail R1"})
-    list.add(Closed{pens.outline, shrunk(cut_across(in.bed, in.bed.find_item(name)), scale)});
-  const Box3 rail = bounds(in.bed, in.bed.find_item("rail R1"));
+  for (const Identity& id : {Identity{Kind::main, Side::left}, Identity{Kind::main, Side::right},
+                             Identity{Kind::rail, Side::left, 1}, Identity{Kind::rail, Side::right, 1}})
+    list.add(Closed{pens.outline, shrunk(cut_across(in.bed, in.bed.item(id)), scale)});
+  const Box3 rail = bounds(in.bed, in.bed.item({Kind::rail, Side::right, 1}));
   const Mm bottom = k * s.bottom, top = bottom + k * s.side, cut = k * s.corner, end = k * s.right;
   list.add(Closed{pens.outline, polygon({{-end + cut, bottom},
                                          {end - cut, bottom},
@@ -121,14 +123,13 @@ List2d places_picture(const SheetInput& in, const GaugeSpacer& s, const std::vec
   const double k = 1.0 / scale;
   std::vector<Tag> bunks;
   for (std::size_t i = 0; i < in.bed.items.size(); ++i) {
-    const std::string& name = in.bed.items[i].name;
-    const bool rail = name.starts_with("rail "),
-               bunk = name.starts_with("bunk ") && in.bed.items[i].shown && in.bed.items[i].bolt < 0;
+    const Identity& id = in.bed.items[i].id;
+    const bool rail = id.kind == Kind::rail, bunk = id.kind == Kind::bunk;
     if (!rail && !bunk) continue;
     const Box3 box = bounds(in.bed, static_cast<int>(i));
     list.add(Closed{rail ? pens.outline : pens.hidden,
                     rectangle({k * box.low.x, k * box.low.y}, {k * box.high.x, k * box.high.y})});
-    if (bunk) bunks.push_back({k * (box.low.x + box.high.x) / 2, name.substr(5)});
+    if (bunk) bunks.push_back({k * (box.low.x + box.high.x) / 2, mark(id)});
   }
   const Box2 track = bounds(list);
   std::vector<Running> at{{0, "0"}};
@@ -162,9 +163,10 @@ List2d string_picture(const SheetInput& in, const StringLine& line, const TabRea
   List2d list;
   const Pens pens(list);
   const double k = 1.0 / scale;
-  for (const char* name : {"main R", "tab R1"})
-    list.add(Closed{pens.outline, shrunk(cut_across(in.bed, in.bed.find_item(name)), scale)});
-  const Box3 tab = bounds(in.bed, in.bed.find_item("tab R1"));
+  const int main = in.bed.item({Kind::main, Side::right}), first = in.bed.item({Kind::tab, Side::right, 1});
+  for (const int item : {main, first})
+    list.add(Closed{pens.outline, shrunk(cut_across(in.bed, item), scale)});
+  const Box3 tab = bounds(in.bed, first);
   const Mm web = k * in.job.frame.main.spacing / 2, string = k * line.along, top = k * tab.high.z;
   const Mm block_top = std::min(k * tab.low.z, 0.0) - 2;
   list.add(Closed{pens.thin, rectangle({web, block_top - 14}, {string, block_top})});
@@ -200,7 +202,7 @@ List2d strip_picture(const SheetInput& in, Mm room) {
   list.add(Closed{pens.outline, rectangle({0, 0}, {k * length, k * wide})});
   const Mm diameter = in.job.kit.mounting.hole.diameter;
   std::vector<Running> at{{0, "0"}};
-  for (const Mm x : strip_holes(in, 'R')) {
+  for (const Mm x : strip_holes(in, Side::right)) {
     list.add(Circle{pens.outline, {k * x, k * wide / 2}, k * diameter / 2});
     at.push_back({k * x, running_label(x, h)});
   }
@@ -219,14 +221,14 @@ List2d strip_picture(const SheetInput& in, Mm room) {
 }
 
 // "L1 to L12, R1 to R12": runs of neighbours, a side after the other.
-std::string runs(const std::vector<std::string>& tabs) {
+std::string runs(const std::vector<Identity>& tabs) {
   std::string words;
   for (std::size_t i = 0; i < tabs.size();) {
     std::size_t last = i;
-    while (last + 1 < tabs.size() && tabs[last + 1][0] == tabs[i][0] &&
-           std::stoi(tabs[last + 1].substr(1)) == std::stoi(tabs[last].substr(1)) + 1)
+    while (last + 1 < tabs.size() && tabs[last + 1].side == tabs[i].side &&
+           tabs[last + 1].number == tabs[last].number + 1)
       ++last;
-    words += (words.empty() ? "" : ", ") + tabs[i] + (last > i ? " to " + tabs[last] : "");
+    words += (words.empty() ? "" : ", ") + mark(tabs[i]) + (last > i ? " to " + mark(tabs[last]) : "");
     i = last + 1;
   }
   return words;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bed/names.h"
 #include "export/figures.h"
 #include "sheets/flow.h"
 #include "sheets/marks.h"
@@ -20,15 +21,12 @@ constexpr Mm band_apart = 15;  // between the mains of the strip, which is not t
 
 bool stands_elsewhere(const TabFound& f) { return std::hypot(f.x, f.y) > same_place; }
 
-bool on_side(const TabRow& r, char side) { return r.sides.find(side) != std::string::npos; }
-
 class Strip {
  public:
   // Tabs numbered in letters `height` high, the first and every `step`th.
   Strip(const SheetInput& in, const std::vector<TabRow>& rows, Mm room, Mm height, int step)
       : in_(in), rows_(rows), pens_(list_), height_(height), step_(step) {
-    const int main = in.bed.find_item("main R");
-    const Box3 box = bounds(in.bed, main);
+    const Box3 box = bounds(in.bed, in.bed.item({Kind::main, Side::right}));
     from_ = std::min(0.0, box.low.x);
     to_ = box.high.x;
     main_ = {box.low.x, box.high.x};
@@ -38,12 +36,10 @@ class Strip {
   int scale() const { return scale_; }
 
   List2d drawn() {
-    band('R', band_apart);
-    band('L', -band_apart);
-    bool differ = false;
-    for (const TabRow& r : rows_) differ = differ || r.sides != "L + R";
-    dimensions('R', true, height_);
-    if (differ) dimensions('L', false, height_);
+    band(Side::right, band_apart);
+    band(Side::left, -band_apart);
+    dimensions(Side::right, true, height_);
+    if (!std::all_of(rows_.begin(), rows_.end(), [](const TabRow& r) { return r.on_both(); })) dimensions(Side::left, false, height_);
     ends();
     return std::move(list_);
   }
@@ -53,24 +49,23 @@ class Strip {
   // Both half as wide again as to scale, so that a hole shows.
   Mm half_width() const { return 2.2; }
 
-  void band(char side, Mm y) {
+  void band(Side side, Mm y) {
     list_.add(Closed{pens_.outline, rectangle({x(main_.x), y - half_width()}, {x(main_.y), y + half_width()})});
     std::vector<Tag> numbers;
     for (const TabRow& r : rows_) {
-      if (!on_side(r, side)) continue;
+      if (!r.on(side)) continue;
       const Mm half = std::max(0.8, (r.hole - r.edge) / scale_);
       list_.add(Closed{pens_.outline, rectangle({x(r.hole) - half, y - half_width() - 1.2}, {x(r.hole) + half, y + half_width() + 1.2})});
       list_.add(Circle{pens_.thin, {x(r.hole), y}, 0.5});
-      if ((r.number - 1) % step_ == 0) numbers.push_back({x(r.hole), fmt::format("{}{}", side, r.number)});
+      if ((r.number - 1) % step_ == 0) numbers.push_back({x(r.hole), mark({Kind::tab, side, r.number})});
     }
-    const double inward = side == 'R' ? -1 : 1;
-    tag_row(list_, numbers, y + inward * (half_width() + 1.2), side == 'R' ? y - 11 : y + 7.5, height_, pens_.text);
+    tag_row(list_, numbers, y - outward(side) * (half_width() + 1.2), side == Side::right ? y - 11 : y + 7.5, height_, pens_.text);
   }
 
-  void dimensions(char side, bool up, Mm height) {
+  void dimensions(Side side, bool up, Mm height) {
     std::vector<Running> places{{x(0), "0"}};
     for (const TabRow& r : rows_)
-      if (on_side(r, side)) places.push_back({x(r.hole), tape_figure(r.hole, in_.job.order.order)});
+      if (r.on(side)) places.push_back({x(r.hole), tape_figure(r.hole, in_.job.order.order)});
     running_along(list_, places, (up ? 1 : -1) * (band_apart + half_width() + 1.2), up, height);
   }
 
@@ -122,8 +117,11 @@ Table2d table_of(const SheetInput& in, const std::vector<TabRow>& rows) {
                       : std::vector<std::string>{"TAB", "SIDE", "HOLE", "in", "mm", "FRONT EDGE", "in", "mm", "ACROSS", "in", "mm", "STYLE", "WELD", "+/- WORST", "+/- RSS"};
   for (const TabRow& r : rows) {
     const bool found = std::any_of(in.job.order.tabs_found.begin(), in.job.order.tabs_found.end(),
-                                   [&](const TabFound& f) { return f.tab.text == fmt::format("{}{}", r.sides, r.number) && stands_elsewhere(f); });
-    std::vector<std::string> row{fmt::format("{}", r.number), r.sides + (found ? " FOUND" : "")};
+                                   [&](const TabFound& f) {
+                                     const Identity tab = tab_called(f.tab.text);
+                                     return tab.number == r.number && r.on(tab.side) && stands_elsewhere(f);
+                                   });
+    std::vector<std::string> row{fmt::format("{}", r.number), sides_of(r) + (found ? " FOUND" : "")};
     for (const Mm at : {r.hole, r.edge, r.across}) {
       if (!metric) row.insert(row.end(), {tape_figure(at, h), inch_figure(at)});
       row.push_back(mm_figure(at));
@@ -157,7 +155,7 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<TabRow
   const bool metric = h.printing == Printing::metric;
   const std::string unit = metric ? "mm" : "in";
   const FrameTabs& t = in.job.frame.tabs;
-  const Mm main_front = bounds(in.bed, in.bed.find_item("main R")).low.x;
+  const Mm main_front = bounds(in.bed, in.bed.item({Kind::main, Side::right})).low.x;
   std::vector<std::string> notes;
   notes.push_back(std::abs(main_front) < same_place
                       ? "Hook the tape on the front ends of the mains: they are the front datum, 0. Never measure from tab to tab."

@@ -1,22 +1,12 @@
 #include "sheets/tab_rows.h"
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
+
+#include "bed/names.h"
 
 namespace bedwright {
 namespace {
-
-bool is_tab(const std::string& name) {
-  return name.size() > 5 && name.starts_with("tab ") && (name[4] == 'L' || name[4] == 'R') &&
-         std::isdigit(static_cast<unsigned char>(name[5]));
-}
-
-const Bolt* bolt_through(const Bed& bed, int item) {
-  for (const Bolt& bolt : bed.bolts)
-    if (bolt.role == Role::track && bolt.in_place && !bolt.plies.empty() && bolt.plies.back().item == item) return &bolt;
-  return nullptr;
-}
 
 void add_up(const Bolt& bolt, TabRow& row) {
   Mm plus = 0, minus = 0, squares = 0;
@@ -29,20 +19,18 @@ void add_up(const Bolt& bolt, TabRow& row) {
   row.rss = std::sqrt(squares);
 }
 
-TabRow row_of(const Bed& bed, int item) {
-  Ply ply;
-  ply.item = item;
-  ply.hole = 0;
-  const Vec3 hole = hole_in_world(bed, ply).centre;
+TabRow row_of(const Bed& bed, int tab) {
+  const Identity& id = bed.items[tab].id;
+  const Vec3 hole = hole_in_world(bed, ply_through(bed, tab, 0)).centre;
   TabRow row;
-  row.number = std::stoi(bed.items[item].name.substr(5));
-  row.sides = bed.items[item].name.substr(4, 1);
+  row.number = id.number;
+  (id.side == Side::left ? row.left : row.right) = true;
   row.hole = hole.x;
   row.across = std::abs(hole.y);
-  row.edge = bounds(bed, item).low.x;
-  if (const Bolt* bolt = bolt_through(bed, item)) {
+  row.edge = bounds(bed, tab).low.x;
+  if (const std::optional<int> bolt = track_bolt_through(bed, tab)) {
     row.used = true;
-    add_up(*bolt, row);
+    add_up(bed.bolts[*bolt], row);
   }
   return row;
 }
@@ -55,15 +43,26 @@ bool alike(const TabRow& a, const TabRow& b) {
 
 }  // namespace
 
+std::optional<int> track_bolt_through(const Bed& bed, int tab) {
+  for (std::size_t i = 0; i < bed.bolts.size(); ++i) {
+    const Bolt& bolt = bed.bolts[i];
+    if (bolt.id.kind == Kind::track_bolt && bolt.in_place && !bolt.plies.empty() && bolt.plies.back().item == tab) return static_cast<int>(i);
+  }
+  return std::nullopt;
+}
+
+std::string sides_of(const TabRow& row) {
+  return row.on_both() ? letter(Side::left) + " + " + letter(Side::right) : letter(row.left ? Side::left : Side::right);
+}
+
 std::vector<TabRow> tab_rows(const Bed& bed) {
   std::vector<TabRow> all;
-  for (std::size_t i = 0; i < bed.items.size(); ++i)
-    if (is_tab(bed.items[i].name)) all.push_back(row_of(bed, static_cast<int>(i)));
-  std::sort(all.begin(), all.end(), [](const TabRow& a, const TabRow& b) { return std::pair(a.number, a.sides) < std::pair(b.number, b.sides); });
+  for (const int tab : bed.items_of(Kind::tab)) all.push_back(row_of(bed, tab));
+  std::sort(all.begin(), all.end(), [](const TabRow& a, const TabRow& b) { return std::pair(a.number, a.right) < std::pair(b.number, b.right); });
   std::vector<TabRow> rows;
   for (const TabRow& r : all) {
     if (!rows.empty() && rows.back().number == r.number && alike(rows.back(), r)) {
-      rows.back().sides = "L + R";
+      rows.back().right = true;
     } else {
       rows.push_back(r);
     }

@@ -3,7 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <stdexcept>
 
+#include "bed/names.h"
 #include "export/figures.h"
 #include "sheets/marks.h"
 #include "sheets/weld_marks.h"
@@ -15,11 +17,15 @@ constexpr double scale = 4;  // 1 : 4
 
 class TabSection {
  public:
-  explicit TabSection(const SheetInput& in) : in_(in), bed_(in.bed), h_(in.job.order.order), pens_(list_) {}
+  explicit TabSection(const SheetInput& in)
+      : in_(in), bed_(in.bed), h_(in.job.order.order), pens_(list_),
+        main_(bed_.item({Kind::main, Side::right})), tab_(bed_.item({Kind::tab, Side::right, 1})), pad_(bed_.find_item({Kind::tab_pad, Side::right, 1})) {}
 
   List2d drawn() {
-    for (const char* name : {"main R", "tab R1", "pad R1", "rail R1"})
-      if (const int item = bed_.find_item(name); item >= 0) cut_through(item);
+    cut_through(main_);
+    cut_through(tab_);
+    if (pad_) cut_through(*pad_);
+    cut_through(bed_.item({Kind::rail, Side::right, 1}));
     bolt_line();
     across();
     heights();
@@ -51,12 +57,7 @@ class TabSection {
     list_.add(Closed{pens_.outline, outline});
   }
 
-  Vec3 hole() const {
-    Ply ply;
-    ply.item = bed_.find_item("tab R1");
-    ply.hole = 0;
-    return hole_in_world(bed_, ply).centre;
-  }
+  Vec3 hole() const { return hole_in_world(bed_, ply_through(bed_, tab_, 0)).centre; }
 
   void bolt_line() {
     const Vec2 p = at(hole());
@@ -76,27 +77,32 @@ class TabSection {
     std::vector<Running> places{{0, "0  top of main"}};
     const auto put = [&](Mm z, const char* what) { places.push_back({z / scale, fmt::format("{}  {}", running_label(z, h_), what)}); };
     put(bed_.track.standoff, "underside of rail");
-    if (const int pad = bed_.find_item("pad R1"); pad >= 0) put(bounds(bed_, pad).low.z, "top of tab");
-    put(-std::get<Member>(bed_.part_of(bed_.find_item("main R")).form).section.depth, "underside of main");
+    if (pad_) put(bounds(bed_, *pad_).low.z, "top of tab");
+    put(-std::get<Member>(bed_.part_of(main_).form).section.depth, "underside of main");
     running_across(list_, places, box_.low.x, false, small_text);
   }
 
   // Each weld of the tab and its pad, arrows from the right.
   void welds() {
-    Mm y = box_.low.y + 30;
-    for (const char* name : {"tab R1", "pad R1"}) {
-      const int item = bed_.find_item(name);
-      const auto weld = std::find_if(bed_.welds.begin(), bed_.welds.end(), [&](const Weld& w) { return w.a == item; });
-      if (item < 0 || weld == bed_.welds.end()) continue;
-      const auto alike = std::count_if(bed_.welds.begin(), bed_.welds.end(),
-                                       [&](const Weld& w) { return bed_.items[w.a].part == bed_.items[item].part; });
-      const Box3 box = bounds(bed_, item);
-      const bool pad = name[0] == 'p';
-      const bool plate = in_.job.frame.tabs.style == TabStyle::plate;
-      const Vec2 tip = pad ? at({0, box.high.y, box.low.z}) : plate ? at({0, in_.job.frame.main.spacing / 2 - 0.4 * weld_run(*weld), 0}) : at({0, in_.job.frame.main.spacing / 2, box.low.z});
-      const Vec2 knee{box_.high.x + 12, pad ? tip.y + 5 : y};
-      weld_symbol(list_, weld_mark(*weld, static_cast<int>(alike), h_), tip, knee, small_text);
-    }
+    const Mm web = in_.job.frame.main.spacing / 2;
+    const bool plate = in_.job.frame.tabs.style == TabStyle::plate;
+    weld(tab_, plate ? at({0, web - 0.4 * weld_run(weld_of(tab_)), 0}) : at({0, web, bounds(bed_, tab_).low.z}), box_.low.y + 30);
+    if (!pad_) return;
+    const Box3 pad = bounds(bed_, *pad_);
+    const Vec2 tip = at({0, pad.high.y, pad.low.z});
+    weld(*pad_, tip, tip.y + 5);
+  }
+
+  const Weld& weld_of(int item) const {
+    const auto weld = std::find_if(bed_.welds.begin(), bed_.welds.end(), [&](const Weld& w) { return w.a == item; });
+    if (weld == bed_.welds.end()) throw std::logic_error(name(bed_.items[item]) + " is not welded on");
+    return *weld;
+  }
+
+  void weld(int item, Vec2 tip, Mm y) {
+    const auto alike = std::count_if(bed_.welds.begin(), bed_.welds.end(),
+                                     [&](const Weld& w) { return bed_.items[w.a].part == bed_.items[item].part; });
+    weld_symbol(list_, weld_mark(weld_of(item), static_cast<int>(alike), h_), tip, {box_.high.x + 12, y}, small_text);
   }
 
   void caption() {
@@ -111,6 +117,8 @@ class TabSection {
   const Heading& h_;
   List2d list_;
   Pens pens_;
+  int main_, tab_;
+  std::optional<int> pad_;  // none on a clip
   Box2 box_;
 };
 

@@ -2,24 +2,34 @@
 
 #include <fmt/format.h>
 
+#include "bed/names.h"
 #include "export/figures.h"
 
 namespace bedwright {
 namespace {
 
-bool says(const Weld& weld, const char* words) { return weld.note.starts_with(words); }
+// Along two edges, ends or sides alike, half the length on each.
+bool is_two_runs(WeldLine line) {
+  switch (line) {
+    case WeldLine::web_sides:
+    case WeldLine::flange_edges:
+    case WeldLine::across_flange:
+    case WeldLine::pad_edges:
+    case WeldLine::clip_ends: return true;
+    default: return false;
+  }
+}
 
 }  // namespace
 
-Mm weld_run(const Weld& weld) { return says(weld, "both") ? weld.length / 2 : weld.length; }
+Mm weld_run(const Weld& weld) { return is_two_runs(weld.line) ? weld.length / 2 : weld.length; }
 
 WeldMark weld_mark(const Weld& weld, int alike, const Heading& heading) {
   WeldMark mark;
   mark.size = size_figure(weld.leg, heading);
-  mark.around = says(weld, "around");
-  mark.both_sides = says(weld, "both sides");
-  if (!mark.around) mark.length = tape_figure(weld_run(weld), heading);
-  mark.tail = weld.note;
+  mark.both_sides = weld.line == WeldLine::web_sides;
+  mark.length = tape_figure(weld_run(weld), heading);
+  mark.tail = words_of(weld.line);
   if (alike > 1) mark.tail += fmt::format(", {} such joints", alike);
   return mark;
 }

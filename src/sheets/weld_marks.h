@@ -8,8 +8,8 @@
 namespace bedwright {
 
 // `alike`: how many such welds the sheet stands for; said in the tail. A weld
-// that runs along two edges is one symbol with its length on each, "both sides" a
-// symbol on both sides of the line, "around" the all-around circle.
+// that runs along two edges is one symbol with its length on each, one on both sides
+// of a web a symbol on both sides of the line.
 WeldMark weld_mark(const Weld& weld, int alike, const Heading& heading);
 
 // Length of one run of the weld.

@@ -11,6 +11,7 @@
 #include <stdexcept>
 #include <vector>
 
+#include "bed/names.h"
 #include "solids/build.h"
 #include "solids/guard.h"
 #include "solids/shapes.h"
@@ -72,7 +73,7 @@ struct ExactPairs::Inside {
   template <class Use>
   void for_each(int a, int b, Extent extent, Use use) {
     const Bed& bed = shapes.bed();
-    guarded(bed.items.at(a).name + " against " + bed.items.at(b).name, [&] {
+    guarded(name(bed.items.at(a)) + " against " + name(bed.items.at(b)), [&] {
       for (const TopoDS_Shape& one : solids(a, extent))
         for (const TopoDS_Shape& other : solids(b, extent)) use(one, other);
     });

@@ -4,6 +4,7 @@
 #include <gp_Ax3.hxx>
 #include <gp_Trsf.hxx>
 
+#include "bed/names.h"
 #include "solids/build.h"
 #include "solids/guard.h"
 #include "solids/wires.h"
@@ -35,7 +36,7 @@ TopoDS_Shape build_part(const Part& part, Detail detail) {
       return std::visit([detail](const auto& form) { return build(form, detail); }, part.form);
     });
   } catch (const std::exception& trouble) {
-    throw std::runtime_error("part " + part.name + " cannot be made a solid: " + trouble.what());
+    throw std::runtime_error("part " + name(part) + " cannot be made a solid: " + trouble.what());
   }
 }
 

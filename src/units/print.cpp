@@ -80,12 +80,6 @@ std::string decimal_inch(Mm length) { return fixed(length / inch, 3) + " in"; }
 
 std::string millimetres(Mm length, int decimals) { return fixed(length, decimals) + " mm"; }
 
-Mm on_tape(Mm length, Mm mark) {
-  require_finite(length);
-  if (!(mark > 0)) throw std::invalid_argument("a tape's mark must be longer than nothing");
-  return std::round(length / mark) * mark + 0.0;
-}
-
 std::string plain_figure(double value) {
   std::string text = fixed(value, 4);
   text.erase(text.find_last_not_of('0') + 1);

@@ -24,9 +24,6 @@ std::string decimal_inch(Mm length);
 // Millimetres with so many decimals: "1968.5 mm".
 std::string millimetres(Mm length, int decimals);
 
-// The nearest length a tape with this smallest mark can lay out. `mark` > 0.
-Mm on_tape(Mm length, Mm mark);
-
 // A figure with up to four decimals and no zeros at its end: "304.8", "12".
 std::string plain_figure(double value);
 

@@ -12,6 +12,7 @@
 #include "advice/rewrite.h"
 #include "checks/rule.h"
 #include "support/demo.h"
+#include "support/made_up.h"
 
 namespace bedwright {
 namespace {
@@ -24,7 +25,7 @@ using ::testing::UnorderedElementsAre;
 Finding stop(const std::string& subject) {
   Finding f;
   f.code = "EDGE";
-  f.subjects = {subject};
+  f.subjects = {testing::made_up_thing(subject)};
   return f;
 }
 
@@ -79,10 +80,10 @@ TEST(Suggest, ClearsAStopThatAnotherChangeBrings) {
 }
 
 // Left and right, and what the clamp meets, as the clash rule names them.
-Finding between(const std::string& code, std::vector<std::string> subjects, Severity severity = Severity::stop) {
+Finding between(const std::string& code, const std::vector<std::string>& subjects, Severity severity = Severity::stop) {
   Finding f;
   f.code = code;
-  f.subjects = std::move(subjects);
+  for (const std::string& s : subjects) f.subjects.push_back(testing::made_up_thing(s));
   f.severity = severity;
   return f;
 }

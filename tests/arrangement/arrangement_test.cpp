@@ -6,6 +6,7 @@
 #include <cstdlib>
 #include <random>
 
+#include "bed/names.h"
 #include "commands/sheet_files.h"
 #include "loads/loads.h"
 #include "sheets/balloons.h"
@@ -30,7 +31,7 @@ TEST(BedViews, corners_are_drawn_where_they_are) {
   const Bed bed = testing::bed_of(job);
   const BedViews views = bed_views(bed);
   const Mm post = job.frame.jack.post_width / 2;
-  const Box3 rear = bounds(bed, bed.find_item("rear member")), jack = bounds(bed, bed.find_item("jack L1"));
+  const Box3 rear = bounds(bed, bed.item({Kind::rear_member})), jack = bounds(bed, bed.item({Kind::jack, Side::left, 1}));
   EXPECT_LT(nearest(views.side, {job.order.jacks[0] - post, jack.low.z}), 1e-6);
   EXPECT_LT(nearest(views.side, {job.order.jacks[0] + post, jack.low.z}), 1e-6);
   EXPECT_LT(nearest(views.plan, {rear.high.x, rear.low.y}), 1e-6);
@@ -45,37 +46,53 @@ TEST(BedViews, corners_are_drawn_where_they_are) {
   EXPECT_NEAR(drawn.y, seen.y, 1e-9);
 }
 
-// On paper two places are as far apart as in the bed, by the scale in the title block.
+// Ends of the lines of the sheet's views.
+std::vector<Vec2> ends_of_views(const Sheet& sheet) {
+  std::vector<Vec2> ends;
+  for (const Entity& e : sheet.list.entities)
+    if (const Path* p = std::get_if<Path>(&e); p && sheet.list.layers[static_cast<std::size_t>(p->layer)].name == "VIEW")
+      ends.insert(ends.end(), p->points.begin(), p->points.end());
+  return ends;
+}
+
+// Whether lines end at all of the places, wherever on the paper, at 1 : `scale`.
+bool are_drawn(const std::vector<Vec2>& ends, const std::vector<Vec2>& places, double scale) {
+  return std::any_of(ends.begin(), ends.end(), [&](Vec2 first) {
+    return std::all_of(places.begin(), places.end(), [&](Vec2 place) {
+      const Vec2 wanted = first + (1 / scale) * (place - places[0]);
+      return std::any_of(ends.begin(), ends.end(), [&](Vec2 end) { return norm(end - wanted) < 1e-6; });
+    });
+  });
+}
+
+// Places as far apart as order, kit, frame and catalogue state, on paper, by the scale in
+// the title block: the track's corners from above, a main's and the rails' ends from the
+// side, the rear member's corners from the rear. At another scale they are not there.
 TEST(Arrangement, is_to_the_scale_it_states) {
   for (const std::string& name : testing::good_orders) {
     const Job job = testing::demo_job(name);
     const Bed bed = testing::bed_of(job);
     const BedViews views = bed_views(bed);
     const LoadsResult loads = run_loads(job, bed);
-    const std::vector<Sheet> sheets = arrangement_sheets({job, bed, false, {}, &views, &loads});
+    const std::vector<Sheet> sheets = arrangement_sheets({*examine(job, bed), false, {}, &views});
     ASSERT_FALSE(sheets.empty());
     ASSERT_TRUE(sheets[0].scale.starts_with("1:"));
     const double n = std::stod(sheets[0].scale.substr(2));
-    Box2 drawn;
-    for (const Entity& e : sheets[0].list.entities)
-      if (const Path* p = std::get_if<Path>(&e)) drawn.join(bounds(Entity(*p)));
-    Box3 all;
-    for (std::size_t i = 0; i < bed.items.size(); ++i) {
-      if (!bed.items[i].shown) continue;
-      all.add(bounds(bed, static_cast<int>(i)).low);
-      all.add(bounds(bed, static_cast<int>(i)).high);
+    const auto rectangle_of = [](Mm wide, Mm high) { return std::vector<Vec2>{{0, 0}, {wide, 0}, {wide, high}, {0, high}}; };
+    const auto depth = [&](const Name& section) { return job.catalog.section(section.text)->depth; };
+    const FrameMain& main = job.frame.main;
+    const int sections = job.kit.rail.base_sections + job.order.track.extension_count;
+    const Mm track = sections * job.order.track.rail_length + (sections - 1) * job.kit.rail.joint_gap;
+    const Mm main_length = main.length.value_or(track + main.front_overhang + main.rear_overhang);
+    std::vector<Vec2> side = rectangle_of(main_length, depth(main.section));
+    const Mm rail_top = depth(main.section) + bed.track.standoff + job.kit.rail.standing_leg;
+    side.insert(side.end(), {{main.front_overhang, rail_top}, {main.front_overhang + track, rail_top}});
+    const std::vector<Vec2> ends = ends_of_views(sheets[0]);
+    for (const auto& [what, places] : {std::pair("plan", rectangle_of(track, job.kit.gauge)), std::pair("side", side),
+                                       std::pair("rear", rectangle_of(main.spacing, depth(job.frame.rear_member.section)))}) {
+      EXPECT_TRUE(are_drawn(ends, places, n)) << name << ": " << what;
+      for (const double off : {0.99, 1.01, 2.0}) EXPECT_FALSE(are_drawn(ends, places, off * n)) << name << ": " << what;
     }
-    // The side view and the rear view stand in a row, and the plan over one of them.
-    EXPECT_GT(drawn.width(), (all.high.x - all.low.x) / n);
-    int found = 0;
-    const Box3 main = bounds(bed, bed.find_item("rear member"));
-    std::vector<Vec2> ends;
-    for (const Entity& e : sheets[0].list.entities)
-      if (const Path* p = std::get_if<Path>(&e)) ends.insert(ends.end(), p->points.begin(), p->points.end());
-    // Some pair of drawn ends is exactly the rear member's length apart, straight up the paper.
-    for (const Vec2 a : ends)
-      for (const Vec2 b : ends) found += std::abs(b.x - a.x) < 1e-6 && std::abs(b.y - a.y - (main.high.y - main.low.y) / n) < 1e-6;
-    EXPECT_GT(found, 0) << name;
   }
 }
 
@@ -97,7 +114,7 @@ TEST(Arrangement, every_part_has_a_number_and_a_row) {
         on = on || (bed.items[i].part == b.part && b.tip.x >= box.low.x - 1e-9 && b.tip.x <= box.high.x + 1e-9 && b.tip.y >= box.low.y - 1e-9 &&
                     b.tip.y <= box.high.y + 1e-9 && b.tip.z >= box.low.z - 1e-9 && b.tip.z <= box.high.z + 1e-9);
       }
-      EXPECT_TRUE(on) << name << ": number " << b.number << " points past " << bed.parts[static_cast<std::size_t>(b.part)].name;
+      EXPECT_TRUE(on) << name << ": number " << b.number << " points past " << bedwright::name(bed.parts[static_cast<std::size_t>(b.part)]);
     }
   }
 }
@@ -105,10 +122,9 @@ TEST(Arrangement, every_part_has_a_number_and_a_row) {
 void expect_whole_set_readable(const Job& job, bool draft, const std::string& what) {
   const Bed bed = testing::bed_of(job);
   const BedViews views = bed_views(bed);
-  const LoadsResult loads = run_loads(job, bed);
-  SheetInput input = testing::input_of(job, bed, draft);
+  const auto examined = examine(job, bed);
+  SheetInput input = testing::input_of(*examined, draft);
   input.views = &views;
-  input.loads = &loads;
   testing::expect_set_readable(input, what);
 }
 

@@ -253,12 +253,12 @@ TEST(Pieces, OfASharpChannelAreExactButForTheFillets) {
 TEST(Pieces, AHoleMakesItsFaceInexact) {
   Section s = channel();
   s.toe_radius = 0;
-  Member m{s, 500, 0, 0, {{Face::web, {{100, 0}, 14, 14, 0, Process::drilled, "jack bolt"}}}};
+  Member m{s, 500, 0, 0, {{Face::web, {{100, 0}, 14, 14, 0, Process::drilled, Kind::jack_bolt}}}};
   EXPECT_FALSE(local_pieces(m)[0].exact);
   EXPECT_TRUE(local_pieces(m)[1].exact);
   Plate plate{rectangle({0, 0}, {50, 30}), 6, {}};
   EXPECT_TRUE(local_pieces(plate)[0].exact);
-  plate.holes.push_back({{25, 15}, 10, 10, 0, Process::cut, ""});
+  plate.holes.push_back({{25, 15}, 10, 10, 0, Process::cut, Kind::none});
   EXPECT_FALSE(local_pieces(plate)[0].exact);
 }
 
@@ -304,7 +304,7 @@ TEST(Pieces, OfAPrismAreThePrism) {
   EXPECT_EQ(block.high, (Vec3{40, 40, 8}));
   Bought bought;
   bought.envelope = {block};
-  const Part part{"swept", "", Origin::kit, bought};
+  const Part part{{Kind::head}, "", Origin::kit, bought};
   EXPECT_NEAR(volume(part), 6000, 1e-9);
   const Vec3 centre = centroid(part);  // the frame's x is the world's y, its z the world's x
   EXPECT_NEAR(centre.x, 3, 1e-9);
@@ -337,7 +337,7 @@ TEST(Pieces, OfABoltAreItsHeadAndItsShank) {
 
 TEST(Pieces, OfAnItemAreItsPartsPlaced) {
   Bed bed;
-  bed.parts.push_back({"plate", "A36", Origin::made, Plate{rectangle({0, 0}, {50, 30}), 6, {}}});
+  bed.parts.push_back({{Kind::tab}, "A36", Origin::made, Plate{rectangle({0, 0}, {50, 30}), 6, {}}});
   Item item;
   item.placement = {{1000, 0, 50}, {0, 1, 0}, {0, 0, 1}};
   bed.items.push_back(item);

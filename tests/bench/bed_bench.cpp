@@ -3,9 +3,9 @@
 #include <benchmark/benchmark.h>
 
 #include "checks/rule.h"
-#include "commands/kernel_judge.h"
 #include "export/cut.h"
 #include "export/drill.h"
+#include "solids/kernel_judge.h"
 #include "support/demo.h"
 
 namespace bedwright {
@@ -40,8 +40,8 @@ BENCHMARK(checks)->Unit(benchmark::kMillisecond);
 // With the kernel behind the pairs the cheap test leaves open.
 void checks_exact(benchmark::State& state) {
   for (auto _ : state) {
-    KernelJudge judge(bed());
-    benchmark::DoNotOptimize(run_checks({bed(), job().order.limits, &job(), &judge, {}}));
+    const std::unique_ptr<PairJudge> judge = kernel_judge()(bed());
+    benchmark::DoNotOptimize(run_checks({bed(), job().order.limits, &job(), judge.get(), {}}));
   }
 }
 BENCHMARK(checks_exact)->Unit(benchmark::kMillisecond);
@@ -55,7 +55,7 @@ void cut_files(benchmark::State& state) {
 BENCHMARK(cut_files)->Unit(benchmark::kMillisecond);
 
 void drill_files_of_mains(benchmark::State& state) {
-  const int main = bed().find_part("main");
+  const int main = bed().part({Kind::main});
   for (auto _ : state) benchmark::DoNotOptimize(drill_files(drill_drawing(bed(), main, job().order.order)));
 }
 BENCHMARK(drill_files_of_mains)->Unit(benchmark::kMillisecond);

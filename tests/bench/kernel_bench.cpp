@@ -3,6 +3,7 @@
 // takes every *.cpp here.
 #include <benchmark/benchmark.h>
 
+#include "bed/names.h"
 #include "bench/floor.h"
 #include "solids/exact_distance.h"
 #include "drawing/views.h"
@@ -32,7 +33,7 @@ BENCHMARK(solids)->Unit(benchmark::kMillisecond);
 
 void one_part(benchmark::State& state) {
   const Part& part = bed().parts[state.range(0)];
-  state.SetLabel(part.name);
+  state.SetLabel(name(part));
   for (auto _ : state) benchmark::DoNotOptimize(build_part(part));
 }
 BENCHMARK(one_part)->DenseRange(0, 5)->Unit(benchmark::kMillisecond);
@@ -81,7 +82,7 @@ BENCHMARK(picture)->Unit(benchmark::kMillisecond);
 // A bolt against the main below it.
 void exact_pair(benchmark::State& state) {
   ExactPairs pairs(bed());
-  const int bolt = bed().find_item("bolt R20"), main = bed().find_item("main right");
+  const int bolt = bed().item({Kind::track_bolt, Side::right, 7}), main = bed().item({Kind::main, Side::right});
   for (auto _ : state) benchmark::DoNotOptimize(pairs.measure(bolt, main));
 }
 BENCHMARK(exact_pair)->Unit(benchmark::kMillisecond);

@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <array>
 #include <map>
-#include <string>
 #include <vector>
 
 #include "brute/posed.h"
@@ -15,7 +14,7 @@
 namespace bedwright::testing {
 
 struct FoundClash {
-  std::string a, b;  // items by name; the bolt's for its washers and nuts
+  Identity a, b;  // whole things, the lesser first
   Mm3 volume = 0;
 };
 
@@ -43,26 +42,23 @@ class BruteForce {
     std::vector<Box3> boxes;
     for (std::size_t i = 0; i < bed.items.size(); ++i) boxes.push_back(bounds(bed, static_cast<int>(i)));
     ExactPairs exact(bed);
-    std::map<std::pair<std::string, std::string>, FoundClash> found;
+    std::map<std::pair<Identity, Identity>, FoundClash> found;
     const int count = static_cast<int>(bed.items.size());
     for (int a = 0; a < count; ++a)
       for (int b = a + 1; b < count; ++b) {
         ++pairs;
         const Item &x = bed.items[a], &y = bed.items[b];
-        if ((x.group > 0 && x.group == y.group) || (x.bolt >= 0 && x.bolt == y.bolt) ||
-            !boxes[a].overlaps(boxes[b], -least_depth) || joined.contains({a, b}))
-          continue;
+        if (is_same_thing(x.id, y.id) || !boxes[a].overlaps(boxes[b], -least_depth) || joined.contains({a, b})) continue;
         const bool swap = passes(b, a), shank = swap || passes(a, b);
         const Mm3 volume = common(bed, exact, ids, swap ? b : a, swap ? a : b, shank);
         if (volume <= least_volume) continue;
-        // A pair of values: std::minmax of temporaries would hand back references.
-        std::pair<std::string, std::string> names{spoken(bed, a), spoken(bed, b)};
-        if (names.second < names.first) std::swap(names.first, names.second);
-        FoundClash& clash = found[names];
-        if (volume > clash.volume) clash = {names.first, names.second, volume};
+        const Identity p = whole_thing(x.id), q = whole_thing(y.id);
+        const std::pair<Identity, Identity> both = std::minmax(p, q);
+        FoundClash& clash = found[both];
+        if (volume > clash.volume) clash = {both.first, both.second, volume};
       }
     std::vector<FoundClash> all;
-    for (const auto& [names, clash] : found) all.push_back(clash);
+    for (const auto& [both, clash] : found) all.push_back(clash);
     return all;
   }
 
@@ -77,7 +73,7 @@ class BruteForce {
       if (left_out.contains(i)) continue;
       const Part& part = bed.part_of(i);
       const auto put = [&](const Form& form) {
-        out.parts.push_back({fmt::format("part {}", out.parts.size()), part.material, part.origin, form});
+        out.parts.push_back({part.id, part.material, part.origin, form});
         Item item = bed.items[i];
         item.part = static_cast<int>(out.parts.size()) - 1;
         now[i].push_back(static_cast<int>(out.items.size()));
@@ -88,8 +84,6 @@ class BruteForce {
       if (!bought) put(part.form);
       else
         for (const Block& block : bought->envelope) put(Bought{{block}, {}, 0, {}});
-      for (std::size_t k = 1; k < now[i].size(); ++k)
-        for (std::size_t m = 0; m < k; ++m) out.joined.push_back({now[i][m], now[i][k], "one thing"});
     }
     for (const Joined& j : bed.joined)
       for (const int a : now[j.a])
@@ -106,8 +100,6 @@ class BruteForce {
       for (const double c : {v.x, v.y, v.z}) r[i++] = std::llround(c);
     return r;
   }
-
-  static std::string spoken(const Bed& bed, int item) { return bed.items[item].bolt >= 0 ? bed.bolts[bed.items[item].bolt].name : bed.items[item].name; }
 
   int id_of(const Form& form) {
     for (std::size_t i = 0; i < forms_.size(); ++i)

@@ -10,9 +10,10 @@
 #include <iostream>
 
 #include "advice/stops.h"
+#include "bed/names.h"
 #include "brute/random_order.h"
-#include "commands/kernel_judge.h"
 #include "commands/session.h"
+#include "solids/kernel_judge.h"
 #include "support/demo.h"
 
 namespace bedwright {
@@ -30,32 +31,16 @@ int number_from(const char* name, int otherwise) {
 int orders_wanted() { return number_from("BEDWRIGHT_BRUTE_ORDERS", 8); }
 unsigned first_seed() { return static_cast<unsigned>(number_from("BEDWRIGHT_BRUTE_SEED", 1)); }
 
-// Things by one name, whatever state they are in: rules tell the worst of all places
+// Whether a stop names these two, in whatever state: rules tell the worst of all places
 // where two things meet, in the states they meet worst in.
-class Names {
- public:
-  explicit Names(const Bed& bed) {
-    std::map<int, std::string> first;  // by group
-    for (const Item& item : bed.items)
-      if (item.group > 0) thing_[item.name] = first.try_emplace(item.group, item.name).first->second;
-  }
-  const std::string& thing(const std::string& name) const {
-    const auto known = thing_.find(name);
-    return known == thing_.end() ? name : known->second;
-  }
-
-  // Whether a stop names these two: both, or the bolt's tip and the other.
-  bool is_stopped(const std::vector<Finding>& findings, const FoundClash& clash) const {
-    return std::any_of(findings.begin(), findings.end(), [&](const Finding& f) {
-      std::set<std::string> named;
-      for (const std::string& s : f.subjects) named.insert(thing(s));
-      return f.severity == Severity::stop && named.contains(thing(clash.a)) && named.contains(thing(clash.b));
-    });
-  }
-
- private:
-  std::map<std::string, std::string> thing_;
-};
+bool is_stopped(const std::vector<Finding>& findings, const FoundClash& clash) {
+  return std::any_of(findings.begin(), findings.end(), [&](const Finding& f) {
+    const auto names = [&](const Identity& thing) {
+      return std::any_of(f.subjects.begin(), f.subjects.end(), [&](const Subject& s) { return is_same_thing(s.id, thing); });
+    };
+    return f.severity == Severity::stop && names(clash.a) && names(clash.b);
+  });
+}
 
 double cpu_seconds() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
 
@@ -73,35 +58,25 @@ TEST(Brute, TheRulesMissNoClashThatEveryPairShows) {
   const double start = cpu_seconds();
   while (tried < orders_wanted()) {
     const RandomOrder order = maker.make();
-    const auto read = load_job(store, testing::order_path(order.name), order.sets);
-    const Job* job = std::get_if<Job>(&read);
-    if (!job) {
-      ++impossible;
-      continue;
-    }
-    const auto laid = lay_out(*job);
-    const Bed* bed = std::get_if<Bed>(&laid);
-    if (!bed) {
+    const Examination examination = examine(store, testing::order_path(order.name), order.sets, {kernel_judge()});
+    if (!examination) {
       ++impossible;
       continue;
     }
     ++tried;
-    KernelJudge judge(*bed);
-    const std::vector<Finding> findings = check_once(*job, *bed, &judge);
-    const bool is_stopped = stops(findings);
-    stopped += is_stopped;
-    const Names names(*bed);
+    const Examined& examined = *examination.bed;
+    stopped += examined.is_stopped();
     try {
-      for (const FoundClash& clash : brute.clashes(*job, *bed)) {
+      for (const FoundClash& clash : brute.clashes(examined.job, examined.bed)) {
         ++clashes;
-        if (names.is_stopped(findings, clash)) continue;
+        if (is_stopped(examined.findings, clash)) continue;
         ++missed;
-        ADD_FAILURE() << clash.a << " and " << clash.b << " share " << clash.volume << " mm3 and no rule stops them\n" << told(order);
+        ADD_FAILURE() << name(clash.a) << " and " << name(clash.b) << " share " << clash.volume << " mm3 and no rule stops them\n" << told(order);
       }
     } catch (const std::runtime_error& e) {
       // A part no kernel can make, such as one with a hole through its edge.
       ++unmade;
-      EXPECT_TRUE(is_stopped) << e.what() << "\n" << told(order);
+      EXPECT_TRUE(examined.is_stopped()) << e.what() << "\n" << told(order);
     }
     constexpr int now_and_then = 25;
     if (tried % now_and_then == 0) std::cout << tried << " orders, " << clashes << " clashes, " << missed << " missed, " << cpu_seconds() - start << " s" << std::endl;
@@ -123,13 +98,13 @@ TEST(Brute, ARemedyAppliedClearsItsFinding) {
   while (tried < wanted) {
     const RandomOrder order = maker.make();
     const OrderArguments arguments{testing::order_path(order.name), order.sets};
-    const auto read = load_job(arguments.order, arguments.sets);
-    if (!std::holds_alternative<Job>(read)) continue;
-    const auto laid = lay_out(std::get<Job>(read));
-    if (!std::holds_alternative<Bed>(laid)) continue;
-    const Loaded loaded{std::get<Job>(read), std::get<Bed>(laid)};
-    const std::vector<Finding> findings = check(loaded, arguments, progress);
-    if (!stops(findings)) continue;
+    // Else what is wrong with the order would be printed.
+    FileStore store;
+    if (!examine(store, arguments.order, arguments.sets, {nullptr, false, false})) continue;
+    const auto loaded = load_and_advise(arguments, progress);
+    ASSERT_TRUE(loaded) << told(order);
+    const std::vector<Finding>& findings = loaded->examined->findings;
+    if (!has_stop(findings)) continue;
     ++tried;
     std::map<std::string, std::set<Stop>> after;  // by change: what still stops with it
     for (const Finding& f : findings) {
@@ -142,14 +117,14 @@ TEST(Brute, ARemedyAppliedClearsItsFinding) {
           std::vector<std::string> sets = order.sets;
           sets.push_back(set);
           FileStore fresh;
-          const auto again = check_variant(fresh, arguments.order, sets, true);
+          const Examination again = examine(fresh, arguments.order, sets, {kernel_judge(), false, false});
           ASSERT_TRUE(again) << told(order) << " then " << set;
-          after[set] = stops_of(*again);
+          after[set] = stops_of(again.bed->findings);
         }
         ++offered;
         if (!remains(stop_of(f), stops_of(findings), after[set])) continue;
         ++failed;
-        ADD_FAILURE() << f.code << " " << f.subjects.front() << " is still stopped after " << set << "\n" << told(order);
+        ADD_FAILURE() << f.code << " " << f.subjects.front().name << " is still stopped after " << set << "\n" << told(order);
       }
     }
   }

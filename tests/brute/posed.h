@@ -2,8 +2,6 @@
 // do, put there from the kit and frame files without the layout's help.
 #pragma once
 
-#include <fmt/format.h>
-
 #include <cmath>
 #include <set>
 
@@ -26,16 +24,10 @@ class Posed {
   std::set<int> replaced;  // items whose place the posed ones have taken
 
  private:
-  int index_of(const std::string& name) const {
-    for (std::size_t i = 0; i < bed.items.size(); ++i)
-      if (bed.items[i].name == name) return static_cast<int>(i);
-    throw std::logic_error("no item " + name);
-  }
-
-  // Joined to what the item it stands for is joined to.
+  // Of the identity of the item it stands for, and joined to what that is joined to.
   void put(int like_index, const Bought& body, const Placement& placement) {
     Item item = bed.items[like_index];
-    bed.parts.push_back({fmt::format("posed {}", bed.parts.size()), "", Origin::kit, body});
+    bed.parts.push_back({item.id, "", Origin::kit, body});
     item.part = static_cast<int>(bed.parts.size()) - 1;
     item.placement = placement;
     bed.items.push_back(item);
@@ -49,7 +41,7 @@ class Posed {
 
   // From touching the front stops to touching the rear ones.
   void heads() {
-    const int running = index_of("head running");
+    const int running = bed.item({Kind::head, Side::middle, 0, 0, End::none, 0, Pose::running});
     replaced.insert(running);
     Mm front = 1e9, rear = -1e9;
     Bought body;
@@ -65,20 +57,19 @@ class Posed {
         body.envelope.push_back(block);
       }
     }
-    const Mm from = bounds(bed, index_of("track stop front L")).high.x - front;
-    const Mm to = bounds(bed, index_of("track stop rear L")).low.x - rear;
+    const Mm from = bounds(bed, bed.item({Kind::track_stop, Side::left, 0, 0, End::front})).high.x - front;
+    const Mm to = bounds(bed, bed.item({Kind::track_stop, Side::left, 0, 0, End::rear})).low.x - rear;
     const Mm z = bed.items[running].placement.origin.z;
     for (int i = 0; i <= head_places; ++i) put(running, body, {{from + (to - from) * i / head_places, 0, z}});
   }
 
   void clamps() {
     const KitClamp& k = job_.kit.clamp;
-    std::set<int> done;
-    for (int index = 0, count = static_cast<int>(bed.items.size()); index < count; ++index) {
+    std::set<Identity> done;
+    for (const int index : bed.items_of(Kind::clamp)) {
       const Item like = bed.items[index];
-      if (!like.name.starts_with("clamp ")) continue;
       replaced.insert(index);
-      if (!done.insert(like.group).second) continue;
+      if (!done.insert(whole_thing(like.id)).second) continue;
       for (int t = 0; t < clamp_places; ++t)
         for (int l = 0; l < clamp_leans; ++l) {
           const Mm y = k.travel_from + (k.travel_to - k.travel_from) * t / (clamp_places - 1);
@@ -106,9 +97,9 @@ class Posed {
     tyre.radius = a.tyre_diameter / 2;
     Bought body;
     body.envelope = {tyre};
-    for (int index = 0, count = static_cast<int>(bed.items.size()); index < count; ++index) {
+    for (const int index : bed.items_of(Kind::wheel)) {
       const Item like = bed.items[index];
-      if (!like.name.starts_with("wheel") || !like.moving) continue;
+      if (!like.moving) continue;
       replaced.insert(index);
       for (int i = 0; i < wheel_places; ++i) put(index, body, {like.placement.origin + Vec3{0, 0, a.bump * i / (wheel_places - 1)}});
     }

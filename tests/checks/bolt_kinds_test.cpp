@@ -198,13 +198,13 @@ TEST(FewestLengths, AgreesWithAnIntegerSolverOnLargeCases) {
 // Two stacks of plates; the shorter bolt of each alone, or one length for both.
 SmallBed two_stacks(Mm first, Mm second, Mm thicker) {
   SmallBed s;
-  const auto stack = [&](const char* name, Mm x, Mm thickness, Role role, Mm length) {
-    const int under = s.plate(std::string(name) + " lower", {x, 0, 0}, {100, 100}, 6, {round_hole({}, 14)});
-    const int top = s.plate(std::string(name) + " upper", {x, 0, 6}, {100, 100}, thickness, {round_hole({}, 14)});
-    s.bolt(std::string(name) + " bolt R1", role, {top, under}, length);
+  const auto stack = [&](const Identity& bolt, int plate, Mm x, Mm thickness, Mm length) {
+    const int under = s.plate(some(plate), {x, 0, 0}, {100, 100}, 6, {round_hole({}, 14)});
+    const int top = s.plate(some(plate + 1), {x, 0, 6}, {100, 100}, thickness, {round_hole({}, 14)});
+    s.bolt(bolt, {top, under}, length);
   };
-  stack("bunk", 0, 6, Role::bunk, first);
-  stack("track", 200, thicker, Role::track, second);
+  stack(bunk_bolt_r1, 1, 0, 6, first);
+  stack(track_bolt_r1, 3, 200, thicker, second);
   return s;
 }
 

@@ -24,10 +24,12 @@ struct FixedJudge : PairJudge {
   }
 };
 
+constexpr Identity log_stop{Kind::log_stop, Side::middle, 1};
+
 SmallBed two_boxes(Mm gap, bool moving = false) {
   SmallBed s;
-  s.box("log stop 1", {0, 0, 0}, {100, 100, 100});
-  s.box("box 2", {100 + gap, 20, 20}, {180 + gap, 60, 60}, moving);
+  s.box(log_stop, {0, 0, 0}, {100, 100, 100});
+  s.box(some(2), {100 + gap, 20, 20}, {180 + gap, 60, 60}, moving);
   return s;
 }
 
@@ -39,24 +41,32 @@ TEST(Clash, TouchingIsFineAndOverlapIsNot) {
   EXPECT_EQ(found[0].code, "CLASH");
   EXPECT_EQ(found[0].severity, Severity::stop);
   EXPECT_NEAR(found[0].measured, -clash_depth - 0.001, 1e-9);
-  EXPECT_THAT(found[0].subjects, testing::ElementsAre("log stop 1", "box 2"));
+  EXPECT_THAT(about(found[0]), testing::ElementsAre(log_stop, some(2)));
   EXPECT_NEAR(found[0].x, 100 - clash_depth / 2, 0.01);
 }
 
-TEST(Clash, JoinedGroupedAndOwnHardwareAreLeftOut) {
+TEST(Clash, JoinedAndStatesOfOneThingAreLeftOut) {
   SmallBed s = two_boxes(-10);
   s.bed.joined.push_back({1, 0, "by design"});
   EXPECT_THAT(s.run(), IsEmpty());
   s.bed.joined.clear();
-  s.bed.items[0].group = s.bed.items[1].group = 4;
+  const Identity jack{Kind::jack, Side::right, 2};
+  s.bed.items[0].id = s.bed.items[1].id = jack;
+  s.bed.items[1].id.pose = Pose::run_down;
   EXPECT_THAT(s.run(), IsEmpty());
-  s.bed.items[1].group = 5;
+  s.bed.items[1].id.number = 3;
   EXPECT_THAT(s.of("CLASH"), SizeIs(1));
+}
+
+TEST(Clash, AThingThatBelongsOnNoBedIsNotMovedAboutInSilence) {
+  SmallBed s = two_boxes(-1);
+  s.bed.items[1].id = {Kind::overall_width};
+  EXPECT_THROW(s.run(), std::logic_error);
 }
 
 TEST(Clash, AWeldDoesNotExcuseAnOverlap) {
   SmallBed s = two_boxes(-1);
-  s.bed.welds.push_back({0, 1, 6, 100, ""});
+  s.bed.welds.push_back({0, 1, 6, 100});
   EXPECT_THAT(s.of("CLASH"), SizeIs(1));
 }
 
@@ -68,20 +78,20 @@ TEST(Clash, HiddenStatesAreTestedToo) {
 
 TEST(Clash, ShankIsExcusedInItsPliesOnlyAndTheHeadNowhere) {
   SmallBed s;
-  const int under = s.plate("lower", {0, 0, 0}, {100, 100}, 6, {round_hole({}, 14)});
-  const int top = s.plate("upper", {0, 0, 6}, {100, 100}, 6, {round_hole({}, 14)});
-  s.bolt("bolt 1", Role::bunk, {top, under}, 34);
+  const int under = s.plate(some(1), {0, 0, 0}, {100, 100}, 6, {round_hole({}, 14)});
+  const int top = s.plate(some(2), {0, 0, 6}, {100, 100}, 6, {round_hole({}, 14)});
+  s.bolt(bunk_bolt_r1, {top, under}, 34);
   FixedJudge judge;
   s.judge = &judge;
   EXPECT_THAT(s.run(), IsEmpty());
   EXPECT_EQ(judge.asked, 0);  // everything touches; nothing is left to ask
   // What the tip meets first is for TIP to say, and CLASH does not say it again.
-  s.plate("nearer", {0, 0, -17}, {40, 100}, 1);
+  s.plate(some(3), {0, 0, -17}, {40, 100}, 1);
   judge.answer = PairResult{0, 250};
   EXPECT_THAT(s.of("TIP"), SizeIs(1));
   EXPECT_THAT(s.of("CLASH"), IsEmpty());
   // A plate that is no ply, pierced by the shank: covering shapes meet, so the judge is asked.
-  s.plate("stranger", {0, 0, -21}, {40, 100}, 2);
+  s.plate(some(4), {0, 0, -21}, {40, 100}, 2);
   judge.answer = PairResult{0, 250};
   ASSERT_THAT(s.of("CLASH"), SizeIs(1));
   EXPECT_FALSE(judge.last_without);
@@ -91,18 +101,18 @@ TEST(Clash, ShankIsExcusedInItsPliesOnlyAndTheHeadNowhere) {
   sunk.bed.items.pop_back();
   sunk.bed.items.pop_back();
   for (Item& item : sunk.bed.items)
-    if (item.name == "bolt 1 bolt") item.placement.origin.z -= 4;
+    if (item.id == bunk_bolt_r1) item.placement.origin.z -= 4;
   judge.asked = 0;
   ASSERT_THAT(sunk.of("CLASH"), SizeIs(1));
-  EXPECT_EQ(sunk.bed.items[judge.last_a].name, "bolt 1 bolt");
-  EXPECT_EQ(sunk.bed.items[judge.last_b].name, "upper");
+  EXPECT_EQ(sunk.bed.items[judge.last_a].id, bunk_bolt_r1);
+  EXPECT_EQ(judge.last_b, top);
   EXPECT_TRUE(judge.last_without);
 }
 
 SmallBed plate_with_hole_over_box() {
   SmallBed s;
-  s.plate("pierced", {0, 0, 0}, {200, 200}, 10, {round_hole({}, 60)});
-  s.box("post", {-10, -10, -50}, {10, 10, 50});  // through the hole: no clash
+  s.plate(some(1), {0, 0, 0}, {200, 200}, 10, {round_hole({}, 60)});
+  s.box(some(2), {-10, -10, -50}, {10, 10, 50});  // through the hole: no clash
   return s;
 }
 
@@ -143,12 +153,12 @@ TEST(Clash, TheShiftOfferedFreesThePair) {
   int clashes = 0;
   for (int n = 0; n < 60; ++n) {
     SmallBed s;
-    s.box("a", {0, 0, 0}, {60, 50, 40});
+    s.box(some(1), {0, 0, 0}, {60, 50, 40});
     Bought two;
     two.envelope.push_back({Placement{}, {0, 0, 0}, {30, 30, 60}, 0});
     two.envelope.push_back(
         {Placement{{50, 0, 0}, {0.6, 0.8, 0}, {-0.8, 0.6, 0}}, {0, 0, 0}, {20, 40, 20}, 0});
-    const int b = s.add({"b part", "", Origin::bought, two}, "b", {{any(r), any(r), any(r) / 4}});
+    const int b = s.add({some(2), "", Origin::bought, two}, some(2), {{any(r), any(r), any(r) / 4}});
     if (s.of("CLASH").empty()) continue;
     ++clashes;
     const CheckInput input{s.bed, s.limits, nullptr, nullptr, {}};
@@ -164,6 +174,30 @@ TEST(Clash, TheShiftOfferedFreesThePair) {
     }
   }
   EXPECT_GT(clashes, 10);
+}
+
+// What a shop moves of two things in each other's way, whichever comes first.
+TEST(Clash, ThingsAreMovedByHowReadilyAShopMovesThem) {
+  const auto remedy = [](Kind first, Kind second, bool moving = false) {
+    SmallBed s;
+    s.box({first, Side::right, 1}, {0, 0, 0}, {50, 50, 50});
+    s.box({second, Side::right, 2}, {45, 0, 0}, {90, 50, 50}, moving);
+    return s.run().at(0).remedy;
+  };
+  const Kind stays[] = {Kind::rail, Kind::bunk, Kind::joint_gusset, Kind::track_stop, Kind::head, Kind::tab, Kind::tab_pad,
+                        Kind::track_bolt, Kind::bunk_bolt, Kind::gusset_bolt, Kind::stop_bolt, Kind::jack_bolt, Kind::tongue_jack_bolt};
+  const Kind moved[] = {Kind::main, Kind::cross_member, Kind::front_member, Kind::rear_member, Kind::tongue, Kind::tongue_plate, Kind::corner_gusset,
+                        Kind::jack_plate, Kind::axle, Kind::wheel, Kind::jack, Kind::coupler, Kind::tongue_jack};
+  for (const Kind kind : stays) {
+    EXPECT_THAT(remedy(Kind::rail, kind), HasSubstr("must come")) << word(kind);
+    EXPECT_THAT(remedy(Kind::main, kind), HasSubstr("move main R1")) << word(kind);
+  }
+  for (const Kind kind : moved) {
+    EXPECT_THAT(remedy(Kind::rail, kind), HasSubstr("move " + word(kind) + " R2")) << word(kind);
+    EXPECT_THAT(remedy(Kind::log_stop, kind), HasSubstr("move log stop R1")) << word(kind);
+    EXPECT_THAT(remedy(Kind::coupler, kind, true), HasSubstr("move " + word(kind) + " R2")) << word(kind) << ", which moves anyway";
+  }
+  EXPECT_THAT(remedy(Kind::log_stop, Kind::clamp), HasSubstr("move clamp R2"));
 }
 
 TEST(ClashMoving, WarnsWithinTheClearanceAndStopsOnOverlap) {
@@ -185,8 +219,8 @@ TEST(ClashMoving, WarnsWithinTheClearanceAndStopsOnOverlap) {
 TEST(ClashMoving, TheJudgesGapReplacesTheBound) {
   // Corner to corner the axes show 5 and 5, the distance is 7.07: past 6.35.
   SmallBed s;
-  s.box("a", {0, 0, 0}, {10, 10, 10});
-  s.box("b", {15, 15, 0}, {25, 25, 10}, true);
+  s.box(some(1), {0, 0, 0}, {10, 10, 10});
+  s.box(some(2), {15, 15, 0}, {25, 25, 10}, true);
   ASSERT_THAT(s.run(), SizeIs(1));
   EXPECT_THAT(s.run()[0].message, HasSubstr("may come"));
   FixedJudge judge;
@@ -197,16 +231,17 @@ TEST(ClashMoving, TheJudgesGapReplacesTheBound) {
 
 TEST(ClashMoving, PosesOfOneThingMakeOneFindingTheWorst) {
   SmallBed s;
-  s.box("head running", {0, 0, 0}, {1000, 100, 100}, true);
-  const int in = s.box("clamp 1 leaning in", {500, 95, 0}, {540, 140, 100}, true);
-  const int out = s.box("clamp 1 leaning out", {500, 80, 0}, {540, 140, 100}, true);
-  s.bed.items[in].group = s.bed.items[out].group = 7;
+  const Identity head{Kind::head, Side::middle, 0, 0, End::none, 0, Pose::running};
+  const auto clamp = [](Pose pose) { return Identity{Kind::clamp, Side::middle, 1, 0, End::none, 5, pose}; };
+  s.box(head, {0, 0, 0}, {1000, 100, 100}, true);
+  s.box(clamp(Pose::in_outer), {500, 95, 0}, {540, 140, 100}, true);
+  s.box(clamp(Pose::out_outer), {500, 80, 0}, {540, 140, 100}, true);
   const auto found = s.run();
   ASSERT_THAT(found, SizeIs(1));
-  EXPECT_THAT(found[0].subjects, testing::ElementsAre("head running", "clamp 1 leaning out"));
+  EXPECT_THAT(about(found[0]), testing::ElementsAre(head, clamp(Pose::out_outer)));
   EXPECT_NEAR(found[0].measured, -20, 1e-9);
   EXPECT_THAT(found[0].message, HasSubstr("the worst of 2"));
-  EXPECT_THAT(found[0].remedy, HasSubstr("move clamp 1 leaning out"));
+  EXPECT_THAT(found[0].remedy, HasSubstr("move clamp 1 on bunk 5, leaning out, outer end"));
 }
 
 }  // namespace

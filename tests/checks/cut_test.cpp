@@ -29,7 +29,7 @@ TEST(CutHole, RoundHolesGoToTheDrillByThemselves) {
     if (!plate || part.origin != Origin::made) continue;
     for (const Hole& h : plate->holes)
       if (!h.slotted()) {
-        EXPECT_EQ(h.process == Process::drilled, h.diameter < 1.4 * plate->thickness) << part.name;
+        EXPECT_EQ(h.process == Process::drilled, h.diameter < 1.4 * plate->thickness) << name(part);
         marked += h.process == Process::drilled;
       }
   }
@@ -44,7 +44,7 @@ TEST(CutHole, ASlotTooNarrowIsAStopAndItsChangeClearsIt) {
   auto found = check(job, testing::bed_of(job), "CUT-HOLE");
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_EQ(found[0].severity, Severity::stop);
-  EXPECT_EQ(found[0].subjects[0], "tab plate");
+  EXPECT_EQ(found[0].subjects[0].name, "tab plate");
   Job thinner = job;
   thinner.frame.tabs.plate->plate_thickness = change_of(found[0], "frame.tabs.plate.plate_thickness");
   EXPECT_THAT(check(thinner, testing::bed_of(thinner), "CUT-HOLE"), IsEmpty());
@@ -62,7 +62,7 @@ TEST(CutHole, AHoleTooSmallForTheKerfIsAStop) {
   ASSERT_THAT(found, SizeIs(3));
   for (const Finding& f : found) {
     EXPECT_EQ(f.severity, Severity::stop);
-    EXPECT_EQ(f.subjects[0], "tongue plate");
+    EXPECT_EQ(f.subjects[0].id, Identity{Kind::tongue_plate});
     EXPECT_NEAR(f.limit, 2 * job.order.cut.kerf, 1e-9);
     EXPECT_THAT(f.message, HasSubstr("leaves no path inside it"));
     EXPECT_THAT(f.remedy, HasSubstr("or cut with a kerf of"));
@@ -72,19 +72,19 @@ TEST(CutHole, AHoleTooSmallForTheKerfIsAStop) {
 TEST(CutWeb, HolesThatAreDrilledDoNotCount) {
   SmallBed s;
   Hole near_edge = round_hole({-90, 0}, 16);
-  s.plate("p", {}, {200, 200}, 10, {near_edge});
+  s.plate(some(1), {}, {200, 200}, 10, {near_edge});
   EXPECT_THAT(s.of("CUT-WEB"), SizeIs(1));
   near_edge.process = Process::drilled;
   SmallBed t;
-  t.plate("p", {}, {200, 200}, 10, {near_edge});
+  t.plate(some(1), {}, {200, 200}, 10, {near_edge});
   EXPECT_THAT(t.of("CUT-WEB"), IsEmpty());
 }
 
 TEST(StockPlate, EitherWayRoundWillDo) {
   SmallBed s;
-  s.plate("p", {}, {48 * inch, 96 * inch}, 6);
+  s.plate(some(1), {}, {48 * inch, 96 * inch}, 6);
   EXPECT_THAT(s.of("STOCK-PLATE"), IsEmpty());
-  s.plate("q", {}, {49 * inch, 49 * inch}, 6);
+  s.plate(some(2), {}, {49 * inch, 49 * inch}, 6);
   const auto found = s.of("STOCK-PLATE");
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_NEAR(change_of(found[0], "limits.stock_width"), 49 * inch, 1e-6);

@@ -73,9 +73,9 @@ TEST(SegmentDistance, AgreesWithSampling) {
 // A tab of `length` along the bed with a slot of 25 along it, bolted to a rail.
 SmallBed tab(Mm length) {
   SmallBed s;
-  const int under = s.plate("tab R1", {1000, 500, 0}, {length, 90}, 6, {slot({}, 14, 25, 0)});
-  const int rail = s.plate("rail R1", {1000, 500, 6}, {400, 90}, 6, {round_hole({}, 14)}, Origin::kit);
-  s.bolt("track bolt R1", Role::track, {rail, under}, 1.5 * inch);
+  const int under = s.plate(tab_r1, {1000, 500, 0}, {length, 90}, 6, {slot({}, 14, 25, 0)});
+  const int rail = s.plate(rail_r1, {1000, 500, 6}, {400, 90}, 6, {round_hole({}, 14)}, Origin::kit);
+  s.bolt(track_bolt_r1, {rail, under}, 1.5 * inch);
   return s;
 }
 
@@ -93,18 +93,29 @@ TEST(Edge, CountsFromTheSlotsEndArc) {
 
 TEST(Edge, AcrossTheTabItsLengthIsNoRemedy) {
   SmallBed s;
-  const int under = s.plate("tab R1", {1000, 500, 0}, {200, 30}, 6, {round_hole({}, 14)});
-  const int rail = s.plate("rail R1", {1000, 500, 6}, {400, 90}, 6, {round_hole({}, 14)}, Origin::kit);
-  s.bolt("track bolt R1", Role::track, {rail, under}, 1.5 * inch);
+  const int under = s.plate(tab_r1, {1000, 500, 0}, {200, 30}, 6, {round_hole({}, 14)});
+  const int rail = s.plate(rail_r1, {1000, 500, 6}, {400, 90}, 6, {round_hole({}, 14)}, Origin::kit);
+  s.bolt(track_bolt_r1, {rail, under}, 1.5 * inch);
   const auto found = s.of("EDGE");
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_FALSE(offers(found[0], "frame.tabs.length"));
 }
 
+TEST(Edge, OnlyATabsLengthIsItsOwnRemedy) {
+  const auto found = [](const Identity& id) {
+    SmallBed s;
+    s.plate(id, {}, {30, 200}, 6, {round_hole({}, 14)});
+    s.bolt(bunk_bolt_r1, {0}, 34);
+    return s.of("EDGE").at(0);
+  };
+  EXPECT_TRUE(offers(found(tab_r1), "frame.tabs.length"));
+  for (const Kind kind : {Kind::tab_pad, Kind::jack_plate, Kind::cross_member}) EXPECT_FALSE(offers(found({kind, Side::right, 1}), "frame.tabs.length")) << word(kind);
+}
+
 TEST(Edge, AHoleWithoutABoltIsAWarning) {
   const auto with_edge = [](Mm edge) {
     SmallBed s;
-    s.plate("jack plate", {0, 0, 0}, {200, 200}, 6, {round_hole({0, 100 - edge}, 40)});
+    s.plate(some(1), {0, 0, 0}, {200, 200}, 6, {round_hole({0, 100 - edge}, 40)});
     return s.of("EDGE");
   };
   EXPECT_THAT(with_edge(50.01), IsEmpty());
@@ -114,7 +125,7 @@ TEST(Edge, AHoleWithoutABoltIsAWarning) {
 
 TEST(Edge, OfBoughtAndKitPartsIsTheirMakersAffair) {
   SmallBed s;
-  s.plate("rail R1", {0, 0, 0}, {200, 20}, 6, {round_hole({}, 14)}, Origin::kit);
+  s.plate(rail_r1, {0, 0, 0}, {200, 20}, 6, {round_hole({}, 14)}, Origin::kit);
   EXPECT_THAT(s.of("EDGE"), IsEmpty());
 }
 
@@ -122,9 +133,9 @@ TEST(Edge, OfAClipGoesByItsEnds) {
   const auto at = [](Mm x) {
     SmallBed s;
     const FaceHole hole{Face::flat_leg, round_hole({x, 45}, 14)};
-    const int under = s.add({"clip", "A36", Origin::made, clip(100, {hole})}, "tab R1", {});
-    const int rail = s.plate("rail R1", {x, 45, 6}, {400, 90}, 6, {round_hole({}, 14)}, Origin::kit);
-    s.bolt("track bolt R1", Role::track, {rail}, 1.5 * inch);
+    const int under = s.add({tab_r1, "A36", Origin::made, clip(100, {hole})}, tab_r1, {});
+    const int rail = s.plate(rail_r1, {x, 45, 6}, {400, 90}, 6, {round_hole({}, 14)}, Origin::kit);
+    s.bolt(track_bolt_r1, {rail}, 1.5 * inch);
     s.bed.bolts[0].plies.push_back({under, 0, 6, 0});
     return s.of("EDGE");
   };
@@ -135,12 +146,12 @@ TEST(Edge, OfAClipGoesByItsEnds) {
 SmallBed jack_plate(Mm apart, Origin origin = Origin::made) {
   SmallBed s;
   const std::vector<Hole> holes{round_hole({0, 0}, 14), round_hole({apart, 0}, 14)};
-  const int under = s.plate("jack plate", {0, 0, 0}, {300, 200}, 6, holes, origin);
-  const int top = s.plate("upper", {0, 0, 6}, {300, 200}, 6, holes, origin);
-  s.bolt("jack bolt 1", Role::jack, {top, under}, 1.5 * inch);
+  const int under = s.plate(some(1), {0, 0, 0}, {300, 200}, 6, holes, origin);
+  const int top = s.plate(some(2), {0, 0, 6}, {300, 200}, 6, holes, origin);
+  s.bolt({Kind::jack_bolt, Side::right, 1, 1}, {top, under}, 1.5 * inch);
   Bolt second = s.bed.bolts[0];
   for (Ply& ply : second.plies) ply.hole = 1;
-  second.name = "jack bolt 2";
+  second.id.of = 2;
   s.bed.bolts.push_back(second);
   return s;
 }

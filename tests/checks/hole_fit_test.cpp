@@ -150,10 +150,10 @@ constexpr Mm travel = (tab_slot - width) / 2;  // each way along the bed
 SmallBed rail_on_tab(Vec2 off, std::vector<Contribution> stack_up = {}) {
   SmallBed s;
   const int tab =
-      s.plate("tab R1", {1000 + off.x, 500 + off.y, 0}, {100, 80}, 6, {slot({}, width, tab_slot, 0)});
-  const int rail = s.plate("rail R1", {1000, 500, 6}, {400, 80}, 6,
+      s.plate(tab_r1, {1000 + off.x, 500 + off.y, 0}, {100, 80}, 6, {slot({}, width, tab_slot, 0)});
+  const int rail = s.plate(rail_r1, {1000, 500, 6}, {400, 80}, 6,
                            {slot({}, width, 1.5 * inch, 90 * degree)}, Origin::kit);
-  const int bolt = s.bolt("track bolt R1", Role::track, {rail, tab}, 1.75 * inch);
+  const int bolt = s.bolt(track_bolt_r1, {rail, tab}, 1.75 * inch);
   s.bed.bolts[bolt].stack_up = std::move(stack_up);
   return s;
 }
@@ -164,7 +164,7 @@ TEST(HoleFit, AHairInsideIsFitAndAHairPastIsNot) {
   const auto found = rail_on_tab({limit + 0.001, 0}).of("HOLE-FIT");
   ASSERT_EQ(found.size(), 1u);
   EXPECT_EQ(found[0].severity, Severity::stop);
-  EXPECT_EQ(found[0].subjects.front(), "track bolt R1");
+  EXPECT_EQ(found[0].subjects.front().id, track_bolt_r1);
   EXPECT_NEAR(found[0].measured, limit + 0.001, 1e-9);
   EXPECT_NEAR(found[0].limit, limit, 1e-9);
   EXPECT_NEAR(found[0].margin, -0.001, 1e-9);
@@ -200,10 +200,10 @@ TEST(HoleFit, TheSlotOfferedIsEnoughAndTheStepBelowIsNot) {
 
 TEST(HoleFit, OneSlotLengthServesAllFailingBolts) {
   SmallBed s = rail_on_tab({10, 0});
-  const int tab = s.plate("tab R2", {2012, 500, 0}, {100, 80}, 6, {slot({}, width, tab_slot, 0)});
-  const int rail = s.plate("rail R2", {2000, 500, 6}, {400, 80}, 6,
+  const int tab = s.plate({Kind::tab, Side::right, 2}, {2012, 500, 0}, {100, 80}, 6, {slot({}, width, tab_slot, 0)});
+  const int rail = s.plate({Kind::rail, Side::right, 2}, {2000, 500, 6}, {400, 80}, 6,
                            {slot({}, width, 1.5 * inch, 90 * degree)}, Origin::kit);
-  s.bolt("track bolt R2", Role::track, {rail, tab}, 1.75 * inch);
+  s.bolt({Kind::track_bolt, Side::right, 2}, {rail, tab}, 1.75 * inch);
   const auto found = s.of("HOLE-FIT");
   ASSERT_EQ(found.size(), 2u);
   const Mm length = change_of(found[0], "frame.tabs.slot_length");
@@ -240,6 +240,7 @@ TEST(HoleFit, ATabFoundOutOfPlaceIsMovedBackJustEnough) {
   job.order.tabs_found.push_back({{"R1", {}}, 9, 0});
   job.frame.tabs.length = 100, job.frame.tabs.hole_diameter = width, job.frame.tabs.slot_length = tab_slot;
   SmallBed s = rail_on_tab({9, 0});
+  s.plate({Kind::tab, Side::left, 4}, {1000, -500, 0}, {100, 80}, 6);
   s.job = &job;
   const auto found = s.of("HOLE-FIT");
   ASSERT_EQ(found.size(), 1u);
@@ -279,9 +280,9 @@ TEST(HoleFit, AnotherDatumIsNamedOnlyWhereItClears) {
 
 TEST(HoleFit, AHoleSmallerThanItsBoltNeverFits) {
   SmallBed s;
-  const int top = s.plate("a", {0, 0, 6}, {100, 100}, 6, {round_hole({}, 12.0)});
-  const int under = s.plate("b", {0, 0, 0}, {100, 100}, 6, {round_hole({}, 12.5)});
-  s.bolt("jack bolt", Role::jack, {top, under}, 1.75 * inch);
+  const int top = s.plate(some(1), {0, 0, 6}, {100, 100}, 6, {round_hole({}, 12.0)});
+  const int under = s.plate(some(2), {0, 0, 0}, {100, 100}, 6, {round_hole({}, 12.5)});
+  s.bolt({Kind::jack_bolt, Side::right, 1, 1}, {top, under}, 1.75 * inch);
   EXPECT_EQ(s.of("HOLE-FIT").size(), 1u);
 }
 
@@ -291,10 +292,10 @@ TEST(HoleFit, ThreeHolesThatMeetOnlyTwoByTwoAreFound) {
     SmallBed s;
     const Mm high = side * std::sqrt(3.0) / 2;
     const Hole hole = round_hole({}, bolt_diameter + 2);
-    const int a = s.plate("a", {0, 0, 12}, {100, 100}, 6, {hole});
-    const int b = s.plate("b", {side, 0, 6}, {100, 100}, 6, {hole});
-    const int c = s.plate("c", {side / 2, high, 0}, {100, 100}, 6, {hole});
-    s.bolt("stack bolt", Role::jack, {a, b, c}, 2 * inch);
+    const int a = s.plate(some(1), {0, 0, 12}, {100, 100}, 6, {hole});
+    const int b = s.plate(some(2), {side, 0, 6}, {100, 100}, 6, {hole});
+    const int c = s.plate(some(3), {side / 2, high, 0}, {100, 100}, 6, {hole});
+    s.bolt({Kind::jack_bolt, Side::right, 1, 1}, {a, b, c}, 2 * inch);
     return s.of("HOLE-FIT");
   };
   EXPECT_THAT(three(std::sqrt(3.0) - 0.002), ::testing::IsEmpty());
@@ -303,23 +304,24 @@ TEST(HoleFit, ThreeHolesThatMeetOnlyTwoByTwoAreFound) {
 }
 
 TEST(HoleFit, APadAndItsTabTogetherTakeWhatTheTighterTakes) {
-  const auto off = [](Mm x) {
+  const Identity pad_r1{Kind::tab_pad, Side::right, 1};
+  const auto off = [&](Mm x) {
     SmallBed s;
-    const int tab = s.plate("tab R1", {x, 0, 0}, {100, 80}, 6, {slot({}, width, tab_slot, 0)});
-    const int pad = s.plate("pad R1", {x, 0, 6}, {100, 80}, 6, {slot({}, width, tab_slot - 4, 0)});
-    const int rail = s.plate("rail R1", {0, 0, 12}, {400, 80}, 6, {round_hole({}, width)}, Origin::kit);
-    s.bolt("track bolt R1", Role::track, {rail, pad, tab}, 2 * inch);
+    const int tab = s.plate(tab_r1, {x, 0, 0}, {100, 80}, 6, {slot({}, width, tab_slot, 0)});
+    const int pad = s.plate(pad_r1, {x, 0, 6}, {100, 80}, 6, {slot({}, width, tab_slot - 4, 0)});
+    const int rail = s.plate(rail_r1, {0, 0, 12}, {400, 80}, 6, {round_hole({}, width)}, Origin::kit);
+    s.bolt(track_bolt_r1, {rail, pad, tab}, 2 * inch);
     return s.of("HOLE-FIT");
   };
   EXPECT_THAT(off(travel - 2 + pair_radius - 0.001), ::testing::IsEmpty());
   ASSERT_EQ(off(travel - 2 + pair_radius + 0.001).size(), 1u);
-  EXPECT_EQ(off(travel - 2 + pair_radius + 0.001)[0].subjects[2], "pad R1");
+  EXPECT_EQ(off(travel - 2 + pair_radius + 0.001)[0].subjects[2].id, pad_r1);
 }
 
 TEST(HoleNoTab, IsStoppedWithTheNearestTabAndAPlaceForANewOne) {
   SmallBed s = rail_on_tab({0, 0});
   Bolt lone = s.bed.bolts[0];
-  lone.name = "track bolt R2";
+  lone.id.number = 2;
   lone.seat.x = 1500;
   lone.in_place = false;
   EXPECT_THAT(s.of("HOLE-NO-TAB"), ::testing::IsEmpty());

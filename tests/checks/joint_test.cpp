@@ -21,7 +21,7 @@ TEST(JointClamp, EachBunkOfferedClearsIt) {
   const auto found = check(job, "JOINT-CLAMP");
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_EQ(found[0].severity, Severity::warn);
-  EXPECT_EQ(found[0].subjects[0], "clamp 1 on bunk 5");
+  EXPECT_EQ(found[0].subjects[0].name, "clamp 1 on bunk 5");
   EXPECT_NEAR(found[0].measured, 3.25 * inch, 1e-6);
   ASSERT_FALSE(found[0].changes.empty());
   for (const Change& c : found[0].changes) {
@@ -75,13 +75,12 @@ TEST(GussetBolts, EachJointOfEachSide) {
 TEST(GussetBolts, ABoltTakenOutIsMissedAtItsJoint) {
   const Job job = demo_job("base");
   Bed bed = testing::bed_of(job);
-  for (Bolt& b : bed.bolts)
-    if (b.name == "gusset bolt R2.3") b.in_place = false;
+  bed.bolts[bed.bolt({Kind::gusset_bolt, Side::right, 2, 3})].in_place = false;
   std::vector<Finding> found;
   for (Finding& f : run_checks({bed, job.order.limits, &job, nullptr, {}}))
     if (f.code == "GUSSET-BOLTS") found.push_back(std::move(f));
   ASSERT_THAT(found, SizeIs(1));
-  EXPECT_EQ(found[0].subjects[0], "joint R2");
+  EXPECT_EQ(found[0].subjects[0].name, "joint R2");
 }
 
 TEST(TrackLength, ManySectionsAddUp) {

@@ -17,8 +17,8 @@ using Question = PairMemory::Question;
 // Two boxes; the second 40 along from the first, both turned and moved as one.
 Bed two(const Placement& where, Mm size = 10, Mm away = 40) {
   SmallBed s;
-  s.box("one", {0, 0, 0}, {20, 20, 20});
-  s.box("other", {0, 0, 0}, {size, 20, 20});
+  s.box(some(1), {0, 0, 0}, {20, 20, 20});
+  s.box(some(2), {0, 0, 0}, {size, 20, 20});
   s.bed.items[0].placement = where;
   s.bed.items[1].placement = where;
   s.bed.items[1].placement.origin = where.point({away, 0, 0});

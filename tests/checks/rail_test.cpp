@@ -61,8 +61,8 @@ SmallBed with_joint(Mm left_tab, Mm right_tab) {
   SmallBed s;
   s.bed.track.joints = {2000};
   s.bed.track.total_length = 4000;
-  s.plate("tab L1", {left_tab, -500, 0}, {100, 80}, 6, {round_hole({}, 14)});
-  s.plate("tab R1", {right_tab, 500, 0}, {100, 80}, 6, {round_hole({}, 14)});
+  s.plate({Kind::tab, Side::left, 1}, {left_tab, -500, 0}, {100, 80}, 6, {round_hole({}, 14)});
+  s.plate(tab_r1, {right_tab, 500, 0}, {100, 80}, 6, {round_hole({}, 14)});
   return s;
 }
 
@@ -72,7 +72,7 @@ TEST(JointSupport, EachSideNeedsATabNearTheJoint) {
   const auto found = with_joint(2000 - limit + 0.01, 2000 + limit + 0.01).of("JOINT-SUPPORT");
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_EQ(found[0].severity, Severity::warn);
-  EXPECT_THAT(found[0].subjects, testing::ElementsAre("joint R1", "tab R1"));
+  EXPECT_THAT(about(found[0]), testing::ElementsAre(Identity{Kind::joint, Side::right, 1}, tab_r1));
   EXPECT_NEAR(found[0].margin, -0.01, 1e-9);
 }
 

@@ -12,9 +12,9 @@ using ::testing::IsEmpty;
 // Two plates of 6 each, the top at z = 12, a half inch bolt down through them.
 SmallBed bolted(Mm plate = 100) {
   SmallBed s;
-  const int under = s.plate("lower", {0, 0, 0}, {plate, plate}, 6, {round_hole({}, 14)});
-  const int top = s.plate("upper", {0, 0, 6}, {plate, plate}, 6, {round_hole({}, 14)});
-  s.bolt("bunk bolt R1", Role::bunk, {top, under}, 34);
+  const int under = s.plate(some(1), {0, 0, 0}, {plate, plate}, 6, {round_hole({}, 14)});
+  const int top = s.plate(some(2), {0, 0, 6}, {plate, plate}, 6, {round_hole({}, 14)});
+  s.bolt(bunk_bolt_r1, {top, under}, 34);
   return s;
 }
 
@@ -36,7 +36,7 @@ TEST(Reach, UnderALidAWrenchSwings) {
   // The nut's face is at z = -2.5. A lid over nut and tip leaves no socket's height,
   // but the wrench's thickness and all round it.
   SmallBed s = bolted();
-  s.box("main R", {-400, -400, -60}, {400, 400, -30});
+  s.box(main_r, {-400, -400, -60}, {400, 400, -30});
   EXPECT_EQ(grip(s, BoltEnd::nut), Grip::swing);
   EXPECT_EQ(grip(s, BoltEnd::head), Grip::socket);
   EXPECT_THAT(s.of("REACH"), IsEmpty());
@@ -45,7 +45,7 @@ TEST(Reach, UnderALidAWrenchSwings) {
 TEST(Reach, TheWrenchNeedsItsThickness) {
   const auto under = [](Mm room) {
     SmallBed s = bolted();
-    s.box("main R", {-400, -400, -80}, {400, 400, -2.5 - room});
+    s.box(main_r, {-400, -400, -80}, {400, 400, -2.5 - room});
     return grip(s, BoltEnd::nut);
   };
   // The jaws sit at the middle of the nut's 11: 0.45 x 19.05 thick.
@@ -57,13 +57,13 @@ TEST(Reach, TheWrenchNeedsItsThickness) {
 // A lid, and walls that leave the handle a way out of `open` degrees about +x.
 SmallBed in_a_gap(double open) {
   SmallBed s = bolted();
-  s.box("main R", {-400, -400, -60}, {400, 400, -30});
+  s.box(main_r, {-400, -400, -60}, {400, 400, -30});
   // Posts round the nut, each as wide as 10 degrees of a ring, where it is not open.
   for (int a = 0; a < 360; a += 5) {
     const double from_x = std::min(a, 360 - a);
     if (from_x <= open / 2) continue;
     const Vec3 at{100 * std::cos(a * degree), 100 * std::sin(a * degree), 0};
-    s.box("post " + std::to_string(a), at + Vec3{-3, -3, -30}, at + Vec3{3, 3, -2.6});
+    s.box(some(10 + a), at + Vec3{-3, -3, -30}, at + Vec3{3, 3, -2.6});
   }
   return s;
 }
@@ -86,13 +86,13 @@ TEST(Reach, TheAnswerDoesNotDependOnWhereTheSearchStarts) {
 
 TEST(Reach, NothingTurnedIsAStopOneEndUnheldAWarning) {
   SmallBed s = bolted();
-  s.box("lid below", {-400, -400, -60}, {400, 400, -11});
+  s.box(some(3), {-400, -400, -60}, {400, 400, -11});
   auto found = s.of("REACH");
   ASSERT_EQ(found.size(), 1u);
   EXPECT_EQ(found[0].severity, Severity::warn);
   EXPECT_THAT(found[0].message, HasSubstr("on the nut no tool goes on"));
   EXPECT_THAT(found[0].remedy, ::testing::ContainsRegex("[0-9]"));
-  s.box("lid above", {-400, -400, 18}, {400, 400, 60});
+  s.box(some(4), {-400, -400, 18}, {400, 400, 60});
   found = s.of("REACH");
   ASSERT_EQ(found.size(), 1u);
   EXPECT_EQ(found[0].severity, Severity::stop);
@@ -100,7 +100,7 @@ TEST(Reach, NothingTurnedIsAStopOneEndUnheldAWarning) {
 
 TEST(Reach, WhatMovesIsMovedOutOfTheWay) {
   SmallBed s = bolted();
-  s.box("clamp 1", {-400, -400, 18}, {400, 400, 60}, true);
+  s.box({Kind::clamp, Side::middle, 1}, {-400, -400, 18}, {400, 400, 60}, true);
   EXPECT_EQ(grip(s, BoltEnd::head), Grip::socket);
   s.bed.items.back().moving = false;
   EXPECT_NE(grip(s, BoltEnd::head), Grip::socket);

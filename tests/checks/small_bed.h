@@ -31,11 +31,20 @@ inline BoltSize half_inch() {
 }
 
 inline Hole round_hole(Vec2 at, Mm diameter) {
-  return {at, diameter, diameter, 0, Process::cut, "test bolt"};
+  return {at, diameter, diameter, 0, Process::cut, Kind::bunk_bolt};
 }
 inline Hole slot(Vec2 at, Mm width, Mm length, Radians angle) {
-  return {at, width, length, angle, Process::cut, "test bolt"};
+  return {at, width, length, angle, Process::cut, Kind::track_bolt};
 }
+
+// Something the shop makes, where it does not matter what.
+inline Identity some(int number) { return {Kind::cross_member, Side::middle, number}; }
+
+inline constexpr Identity bunk_bolt_r1{Kind::bunk_bolt, Side::right, 1};
+inline constexpr Identity track_bolt_r1{Kind::track_bolt, Side::right, 1};
+inline constexpr Identity tab_r1{Kind::tab, Side::right, 1};
+inline constexpr Identity rail_r1{Kind::rail, Side::right, 1};
+inline constexpr Identity main_r{Kind::main, Side::right};
 
 struct SmallBed {
   Bed bed;
@@ -44,38 +53,34 @@ struct SmallBed {
   const Job* job = nullptr;
   PairJudge* judge = nullptr;
 
-  int add(Part part, const std::string& name, Placement at) {
+  int add(Part part, const Identity& id, Placement at) {
     Item item;
     item.part = bed.add_part(std::move(part));
-    item.name = name;
+    item.id = id;
     item.placement = at;
     return bed.add_item(std::move(item));
   }
 
   // A rectangle centred on `at`, its underside there.
-  int plate(const std::string& name, Vec3 at, Vec2 size, Mm thickness, std::vector<Hole> holes = {},
+  int plate(const Identity& id, Vec3 at, Vec2 size, Mm thickness, std::vector<Hole> holes = {},
             Origin origin = Origin::made) {
     const Vec2 half = 0.5 * size;
-    return add(
-        {name + " part", "A36", origin, Plate{rectangle(-1 * half, half), thickness, std::move(holes)}}, name,
-        {at});
+    return add({id, "A36", origin, Plate{rectangle(-1 * half, half), thickness, std::move(holes)}}, id, {at});
   }
 
-  int box(const std::string& name, Vec3 low, Vec3 high, bool moving = false) {
+  int box(const Identity& id, Vec3 low, Vec3 high, bool moving = false) {
     Bought bought;
     bought.envelope.push_back({Placement{}, low, high, 0});
-    const int item = add({name + " part", "", Origin::bought, std::move(bought)}, name, {});
+    const int item = add({id, "", Origin::bought, std::move(bought)}, id, {});
     bed.items[item].moving = moving;
     return item;
   }
 
   // A bolt straight down through hole 0 of each item, seated on the first at
   // its hole, with a flat washer under head and nut; its hardware is placed too.
-  int bolt(const std::string& name, Role role, const std::vector<int>& items, Mm length,
-           const BoltSize& size = half_inch()) {
+  int bolt(const Identity& id, const std::vector<int>& items, Mm length, const BoltSize& size = half_inch()) {
     Bolt b;
-    b.name = name;
-    b.role = role;
+    b.id = id;
     b.size = size;
     b.length = length;
     b.direction = {0, 0, -1};
@@ -83,23 +88,23 @@ struct SmallBed {
     b.under_nut = {size.flat};
     Mm depth = 0;
     for (const int item : items) {
-      b.plies.push_back({item, 0, std::get<Plate>(bed.part_of(item).form).thickness, 0});
+      b.plies.push_back(ply_through(bed, item, 0));
       depth += b.plies.back().thickness;
     }
     b.seat = hole_in_world(bed, b.plies[0]).centre;
     b.seat.z += b.plies[0].thickness;
     const int index = static_cast<int>(bed.bolts.size());
-    const auto put = [&](HardwareKind kind, const char* what, Mm below, Mm shank) {
-      const Part part{std::string(what) + " " + std::to_string(shank) + size.name, "", Origin::bought,
-                      Hardware{kind, size, shank}};
-      const int item = add(part, name + " " + what, {b.seat - Vec3{0, 0, below}});
+    const auto put = [&](HardwareKind kind, Piece piece, Mm below, Mm shank) {
+      Identity of_piece = id;
+      of_piece.piece = piece;
+      const int item = add({{Kind::hardware}, "", Origin::bought, Hardware{kind, size, shank}}, of_piece, {b.seat - Vec3{0, 0, below}});
       bed.items[item].bolt = index;
     };
     const Mm washer = size.flat.thickness;
-    put(HardwareKind::bolt, "bolt", -washer, length);
-    put(HardwareKind::flat_washer, "upper washer", -washer, 0);
-    put(HardwareKind::flat_washer, "lower washer", depth, 0);
-    put(HardwareKind::nut, "nut", depth + washer, 0);
+    put(HardwareKind::bolt, Piece::whole, -washer, length);
+    put(HardwareKind::flat_washer, Piece::head_washer, -washer, 0);
+    put(HardwareKind::flat_washer, Piece::lower_washer, depth, 0);
+    put(HardwareKind::nut, Piece::nut, depth + washer, 0);
     bed.bolts.push_back(std::move(b));
     return index;
   }
@@ -113,6 +118,13 @@ struct SmallBed {
     return found;
   }
 };
+
+// The things a finding is about, by identity.
+inline std::vector<Identity> about(const Finding& finding) {
+  std::vector<Identity> ids;
+  for (const Subject& s : finding.subjects) ids.push_back(s.id);
+  return ids;
+}
 
 // Every change's value reads back as a length; returns the one with this key.
 inline double change_of(const Finding& finding, const std::string& key) {

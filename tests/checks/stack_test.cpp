@@ -14,9 +14,9 @@ constexpr Mm stack = 28;
 
 SmallBed two_plates(Mm length, const BoltSize& size = half_inch()) {
   SmallBed s;
-  const int under = s.plate("lower", {0, 0, 0}, {100, 100}, 6, {round_hole({}, 14)});
-  const int top = s.plate("upper", {0, 0, 6}, {100, 100}, 6, {round_hole({}, 14)});
-  s.bolt("bunk bolt R1", Role::bunk, {top, under}, length, size);
+  const int under = s.plate(some(1), {0, 0, 0}, {100, 100}, 6, {round_hole({}, 14)});
+  const int top = s.plate(some(2), {0, 0, 6}, {100, 100}, 6, {round_hole({}, 14)});
+  s.bolt(bunk_bolt_r1, {top, under}, length, size);
   return s;
 }
 
@@ -93,7 +93,7 @@ TEST(WasherFlat, TakesADegreeAndNoMore) {
 // The plates with a main's top `below` their underside.
 SmallBed over_a_main(Mm below, Mm length = 34) {
   SmallBed s = two_plates(length);
-  s.box("main R", {-500, -40, -below - 150}, {500, 40, -below});
+  s.box(main_r, {-500, -40, -below - 150}, {500, 40, -below});
   return s;
 }
 
@@ -105,7 +105,7 @@ TEST(Tip, RoomIsCountedFromTheLongestBolt) {
   ASSERT_EQ(found.size(), 1u);
   EXPECT_EQ(found[0].severity, Severity::stop);
   EXPECT_NEAR(found[0].measured, limit - 0.01, 1e-6);
-  EXPECT_THAT(found[0].subjects, testing::ElementsAre("bunk bolt R1", "main R"));
+  EXPECT_THAT(about(found[0]), testing::ElementsAre(bunk_bolt_r1, main_r));
   const Mm length = change_of(found[0], "bolts.bunk");
   EXPECT_LT(length, 34);
   EXPECT_THAT(over_a_main(20 + limit - 0.01, length).run(), IsEmpty());
@@ -141,7 +141,7 @@ TEST(Tip, WhatTheRailLiesOnIsMovedNotLifted) {
   SmallBed s = two_plates(34);
   s.job = &job;
   s.figures.printing = Printing::metric;
-  s.box("tab R3", {-10, -40, -6}, {90, 40, 0});
+  s.box({Kind::tab, Side::right, 3}, {-10, -40, -6}, {90, 40, 0});
   const auto found = s.of("TIP");
   ASSERT_EQ(found.size(), 1u);
   EXPECT_FALSE(offers(found[0], "frame.tabs.clip.standoff"));
@@ -155,7 +155,7 @@ TEST(Tip, ARimThatClipsAnEdgeCounts) {
   // The main's edge lies under the shank's rim, not under its axis.
   const auto edge_at = [](Mm y) {
     SmallBed s = two_plates(34);
-    s.box("main R", {-500, y, -100}, {500, 90, -18});
+    s.box(main_r, {-500, y, -100}, {500, 90, -18});
     return s.of("TIP").size();
   };
   EXPECT_EQ(edge_at(6.3), 1u);

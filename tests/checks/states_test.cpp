@@ -17,23 +17,32 @@ std::vector<Finding> moving(const Job& job) {
   return found;
 }
 
-bool names(const std::vector<Finding>& found, const std::string& a, const std::string& b) {
+// Whether a thing of kind `a`, in that pose, is found too near one of kind `b`.
+bool meet(const std::vector<Finding>& found, Kind a, Pose pose, Kind b) {
   return std::any_of(found.begin(), found.end(), [&](const Finding& f) {
-    return (f.subjects[0].starts_with(a) && f.subjects[1].starts_with(b)) || (f.subjects[0].starts_with(b) && f.subjects[1].starts_with(a));
+    const auto is = [&](int p, int q) {
+      const Identity &first = f.subjects[p].id, &second = f.subjects[q].id;
+      return first.kind == a && first.pose == pose && second.kind == b;
+    };
+    return is(0, 1) || is(1, 0);
   });
+}
+
+Identity posed(Identity id, Pose pose) {
+  id.pose = pose;
+  return id;
 }
 
 TEST(States, AreThereForTheChecksOnly) {
   const Bed bed = testing::demo_bed("base");
-  for (const char* name : {"jack L1 run down", "jack R2 run down", "tongue jack run down", "tongue jack handle through its turn"}) {
-    const int item = bed.find_item(name);
-    ASSERT_GE(item, 0) << name;
-    EXPECT_FALSE(bed.items[item].shown) << name;
-    EXPECT_TRUE(bed.items[item].moving) << name;
-    EXPECT_GT(bed.items[item].group, 0) << name;
+  const Identity jack_l1{Kind::jack, Side::left, 1}, jack_r2{Kind::jack, Side::right, 2}, tongue_jack{Kind::tongue_jack};
+  for (const Identity& state : {posed(jack_l1, Pose::run_down), posed(jack_r2, Pose::run_down), posed(tongue_jack, Pose::run_down),
+                                posed(tongue_jack, Pose::handle_turn)}) {
+    const Item& item = bed.items[bed.item(state)];
+    EXPECT_FALSE(item.shown) << name(state);
+    EXPECT_TRUE(item.moving) << name(state);
+    EXPECT_TRUE(bed.items[bed.item(whole_thing(state))].shown) << name(state);
   }
-  EXPECT_EQ(bed.items[bed.find_item("jack L1")].group, bed.items[bed.find_item("jack L1 run down")].group);
-  EXPECT_NE(bed.items[bed.find_item("jack L1")].group, bed.items[bed.find_item("jack R1")].group);
 }
 
 TEST(States, TheDemosAreClear) {
@@ -48,9 +57,9 @@ TEST(States, ALongCrankMeetsTheFrontMember) {
   job.frame.tongue_jack.behind_front = 30 * inch;
   job.frame.tongue_jack.above = 3 * inch;
   job.frame.tongue_jack.handle_radius = 5.6 * inch;
-  EXPECT_FALSE(names(moving(job), "tongue jack handle", "front member"));
+  EXPECT_FALSE(meet(moving(job), Kind::tongue_jack, Pose::handle_turn, Kind::front_member));
   job.frame.tongue_jack.handle_radius = 5.9 * inch;
-  EXPECT_TRUE(names(moving(job), "tongue jack handle", "front member"));
+  EXPECT_TRUE(meet(moving(job), Kind::tongue_jack, Pose::handle_turn, Kind::front_member));
 }
 
 // A post in the clamp's way half along its slide, clear of it at both ends, is found;
@@ -58,29 +67,30 @@ TEST(States, ALongCrankMeetsTheFrontMember) {
 TEST(States, AClampMeetsWhatIsBetweenItsEnds) {
   const Job job = demo_job("base");
   const KitClamp& k = job.kit.clamp;
+  const Identity clamp{Kind::clamp, Side::middle, 1, 0, End::none, 5}, post_id = some(99);
   const auto with_post = [&](Mm y, Mm z, bool swept) {
     Bed bed = testing::bed_of(job);
-    const Item pose = bed.items[bed.find_item("clamp 1 on bunk 5, leaning in, outer end")];
+    const Item pose = bed.items[bed.item(posed(clamp, Pose::in_outer))];
     const Vec3 foot{pose.placement.origin.x + k.base_length / 2, y, pose.placement.origin.z + z};
     Bought post;
     post.envelope.push_back({Placement{}, foot - Vec3{5, 5, 5}, foot + Vec3{5, 5, 5}, 0});
     Item item;
-    item.part = bed.add_part({"post", "", Origin::bought, post});
-    item.name = "post";
+    item.part = bed.add_part({post_id, "", Origin::bought, post});
+    item.id = post_id;
     bed.add_item(item);
     if (!swept) {
       for (Item& i : bed.items)
-        if (i.between) i.placement.origin.z += 10000;
+        if (i.id.pose == Pose::between) i.placement.origin.z += 10000;
     }
     std::vector<Finding> found;
     for (Finding& f : run_checks({bed, job.order.limits, &job, nullptr, {}}))
-      if (f.code == "CLASH-MOVING" && f.severity == Severity::stop && (f.subjects[0] == "post" || f.subjects[1] == "post")) found.push_back(f);
+      if (f.code == "CLASH-MOVING" && f.severity == Severity::stop && (f.subjects[0].id == post_id || f.subjects[1].id == post_id)) found.push_back(f);
     return found;
   };
   const Mm half_way = (k.travel_from + k.travel_to) / 2, half_up = k.base_height + k.arm_height / 2;
   const auto found = with_post(half_way, half_up, true);
   ASSERT_EQ(found.size(), 1u);
-  EXPECT_TRUE(found[0].subjects[0] == "clamp 1 on bunk 5, between its ends" || found[0].subjects[1] == "clamp 1 on bunk 5, between its ends");
+  EXPECT_THAT(about(found[0]), ::testing::Contains(posed(clamp, Pose::between)));
   EXPECT_THAT(with_post(half_way, half_up, false), IsEmpty());
   // At its outer end, a little outside the arm when that stands upright: only leaning
   // some way out does it come there.
@@ -95,9 +105,9 @@ TEST(States, AnAxleAtFullBumpMeetsTheMain) {
   const FrameAxle& a = job.frame.axle;
   const Mm near = a.below - a.tube_diameter / 2 - job.order.limits.moving_clearance;
   job.frame.axle.bump = near - 0.04 * a.tube_diameter / 2;
-  EXPECT_FALSE(names(moving(job), "axle 1 at full bump", "main"));
+  EXPECT_FALSE(meet(moving(job), Kind::axle, Pose::full_bump, Kind::main));
   job.frame.axle.bump = near + 0.1;
-  EXPECT_TRUE(names(moving(job), "axle 1 at full bump", "main"));
+  EXPECT_TRUE(meet(moving(job), Kind::axle, Pose::full_bump, Kind::main));
 }
 
 // A jack over the axle runs down onto its spring or its tyre.
@@ -106,7 +116,7 @@ TEST(States, AJackRunDownOntoTheWheelIsFound) {
   job.frame.jack.post_bottom = -8 * inch;
   job.frame.axle.tyre_inside = 46 * inch;
   job.order.jacks = {job.order.axle.position};
-  EXPECT_TRUE(names(moving(job), "jack", "wheel"));
+  EXPECT_TRUE(meet(moving(job), Kind::jack, Pose::run_down, Kind::wheel));
 }
 
 }  // namespace

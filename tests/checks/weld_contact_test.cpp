@@ -10,9 +10,9 @@ using ::testing::SizeIs;
 // A plate on another, `gap` above it and lapping it by `lap` along x.
 SmallBed lapped(Mm gap, Mm lap) {
   SmallBed s;
-  const int under = s.plate("under", {0, 0, 0}, {100, 100}, 6);
-  const int upper = s.plate("upper", {100 - lap, 0, 6 + gap}, {100, 100}, 6);
-  s.bed.welds.push_back({under, upper, 6, 100, "edge"});
+  const int under = s.plate(some(1), {0, 0, 0}, {100, 100}, 6);
+  const int upper = s.plate(some(2), {100 - lap, 0, 6 + gap}, {100, 100}, 6);
+  s.bed.welds.push_back({under, upper, 6, 100});
   return s;
 }
 
@@ -40,9 +40,9 @@ TEST(WeldContact, AppliesToABoughtJointToo) {
 // (34.9 + 12.7) / 2 = 23.8 wide with the bolt to one side.
 SmallBed bolted(Mm hole) {
   SmallBed s;
-  const int under = s.plate("lower", {0, 0, 0}, {200, 200}, 6, {round_hole({}, hole)});
-  const int top = s.plate("upper", {0, 0, 6}, {200, 200}, 6, {round_hole({}, 14)});
-  s.bolt("bolt 1", Role::bunk, {top, under}, 34);
+  const int under = s.plate(some(1), {0, 0, 0}, {200, 200}, 6, {round_hole({}, hole)});
+  const int top = s.plate(some(2), {0, 0, 6}, {200, 200}, 6, {round_hole({}, 14)});
+  s.bolt(bunk_bolt_r1, {top, under}, 34);
   return s;
 }
 
@@ -58,13 +58,13 @@ TEST(WasherCover, TheBoltToOneSideOfItsHole) {
 TEST(HoleFit, CountsUpAndDownForABoltThatLies) {
   for (const auto& [z, stops] : {std::pair(0.79, 0u), std::pair(0.81, 1u)}) {
     SmallBed s;
-    const int back = s.plate("back", {0, 0, 0}, {200, 200}, 6, {round_hole({}, 13.5)});
-    const int front = s.plate("front", {0, 0, 0}, {200, 200}, 6, {round_hole({}, 13.5)});
+    const int back = s.plate(some(1), {0, 0, 0}, {200, 200}, 6, {round_hole({}, 13.5)});
+    const int front = s.plate(some(2), {0, 0, 0}, {200, 200}, 6, {round_hole({}, 13.5)});
     // Both stood up, faces along y, one behind the other.
     s.bed.items[front].placement = {{0, 0, 0}, {1, 0, 0}, {0, 0, 1}};
     s.bed.items[back].placement = {{0, 6, 0}, {1, 0, 0}, {0, 0, 1}};
     Bolt bolt;
-    bolt.name = "bolt 1";
+    bolt.id = {Kind::jack_bolt, Side::right, 1, 1};
     bolt.size = half_inch();
     bolt.length = 34;
     bolt.seat = {0, -6, 0};

@@ -204,6 +204,16 @@ TEST(Compare, KeysOrderedDifferentlyAreListed) {
   EXPECT_THAT(section(kits.text(), "Ordered differently"), HasSubstr("\n  frame  "));
 }
 
+// A catalogue that says otherwise of a bolt does not make it another one to buy.
+TEST(Compare, HardwareIsTheSameByWhatItIsBoughtAs) {
+  Pair p{demo_job("base"), demo_job("base")};
+  for (Part& part : p.bed_b.parts)
+    if (auto* hardware = std::get_if<Hardware>(&part.form)) hardware->size.head_height += 1;
+  const Comparison again = compare({p.a, p.bed_a}, {p.b, p.bed_b}, {Printing::inches, inch / 16});
+  ASSERT_EQ(again.hardware.size(), p.result.hardware.size());
+  for (const HardwareChange& h : again.hardware) EXPECT_EQ(h.in_a, h.in_b) << h.name;
+}
+
 // Every made item of either order is counted exactly once.
 TEST(Compare, CountsAddUpToTheBeds) {
   const Pair p{demo_job("base"), demo_job("one_extension")};

@@ -4,6 +4,7 @@
 
 #include <set>
 
+#include "bed/names.h"
 #include "export/sample.h"
 #include "drawing/scribe.h"
 
@@ -30,7 +31,7 @@ TEST(Cut, sits_in_the_corner_and_cuts_inside_before_outside) {
     EXPECT_EQ(std::count(order.begin(), order.end(), "OUTER_CUT"), 1);
     EXPECT_EQ(order.back(), "OUTER_CUT");
     const Box2 all = bounds(flat.list);
-    EXPECT_NEAR(all.low.x, 0, 1e-9) << "something lies outside " << part.name;
+    EXPECT_NEAR(all.low.x, 0, 1e-9) << "something lies outside " << name(part);
     EXPECT_NEAR(all.high.y, flat.size.y, 1e-9);
   }
 }
@@ -50,8 +51,8 @@ TEST(Cut, holes_for_the_drill_are_marked_and_not_cut) {
 TEST(Cut, letters_keep_clear_of_holes_and_edges) {
   for (const Part& part : {sample::tab(), sample::flange(), sample::gusset()}) {
     const Plate& plate = std::get<Plate>(part.form);
-    const auto letters = scribe(plate, {part.name, "1042", "REV B"});
-    ASSERT_TRUE(letters) << part.name;
+    const auto letters = scribe(plate, {name(part), "1042", "REV B"});
+    ASSERT_TRUE(letters) << name(part);
     EXPECT_GE(letters->height, scribe_least_height);
     std::vector<std::vector<Vec2>> loops{flattened(plate.outline, 0.01)};
     for (const Hole& h : plate.holes) {
@@ -63,7 +64,7 @@ TEST(Cut, letters_keep_clear_of_holes_and_edges) {
           for (std::size_t i = 0; i < loop.size(); ++i) {
             const Vec2 a = loop[i], d = loop[(i + 1) % loop.size()] - a;
             const double t = std::clamp(dot(p - a, d) / dot(d, d), 0.0, 1.0);
-            EXPECT_GE(norm(p - (a + t * d)), scribe_clearance - 1e-6) << part.name;
+            EXPECT_GE(norm(p - (a + t * d)), scribe_clearance - 1e-6) << name(part);
           }
         }
       }
@@ -72,7 +73,7 @@ TEST(Cut, letters_keep_clear_of_holes_and_edges) {
 }
 
 TEST(Cut, letters_that_have_no_place_are_left_out_and_said_so) {
-  EXPECT_EQ(cut(sample::shim(), sample::heading()).letter_height, 0);
+  EXPECT_EQ(cut(sample::pad(), sample::heading()).letter_height, 0);
   EXPECT_GT(cut(sample::gusset(), sample::heading()).letter_height, 0);
 }
 

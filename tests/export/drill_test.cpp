@@ -4,6 +4,7 @@
 
 #include <map>
 
+#include "bed/names.h"
 #include "export/drill_rows.h"
 #include "export/drill_strip.h"
 #include "export/sample.h"
@@ -72,7 +73,7 @@ Bed bed_of(Part part) {
   Bed bed;
   bed.parts.push_back(std::move(part));
   Item item;
-  item.name = "the member";
+  item.id = bed.parts[0].id;
   bed.items.push_back(item);
   return bed;
 }
@@ -82,26 +83,26 @@ TEST(Drill, no_text_lies_on_text_holes_or_lines_of_the_sample) {
   for (int i = 4; i <= 6; ++i) {
     for (const Printing units : {Printing::inches, Printing::metric}) {
       const DrillDrawing drawing = drill_drawing(bed, i, sample::heading(units));
-      expect_readable(drawing, bed.parts[i].name);
+      expect_readable(drawing, name(bed.parts[i]));
       EXPECT_TRUE(drawing.unlabelled.empty());
     }
   }
 }
 
 TEST(Drill, no_text_lies_on_text_holes_or_lines_of_the_demo_orders) {
-  for (const std::string& name : testing::good_orders) {
-    const Job job = testing::demo_job(name);
+  for (const std::string& order : testing::good_orders) {
+    const Job job = testing::demo_job(order);
     const Bed bed = testing::bed_of(job);
     int drawn = 0;
     for (std::size_t i = 0; i < bed.parts.size(); ++i) {
       const Member* m = std::get_if<Member>(&bed.parts[i].form);
       if (m == nullptr || bed.parts[i].origin != Origin::made || m->holes.empty()) continue;
       const DrillDrawing drawing = drill_drawing(bed, static_cast<int>(i), job.order.order);
-      expect_readable(drawing, name + ": " + bed.parts[i].name);
-      EXPECT_TRUE(drawing.unlabelled.empty()) << name << ": " << bed.parts[i].name;
+      expect_readable(drawing, order + ": " + name(bed.parts[i]));
+      EXPECT_TRUE(drawing.unlabelled.empty()) << order << ": " << name(bed.parts[i]);
       ++drawn;
     }
-    EXPECT_GT(drawn, 0) << name;
+    EXPECT_GT(drawn, 0) << order;
   }
 }
 
@@ -110,7 +111,7 @@ TEST(Drill, no_text_lies_on_text_holes_or_lines_of_random_members) {
   for (int i = 0; i < 60; ++i) {
     const Member m = sample::random_member(random);
     const DrillDrawing drawing =
-        drill_drawing(bed_of({"random L", "A36", Origin::made, m}), 0,
+        drill_drawing(bed_of({{Kind::tongue, Side::left}, "A36", Origin::made, m}), 0,
                       sample::heading(i % 2 == 0 ? Printing::inches : Printing::metric));
     const std::string what = "member " + std::to_string(i);
     expect_readable(drawing, what);
@@ -147,7 +148,7 @@ TEST(Drill, holes_are_drawn_one_to_one) {
   const Heading h = sample::heading();
   for (const Face face : rows.faces) {
     const std::vector<Mm> cuts = strip_cuts(m, rows, face, 1, 0);
-    const Strip strip = drill_strip(m, rows, face, cuts, 0, {10, "FRONT END", true, h});
+    const Strip strip = drill_strip(m, rows, face, cuts, 0, {10, FirstEnd::front, true, h});
     std::vector<Box2> drawn = shown(strip.list).holes;
     std::size_t i = 0;
     for (const DrillRow& row : rows.rows) {
@@ -193,17 +194,20 @@ TEST(DrillRows, numbers_run_from_the_end_and_letters_part_by_size) {
 }
 
 TEST(DrillRows, ends_and_hands_are_named) {
-  EXPECT_EQ(hand("main R"), "RIGHT HAND");
-  EXPECT_EQ(hand("tongue L"), "LEFT HAND");
-  EXPECT_EQ(hand("cross member"), "");
-  EXPECT_EQ(hand("RAIL"), "");
   const Bed bed = sample::bed();
-  EXPECT_EQ(setting(bed, 4).first_end, "FRONT END");
-  EXPECT_EQ(setting(bed, 6).first_end, "LEFT END");
+  EXPECT_EQ(setting(bed, 4).hand, Side::right);
+  EXPECT_EQ(setting(bed, 5).hand, Side::left);
+  EXPECT_EQ(setting(testing::demo_bed("metric"), testing::demo_bed("metric").part({Kind::tab})).hand, Side::middle);
+  EXPECT_EQ(setting(bed, 4).first_end, FirstEnd::front);
+  EXPECT_EQ(setting(bed, 6).first_end, FirstEnd::left);
   Bed two = bed;
   two.items.push_back(two.items[5]);
   two.items.back().placement = {{0, 0, 0}, {-1, 0, 0}, {0, -1, 0}};
-  EXPECT_EQ(setting(two, 4).first_end, "END MARKED 0");
+  EXPECT_EQ(setting(two, 4).first_end, FirstEnd::unnamed);
+  EXPECT_STREQ(words_of(FirstEnd::rear), "REAR END");
+  EXPECT_STREQ(words_opposite(FirstEnd::left), "RIGHT END");
+  EXPECT_STREQ(words_of(FirstEnd::unnamed), "END MARKED 0");
+  EXPECT_STREQ(words_opposite(FirstEnd::unnamed), "OTHER END");
 }
 
 // A channel that serves both sides is upside down on one of them: its sheet must
@@ -212,14 +216,14 @@ TEST(DrillRows, a_part_turned_over_on_one_side_has_no_top) {
   Bed bed = sample::bed();
   EXPECT_TRUE(setting(bed, 4).upright);
   EXPECT_EQ(setting(bed, 4).note, "");
-  EXPECT_EQ(setting(bed, 4).hand, "RIGHT HAND");
+  EXPECT_EQ(setting(bed, 4).hand, Side::right);
   bed.items.push_back(bed.items[5]);
-  bed.items.back().name = "main L";
+  bed.items.back().id.side = Side::left;
   bed.items.back().placement = {{0, 0, 0}, {1, 0, 0}, {0, -1, 0}};
   const Setting both = setting(bed, 4);
   EXPECT_FALSE(both.upright);
-  EXPECT_EQ(both.first_end, "FRONT END");
-  EXPECT_EQ(both.hand, "");
+  EXPECT_EQ(both.first_end, FirstEnd::front);
+  EXPECT_EQ(both.hand, Side::middle);
   EXPECT_EQ(both.note,
             "Turned over in the bed, the upper edge as drawn at the bottom: main L. As drawn: main R.");
   EXPECT_EQ(face_view(sample::channel(), Face::web, both.upright).edge, "upper edge");

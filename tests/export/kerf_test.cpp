@@ -6,6 +6,7 @@
 #include <numbers>
 #include <random>
 
+#include "bed/names.h"
 #include "export/cut.h"
 #include "export/sample.h"
 #include "support/demo.h"
@@ -124,20 +125,20 @@ TEST(Kerf, refuses_what_it_would_close) {
   EXPECT_THROW(inside(sample::hole({0, 0}, 1.5), 0.75), std::invalid_argument);
   EXPECT_NO_THROW(inside(sample::hole({0, 0}, 1.6), 0.75));
   try {
-    cut(sample::plate("shim", rectangle({0, 0}, {30, 22}), 3, {sample::hole({15, 11}, 2)}), sample::heading(),
+    cut(sample::plate(Kind::tab_pad, rectangle({0, 0}, {30, 22}), 3, {sample::hole({15, 11}, 2)}), sample::heading(),
         Printing::metric, 2.5);
     FAIL();
   } catch (const std::invalid_argument& e) {
     EXPECT_EQ(std::string(e.what()),
-              "cut file of shim: a hole 2.00 mm across is no wider than a kerf of 2.50 mm");
+              "cut file of tab pad: a hole 2.00 mm across is no wider than a kerf of 2.50 mm");
   }
 }
 
 // Every plate of the demo orders: what the path encloses less its holes, against the
 // part's own outline and holes.
 TEST(Kerf, demo_plates_have_steiners_areas) {
-  for (const std::string& name : testing::good_orders) {
-    const Bed bed = testing::demo_bed(name);
+  for (const std::string& order : testing::good_orders) {
+    const Bed bed = testing::demo_bed(order);
     for (const Part& part : bed.parts) {
       const Plate* plate = std::get_if<Plate>(&part.form);
       if (!plate || part.origin != Origin::made) continue;
@@ -155,7 +156,7 @@ TEST(Kerf, demo_plates_have_steiners_areas) {
           found += (flat.list.layers[static_cast<std::size_t>(c->layer)].name == "OUTER_CUT" ? 1 : -1) *
                    area_properties(c->outline).area;
       }
-      EXPECT_NEAR(found, wanted, 1e-6 * wanted) << name << ": " << part.name;
+      EXPECT_NEAR(found, wanted, 1e-6 * wanted) << order << ": " << name(part);
     }
   }
 }

@@ -3,8 +3,10 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "bed/names.h"
 #include "export/csv.h"
 #include "export/sample.h"
+#include "support/demo.h"
 
 namespace bedwright {
 namespace {
@@ -106,7 +108,31 @@ TEST(Lists, the_saw_gets_the_length_over_the_points) {
   EXPECT_EQ(cell(cut_list_csv(bed, sample::heading()), "tongue L", "overall mm"),
             CsvCell(1800 + 1.92 * 25.4 * std::tan(0.35), 2).written());
   EXPECT_EQ(cell(csv, "corner gusset", "width mm"), "250.00");
-  EXPECT_EQ(cell(csv, "bolt 1/2 x 1-1/2", "kind"), "no row bolt 1/2 x 1-1/2");
+  EXPECT_EQ(cell(csv, "bolt 1/2 in x 1.5 in", "kind"), "no row bolt 1/2 in x 1.5 in");
+}
+
+TEST(Lists, layout_says_where_each_thing_goes_on_the_mains) {
+  const Job job = testing::demo_job("base");
+  const Bed bed = testing::bed_of(job);
+  const std::string csv = layout_csv(bed, job.order.order);
+  const Mm front = bounds(bed, bed.item({Kind::main, Side::left})).low.x;
+  const int tab = bed.item({Kind::tab, Side::right, 7});
+  const Mm hole = hole_in_world(bed, ply_through(bed, tab, 0)).centre.x - front;
+  EXPECT_EQ(cell(csv, "tab R7", "hole mm"), CsvCell(hole, 2).written());
+  EXPECT_EQ(cell(csv, "cross member 1", "hole mm"), "");
+  EXPECT_EQ(cell(csv, "axle 1", "middle mm"), CsvCell(bed.items[bed.item({Kind::axle, Side::middle, 1})].placement.origin.x - front, 2).written());
+  std::vector<std::string> listed;
+  for (const auto& row : read_csv(csv)) listed.push_back(row[0]);
+  // The mains are what it is measured on, the tongue is mitred, wheels go with their
+  // axle, and the kit's own is the customer's to place.
+  for (const Kind kind : {Kind::main, Kind::tongue, Kind::wheel, Kind::rail, Kind::clamp}) {
+    ASSERT_FALSE(bed.items_of(kind).empty());
+    for (const int i : bed.items_of(kind)) EXPECT_THAT(listed, ::testing::Not(::testing::Contains(name(bed.items[i]))));
+  }
+}
+
+TEST(Lists, layout_without_a_main_to_measure_on_is_refused) {
+  EXPECT_THROW(layout_csv(sample::bed(), sample::heading()), NotInBed);  // it has a right one only
 }
 
 TEST(Lists, drill_list_has_each_hole) {
@@ -117,8 +143,8 @@ TEST(Lists, drill_list_has_each_hole) {
   EXPECT_EQ(cell(csv, "main R", "along mm"), "349.20");
   EXPECT_EQ(cell(csv, "main R", "across mm"), "38.10");
   EXPECT_EQ(cell(csv, "main R", "across from"), "top edge");
-  EXPECT_EQ(cell(csv, "clip", "slot length mm"), "31.75");
-  EXPECT_EQ(cell(csv, "clip", "process"), "ends drilled, cut between");
+  EXPECT_EQ(cell(csv, "clip tab L", "slot length mm"), "31.75");
+  EXPECT_EQ(cell(csv, "clip tab L", "process"), "ends drilled, cut between");
   EXPECT_EQ(cell(csv, "tongue L", "process"), "drilled");
   EXPECT_EQ(cell(drill_list_csv(sample::bed(), sample::heading(Printing::metric)), "main R", "along"),
             "349.2 mm");

@@ -45,19 +45,19 @@ inline Section angle(Mm leg = 3 * inch, Mm thickness = inch / 4) {
 }
 
 inline Hole hole(Vec2 at, Mm diameter, Mm length = 0, Process process = Process::cut, Radians turned = 0,
-                 std::string purpose = "track bolt") {
-  return {at, diameter, length > 0 ? length : diameter, turned, process, std::move(purpose)};
+                 Kind purpose = Kind::track_bolt) {
+  return {at, diameter, length > 0 ? length : diameter, turned, process, purpose};
 }
 
-inline Part plate(std::string name, Outline outline, Mm thickness, std::vector<Hole> holes) {
-  return {std::move(name), "A36", Origin::made, Plate{std::move(outline), thickness, std::move(holes)}};
+inline Part plate(Kind kind, Outline outline, Mm thickness, std::vector<Hole> holes) {
+  return {{kind}, "A36", Origin::made, Plate{std::move(outline), thickness, std::move(holes)}};
 }
 
 // A tab with a slot, its corners rounded; below the origin on purpose.
 inline Part tab() {
   Outline o = rectangle({-60, -40}, {60, 62});
   for (const std::size_t i : {3U, 2U, 1U, 0U}) round_corner(o, i, 10);
-  return plate("tab plate", o, 9.525, {hole({5, 20}, 14.3, 31.75, Process::cut, 0)});
+  return plate(Kind::tab, o, 9.525, {hole({5, 20}, 14.3, 31.75, Process::cut, 0)});
 }
 
 // A ring-shaped flange: an outline of two half circles, one big hole, four drilled.
@@ -67,50 +67,50 @@ inline Part flange() {
     const double a = std::numbers::pi / 4 + i * std::numbers::pi / 2;
     holes.push_back(hole({200 + 50 * std::cos(a), 100 + 50 * std::sin(a)}, 11, 0, Process::drilled));
   }
-  return plate("flange 1/2 x 5", hole_outline({200, 100}, 140, 140, 0), 12.7, holes);
+  return plate(Kind::tongue_plate, hole_outline({200, 100}, 140, 140, 0), 12.7, holes);
 }
 
 inline Part gusset() {
-  return plate("corner gusset", polygon({{0, 0}, {250, 0}, {250, 30}, {30, 250}, {0, 250}}), 6.35,
+  return plate(Kind::corner_gusset, polygon({{0, 0}, {250, 0}, {250, 30}, {30, 250}, {0, 250}}), 6.35,
                {hole({40, 40}, 17.5), hole({120, 50}, 14, 40, Process::cut, std::numbers::pi / 4)});
 }
 
 // Too small for letters.
-inline Part shim() { return plate("shim", rectangle({0, 0}, {30, 22}), 3.175, {hole({15, 11}, 12)}); }
+inline Part pad() { return plate(Kind::tab_pad, rectangle({0, 0}, {30, 22}), 3.175, {hole({15, 11}, 12)}); }
 
-inline std::vector<Part> plates() { return {tab(), flange(), gusset(), shim()}; }
+inline std::vector<Part> plates() { return {tab(), flange(), gusset(), pad()}; }
 
 // A main with jack holes in the web, a few more on the top flange.
-inline Part main_member(const std::string& name = "main R") {
+inline Part main_member(Side side = Side::right) {
   Member m{channel(), 6019.8, 0, 0, {}};
   for (const Mm jack : {400.0, 3000.0, 5600.0}) {
     for (const double dx : {-50.8, 50.8}) {
       for (const double dz : {-38.1, 38.1}) {
-        m.holes.push_back({Face::web, hole({jack + dx, dz}, 14.2875, 0, Process::drilled, 0, "jack bolt")});
+        m.holes.push_back({Face::web, hole({jack + dx, dz}, 14.2875, 0, Process::drilled, 0, Kind::jack_bolt)});
       }
     }
   }
   for (int i = 0; i < 9; ++i) {
     m.holes.push_back(
-        {Face::top_flange, hole({203.2 + i * 700.3, 28}, 10.3, 0, Process::drilled, 0, "lamp wire")});
+        {Face::top_flange, hole({203.2 + i * 700.3, 28}, 10.3, 0, Process::drilled, 0, Kind::gusset_bolt)});
   }
-  m.holes.push_back({Face::web, hole({1500, 0}, 25.4, 0, Process::drilled, 0, "wire")});
-  m.holes.push_back({Face::web, hole({1530, 20}, 14.2875, 50.8, Process::drilled, 0, "chain bracket")});
-  return {name, "A36", Origin::made, m};
+  m.holes.push_back({Face::web, hole({1500, 0}, 25.4, 0, Process::drilled, 0, Kind::jack_tube)});
+  m.holes.push_back({Face::web, hole({1530, 20}, 14.2875, 50.8, Process::drilled, 0, Kind::stop_bolt)});
+  return {{Kind::main, side}, "A36", Origin::made, m};
 }
 
-inline Part tongue(const std::string& name = "tongue L") {
+inline Part tongue(Side side = Side::left) {
   Member m{channel(), 1800, 0.35, -0.35, {}};
-  m.holes.push_back({Face::bottom_flange, hole({300, 30}, 14.2875, 0, Process::drilled, 0, "jack bolt")});
-  m.holes.push_back({Face::bottom_flange, hole({360, 30}, 14.2875, 40, Process::drilled, 0.35, "jack bolt")});
-  m.holes.push_back({Face::web, hole({900, -20}, 20.6, 0, Process::drilled, 0, "chain")});
-  return {name, "A36", Origin::made, m};
+  m.holes.push_back({Face::bottom_flange, hole({300, 30}, 14.2875, 0, Process::drilled, 0, Kind::jack_bolt)});
+  m.holes.push_back({Face::bottom_flange, hole({360, 30}, 14.2875, 40, Process::drilled, 0.35, Kind::jack_bolt)});
+  m.holes.push_back({Face::web, hole({900, -20}, 20.6, 0, Process::drilled, 0, Kind::tongue_jack_bolt)});
+  return {{Kind::tongue, side}, "A36", Origin::made, m};
 }
 
 inline Part clip() {
   Member m{angle(), 101.6, 0, 0, {}};
-  m.holes.push_back({Face::flat_leg, hole({50.8, 44.45}, 14.2875, 31.75, Process::drilled, 0, "track bolt")});
-  return {"clip", "A36", Origin::made, m};
+  m.holes.push_back({Face::flat_leg, hole({50.8, 44.45}, 14.2875, 31.75, Process::drilled, 0, Kind::track_bolt)});
+  return {{Kind::tab, Side::left}, "A36", Origin::made, m};
 }
 
 inline BoltSize half_inch() {
@@ -133,34 +133,35 @@ inline Bed bed() {
   b.parts.push_back(tongue());
   b.parts.push_back(clip());
   b.parts.push_back(
-      {"bolt 1/2 x 1-1/2", "", Origin::bought, Hardware{HardwareKind::bolt, half_inch(), 38.1}});
-  b.parts.push_back({"nut 1/2", "", Origin::bought, Hardware{HardwareKind::nut, half_inch(), 0}});
-  const auto put = [&](int part, const std::string& name, int bolt = -1, Vec3 x = {1, 0, 0}) {
+      {{Kind::hardware}, "", Origin::bought, Hardware{HardwareKind::bolt, half_inch(), 38.1}});
+  b.parts.push_back({{Kind::hardware}, "", Origin::bought, Hardware{HardwareKind::nut, half_inch(), 0}});
+  const auto put = [&](int part, const Identity& id, int bolt = -1, Vec3 x = {1, 0, 0}) {
     Item item;
     item.part = part;
-    item.name = name;
+    item.id = id;
     item.bolt = bolt;
     item.placement.x_axis = x;
     if (x.y != 0) item.placement.y_axis = {-x.y, 0, 0};
     b.items.push_back(item);
   };
-  put(0, "tab R1");
-  put(0, "tab R2");
-  put(1, "flange");
-  put(2, "gusset L");
-  put(3, "shim");
-  put(4, "main R");
-  put(5, "tongue L");
-  put(6, "clip L1", -1, {0, 1, 0});
-  Bolt bolt;
-  bolt.role = Role::track;
-  b.bolts.push_back(bolt);
-  bolt.role = Role::jack;
-  b.bolts.push_back(bolt);
-  put(7, "bolt R1", 0);
-  put(7, "bolt J1", 1);
-  put(8, "nut R1", 0);
-  put(8, "nut J1", 1);
+  put(0, {Kind::tab, Side::right, 1});
+  put(0, {Kind::tab, Side::right, 2});
+  put(1, {Kind::tongue_plate});
+  put(2, {Kind::corner_gusset, Side::left});
+  put(3, {Kind::tab_pad, Side::right, 1});
+  put(4, {Kind::main, Side::right});
+  put(5, {Kind::tongue, Side::left});
+  put(6, {Kind::tab, Side::left, 1}, -1, {0, 1, 0});
+  for (const Identity& id : {Identity{Kind::track_bolt, Side::right, 1}, Identity{Kind::jack_bolt, Side::right, 1, 1}}) {
+    Bolt bolt;
+    bolt.id = id;
+    b.bolts.push_back(bolt);
+    Identity nut = id;
+    nut.piece = Piece::nut;
+    const int index = static_cast<int>(b.bolts.size()) - 1;
+    put(7, id, index);
+    put(8, nut, index);
+  }
   return b;
 }
 
@@ -192,7 +193,7 @@ inline Member random_member(std::mt19937& random) {
       for (const FaceHole& h : m.holes) {
         clear = clear && (h.face != face || norm(h.hole.at - at) > h.hole.length / 2 + length / 2 + diameter);
       }
-      if (clear) m.holes.push_back({face, hole(at, diameter, length, Process::drilled, 0, "bolt")});
+      if (clear) m.holes.push_back({face, hole(at, diameter, length, Process::drilled, 0, Kind::track_bolt)});
     }
   }
   if (m.holes.empty())

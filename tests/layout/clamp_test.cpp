@@ -27,7 +27,7 @@ struct Swept {
 
 Swept swept_of(const Job& job) {
   const Bed bed = testing::bed_of(job);
-  const int item = bed.find_item("clamp 1 on bunk 5, between its ends");
+  const int item = bed.item({Kind::clamp, Side::middle, 1, 0, End::none, 5, Pose::between});
   const auto& envelope = std::get<Bought>(bed.part_of(item).form).envelope;
   return {bed.items[item].placement, envelope.at(0), envelope.at(1)};
 }

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <random>
 
+#include "bed/names.h"
 #include "support/demo.h"
 
 namespace bedwright {
@@ -49,28 +50,20 @@ bool holds(const std::vector<Vec3>& all, Vec3 p) {
   return std::any_of(all.begin(), all.end(), [&](const Vec3& q) { return norm(q - p) < 1e-3; });
 }
 
-// "tab R7" -> "tab L7"; empty for one that has no side.
-std::string other_side(const std::string& name) {
-  const std::size_t at = name.find(" R");
-  if (at == std::string::npos) return "";
-  std::string other = name;
-  other[at + 1] = 'L';
-  return other;
-}
-
 // How many pairs were looked at.
 int expect_mirrored(const Bed& bed, const std::string& what) {
   int pairs = 0;
   for (const Item& right : bed.items) {
-    const int l = right.shown ? bed.find_item(other_side(right.name)) : -1;
-    if (l < 0 || std::holds_alternative<Hardware>(bed.parts[right.part].form)) continue;
-    const Item& left = bed.items[l];
+    if (!right.shown || right.id.side != Side::right || right.bolt >= 0) continue;
+    Identity other = right.id;
+    other.side = Side::left;
+    const Item& left = bed.items[bed.item(other)];
     const std::vector<Vec3> there = world_points(bed, left, 1), here = world_points(bed, right, -1);
     if (there.empty()) continue;
     ++pairs;
-    EXPECT_EQ(there.size(), here.size()) << what << ": " << right.name;
+    EXPECT_EQ(there.size(), here.size()) << what << ": " << name(right);
     EXPECT_TRUE(std::all_of(here.begin(), here.end(), [&](const Vec3& p) { return holds(there, p); }))
-        << what << ": " << right.name << " is not the mirror image of " << left.name;
+        << what << ": " << name(right) << " is not the mirror image of " << name(left);
   }
   return pairs;
 }
@@ -111,26 +104,23 @@ TEST(Hand, a_rail_with_uneven_holes_is_a_left_and_a_right_one) {
   job.kit.mounting.max_pitch.reset();
   job.kit.mounting.positions = {100, 500, 1900};
   const Bed bed = testing::bed_of(job);
-  const int left = bed.find_part("rail section L"), right = bed.find_part("rail section R");
-  ASSERT_GE(left, 0);
-  ASSERT_GE(right, 0);
-  EXPECT_EQ(bed.find_part("rail section"), -1);
+  const int left = bed.part({Kind::rail, Side::left}), right = bed.part({Kind::rail, Side::right});
+  EXPECT_FALSE(bed.find_part({Kind::rail}));
   EXPECT_EQ(bed.count(left), bed.track.sections);
   EXPECT_EQ(bed.count(right), bed.track.sections);
   EXPECT_FALSE(bed.parts[left].form == bed.parts[right].form);
   EXPECT_GT(expect_mirrored(bed, "uneven"), 10);
   // Even holes: one part serves both.
   const Bed even = testing::demo_bed("base");
-  EXPECT_GE(even.find_part("rail section"), 0);
-  EXPECT_EQ(even.count(even.find_part("rail section")), 2 * even.track.sections);
+  EXPECT_EQ(even.count(even.part({Kind::rail})), 2 * even.track.sections);
 }
 
 // The looking itself: a main whose hole is off mid depth, used for both sides, is seen.
 TEST(Hand, a_part_used_on_the_wrong_side_is_seen) {
   Bed bed = testing::demo_bed("base");
-  Member& main = std::get<Member>(bed.parts[bed.items[bed.find_item("main R")].part].form);
-  main.holes.push_back({Face::web, {{700, 20}, 12, 12, 0, Process::drilled, "wire"}});
-  const Item &right = bed.items[bed.find_item("main R")], &left = bed.items[bed.find_item("main L")];
+  Member& main = std::get<Member>(bed.parts[bed.items[bed.item({Kind::main, Side::right})].part].form);
+  main.holes.push_back({Face::web, {{700, 20}, 12, 12, 0, Process::drilled, Kind::none}});
+  const Item &right = bed.items[bed.item({Kind::main, Side::right})], &left = bed.items[bed.item({Kind::main, Side::left})];
   const std::vector<Vec3> there = world_points(bed, left, 1), here = world_points(bed, right, -1);
   EXPECT_FALSE(std::all_of(here.begin(), here.end(), [&](const Vec3& p) { return holds(there, p); }));
 }

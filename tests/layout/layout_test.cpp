@@ -6,6 +6,7 @@
 #include <map>
 #include <set>
 
+#include "bed/names.h"
 #include "support/demo.h"
 
 namespace bedwright {
@@ -19,22 +20,53 @@ using testing::demo_job;
 class DemoBed : public ::testing::TestWithParam<std::string> {};
 INSTANTIATE_TEST_SUITE_P(Good, DemoBed, ::testing::ValuesIn(testing::good_orders));
 
-TEST_P(DemoBed, ItemNamesAreUnique) {
+// No two things are one identity, nor called the same.
+TEST_P(DemoBed, IdentitiesAndNamesAreUnique) {
   const Bed bed = demo_bed(GetParam());
-  std::set<std::string> names;
-  for (const Item& item : bed.items) EXPECT_TRUE(names.insert(item.name).second) << item.name;
+  std::set<Identity> items, bolts;
+  std::set<std::string> item_names, part_names;
+  for (const Item& item : bed.items) {
+    EXPECT_TRUE(items.insert(item.id).second) << name(item);
+    EXPECT_TRUE(item_names.insert(name(item)).second) << name(item);
+  }
+  for (const Bolt& bolt : bed.bolts) EXPECT_TRUE(bolts.insert(bolt.id).second) << name(bolt);
+  for (const Part& part : bed.parts) EXPECT_TRUE(part_names.insert(name(part)).second) << name(part);
+}
+
+// A thing and its placed part are of one kind; a bolt's hardware is the bolt's.
+TEST_P(DemoBed, ItemsAreOfTheirPartsKind) {
+  const Bed bed = demo_bed(GetParam());
+  for (const Item& item : bed.items) {
+    const Kind part = bed.parts[item.part].id.kind;
+    if (item.bolt >= 0) {
+      EXPECT_EQ(part, Kind::hardware) << name(item);
+      EXPECT_TRUE(is_same_thing(item.id, bed.bolts[item.bolt].id)) << name(item);
+    } else if (part == Kind::end_member) {
+      EXPECT_TRUE(item.id.kind == Kind::front_member || item.id.kind == Kind::rear_member) << name(item);
+    } else {
+      EXPECT_EQ(item.id.kind, part) << name(item);
+    }
+  }
+}
+
+TEST_P(DemoBed, WhatIsNotThereThrows) {
+  const Bed bed = demo_bed(GetParam());
+  EXPECT_THROW(bed.item({Kind::tab, Side::right, 999}), NotInBed);
+  EXPECT_THROW(bed.part({Kind::log}), NotInBed);
+  EXPECT_THROW(bed.bolt({Kind::track_bolt}), NotInBed);
+  EXPECT_FALSE(bed.find_item({Kind::tab, Side::middle, 1}));
 }
 
 TEST_P(DemoBed, EveryPlyIsAHoleTheBoltPassesThrough) {
   const Bed bed = demo_bed(GetParam());
   for (const Bolt& bolt : bed.bolts) {
-    ASSERT_TRUE(bolt.in_place) << bolt.name;
-    EXPECT_GE(bolt.plies.size(), 2u) << bolt.name;
+    ASSERT_TRUE(bolt.in_place) << name(bolt);
+    EXPECT_GE(bolt.plies.size(), 2u) << name(bolt);
     for (const Ply& ply : bolt.plies) {
       const HoleInWorld hole = hole_in_world(bed, ply);
       const Vec3 to = hole.centre - bolt.seat;
-      EXPECT_LT(norm(to - dot(to, bolt.direction) * bolt.direction), 2 * inch) << bolt.name << " in " << bed.items[ply.item].name;
-      EXPECT_GT(hole.hole.diameter, bolt.size.diameter) << bolt.name;
+      EXPECT_LT(norm(to - dot(to, bolt.direction) * bolt.direction), 2 * inch) << name(bolt) << " in " << name(bed.items[ply.item]);
+      EXPECT_GT(hole.hole.diameter, bolt.size.diameter) << name(bolt);
     }
   }
 }
@@ -63,7 +95,7 @@ TEST_P(DemoBed, PliesLieFaceToFaceAlongTheBolt) {
         first = dot(bed.items[ply.item].placement.point(lug.at) - bolt.seat, bolt.direction);
         thickness = lug.thickness;
       }
-      EXPECT_NEAR(first, depth, 1e-6) << bolt.name << " at " << bed.items[ply.item].name;
+      EXPECT_NEAR(first, depth, 1e-6) << name(bolt) << " at " << name(bed.items[ply.item]);
       EXPECT_NEAR(ply.thickness, thickness, 1e-9);
       depth += thickness;
     }
@@ -75,12 +107,10 @@ TEST_P(DemoBed, LeftMirrorsRight) {
   const Bed bed = demo_bed(GetParam());
   int pairs = 0;
   for (const Bolt& bolt : bed.bolts) {
-    std::string other = bolt.name;
-    const auto at = other.find(" L");
-    if (at == std::string::npos) continue;
-    other[at + 1] = 'R';
-    const auto twin = std::find_if(bed.bolts.begin(), bed.bolts.end(), [&](const Bolt& b) { return b.name == other; });
-    ASSERT_NE(twin, bed.bolts.end()) << other;
+    if (bolt.id.side != Side::left) continue;
+    Identity other = bolt.id;
+    other.side = Side::right;
+    const Bolt* twin = &bed.bolts[bed.bolt(other)];
     EXPECT_NEAR(twin->seat.x, bolt.seat.x, 1e-6);
     EXPECT_NEAR(twin->seat.y, -bolt.seat.y, 1e-6);
     EXPECT_NEAR(twin->seat.z, bolt.seat.z, 1e-6);
@@ -96,7 +126,7 @@ TEST_P(DemoBed, MassCentreIsOnTheCentreLineButForClampsStopsAndHead) {
   double moment = 0;
   for (const Item& item : bed.items) {
     const Part& part = bed.parts[item.part];
-    if (!item.shown || part.name.starts_with("clamp") || part.name == "log stop" || part.name == "head") continue;
+    if (!item.shown || part.id.kind == Kind::clamp || part.id.kind == Kind::log_stop || part.id.kind == Kind::head) continue;
     const Bought* bought = std::get_if<Bought>(&part.form);
     const Vec3 centre = item.placement.point(bought ? bought->centre_of_mass : centroid(part));
     total += mass(part);
@@ -109,7 +139,7 @@ TEST_P(DemoBed, MassCentreIsOnTheCentreLineButForClampsStopsAndHead) {
 TEST(Layout, BaseBedHasTheCountsOneWouldMakeByHand) {
   const Bed bed = demo_bed("base");
   std::map<std::string, int> count;
-  for (std::size_t i = 0; i < bed.parts.size(); ++i) count[bed.parts[i].name] = bed.count(static_cast<int>(i));
+  for (std::size_t i = 0; i < bed.parts.size(); ++i) count[name(bed.parts[i])] = bed.count(static_cast<int>(i));
   EXPECT_EQ(count["rail section"], 6);
   EXPECT_EQ(count["bunk"], 13);
   EXPECT_EQ(count["tab plate"], 24);
@@ -122,14 +152,14 @@ TEST(Layout, BaseBedHasTheCountsOneWouldMakeByHand) {
   EXPECT_EQ(count["jack plate"], 6);
   EXPECT_EQ(count["wheel"], 2);
   EXPECT_EQ(count["corner gusset"], 2);
-  std::map<Role, int> bolts;
-  for (const Bolt& b : bed.bolts) ++bolts[b.role];
-  EXPECT_EQ(bolts[Role::track], 24);
-  EXPECT_EQ(bolts[Role::bunk], 26);
-  EXPECT_EQ(bolts[Role::gusset], 16);
-  EXPECT_EQ(bolts[Role::stop], 4);
-  EXPECT_EQ(bolts[Role::jack], 24);
-  EXPECT_EQ(bolts[Role::tongue_jack], 3);
+  std::map<Kind, int> bolts;
+  for (const Bolt& b : bed.bolts) ++bolts[b.id.kind];
+  EXPECT_EQ(bolts[Kind::track_bolt], 24);
+  EXPECT_EQ(bolts[Kind::bunk_bolt], 26);
+  EXPECT_EQ(bolts[Kind::gusset_bolt], 16);
+  EXPECT_EQ(bolts[Kind::stop_bolt], 4);
+  EXPECT_EQ(bolts[Kind::jack_bolt], 24);
+  EXPECT_EQ(bolts[Kind::tongue_jack_bolt], 3);
 }
 
 // A length that fits between is a mark of the tape, no longer than the room and less
@@ -138,10 +168,10 @@ TEST(Layout, CrossMembersAreCutDownToTheTape) {
   for (const char* order : {"base", "metric"}) {
     const Job job = demo_job(order);
     const Bed bed = testing::bed_of(job);
-    const Item& item = bed.items[bed.find_item("cross member 1")];
+    const Item& item = bed.items[bed.item({Kind::cross_member, Side::middle, 1})];
     const Member& cross = std::get<Member>(bed.parts[item.part].form);
     const Mm mark = job.order.order.tape;
-    const Mm room = job.frame.main.spacing - 2 * std::get<Member>(bed.parts[bed.find_part("main")].form).section.web;
+    const Mm room = job.frame.main.spacing - 2 * std::get<Member>(bed.parts[bed.part({Kind::main})].form).section.web;
     EXPECT_NEAR(cross.length / mark, std::round(cross.length / mark), 1e-4) << order;
     EXPECT_LE(cross.length, room + 1e-6) << order;
     EXPECT_GT(cross.length, room - mark) << order;
@@ -151,8 +181,8 @@ TEST(Layout, CrossMembersAreCutDownToTheTape) {
 
 TEST(Layout, TongueEndsAreSquareToTheBed) {
   const Bed bed = demo_bed("base");
-  for (const char* name : {"tongue L", "tongue R"}) {
-    const Item& item = bed.items[bed.find_item(name)];
+  for (const Side side : both_sides) {
+    const Item& item = bed.items[bed.item({Kind::tongue, side})];
     const Member& m = std::get<Member>(bed.parts[item.part].form);
     for (Mm y : {0.0, m.section.flange}) {
       const Vec3 front = item.placement.point({y * std::tan(m.start_mitre), y, 0});
@@ -166,10 +196,11 @@ TEST(Layout, TongueEndsAreSquareToTheBed) {
 
 TEST(Layout, TabsComeToTheNearestMarkOfTheTape) {
   const Bed bed = demo_bed("base", {"track.rail_length=84 in", "track.bunk_pitch=21 in", "order.tape=1/16 in"});
-  for (const Item& item : bed.items) {
-    if (!item.name.starts_with("tab ")) continue;
-    const double marks = item.placement.origin.x / (inch / 16);
-    EXPECT_NEAR(marks, std::round(marks), 1e-6) << item.name;
+  const std::vector<int> tabs = bed.items_of(Kind::tab);
+  ASSERT_FALSE(tabs.empty());
+  for (const int tab : tabs) {
+    const double marks = bed.items[tab].placement.origin.x / (inch / 16);
+    EXPECT_NEAR(marks, std::round(marks), 1e-6) << name(bed.items[tab]);
   }
 }
 
@@ -179,17 +210,17 @@ TEST(Layout, AFoundTabMovesItsHoleAndNothingElse) {
   ASSERT_EQ(straight.items.size(), moved.items.size());
   for (std::size_t i = 0; i < straight.items.size(); ++i) {
     const Vec3 by = moved.items[i].placement.origin - straight.items[i].placement.origin;
-    const bool tab = straight.items[i].name == "tab R7" || straight.items[i].name == "pad R7";
-    EXPECT_NEAR(by.x, tab ? 3.0 / 16 * inch : 0, 1e-9) << straight.items[i].name;
-    EXPECT_NEAR(by.y, tab ? -1.0 / 8 * inch : 0, 1e-9) << straight.items[i].name;
+    const bool tab = straight.items[i].id == Identity{Kind::tab, Side::right, 7} || straight.items[i].id == Identity{Kind::tab_pad, Side::right, 7};
+    EXPECT_NEAR(by.x, tab ? 3.0 / 16 * inch : 0, 1e-9) << name(straight.items[i]);
+    EXPECT_NEAR(by.y, tab ? -1.0 / 8 * inch : 0, 1e-9) << name(straight.items[i]);
   }
 }
 
 TEST(Layout, AnExistingFrameKeepsItsTabsWhateverTheTrack) {
   const Bed bed = demo_bed("wrong");
   std::vector<Mm> tabs;
-  for (const Item& item : bed.items)
-    if (item.name.starts_with("tab R")) tabs.push_back(item.placement.origin.x / inch);
+  for (const int tab : bed.items_of(Kind::tab))
+    if (bed.items[tab].id.side == Side::right) tabs.push_back(bed.items[tab].placement.origin.x / inch);
   ASSERT_EQ(tabs.size(), 18u);
   for (std::size_t i = 0; i < tabs.size(); ++i) EXPECT_NEAR(tabs[i], 7 + 14.0 * static_cast<double>(i), 1e-9);
   EXPECT_TRUE(std::any_of(bed.bolts.begin(), bed.bolts.end(), [](const Bolt& b) { return !b.in_place; }));

@@ -1,5 +1,7 @@
 #include "layout/track_plan.h"
 
+#include "params/datum.h"
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -22,7 +24,7 @@ TEST(Evenly, DividesWithoutExceedingTheMost) {
 
 TEST(TrackPlan, BaseOrderHasEachSectionsBunksAndOneMoreAtTheEnd) {
   const Job job = demo_job("base");
-  const TrackPlan plan = plan_track(job.order, job.kit);
+  const Track plan = plan_track(job.order, job.kit);
   EXPECT_EQ(plan.sections, 3);
   EXPECT_EQ(plan.remainder, 0);
   std::vector<double> inches;

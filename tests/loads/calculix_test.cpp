@@ -8,6 +8,7 @@
 #include <map>
 #include <sstream>
 
+#include "bed/names.h"
 #include "loads/loads.h"
 #include "loads/log.h"
 #include "loads/steel.h"
@@ -20,9 +21,10 @@ namespace fs = std::filesystem;
 
 // Loads on one main in the case the result draws, as points: an even load becomes
 // points a node apart.
-std::map<Mm, Newton> main_loads(const Job& job, const Bed& bed, const LoadsResult& r, double side) {
+std::map<Mm, Newton> main_loads(const Job& job, const Bed& bed, const LoadsResult& r, Side main) {
   std::map<Mm, Newton> loads;
   const Mm spacing = job.frame.main.spacing;
+  const double side = outward(main);
   const auto add = [&](Mm from, Mm to, Newton force) {
     const int pieces = to - from < 1 ? 1 : static_cast<int>((to - from) / 25) + 1;
     for (int i = 0; i < pieces; ++i)
@@ -107,8 +109,7 @@ TEST(CalculiX, TheDemosMainSagsAndStandsAlike) {
     const Job job = testing::demo_job(order);
     const Bed bed = testing::bed_of(job);
     const LoadsResult r = run_loads(job, bed);
-    const double side = r.stand.side == "L" ? -1 : 1;
-    const auto loads = main_loads(job, bed, r, side);
+    const auto loads = main_loads(job, bed, r, r.stand.side);
     std::vector<Mm> supports;
     for (Mm x : job.order.jacks) supports.push_back(std::round(x));
     const fs::path folder = fs::temp_directory_path() / ("bedwright_ccx_" + std::string(order));
@@ -136,9 +137,9 @@ TEST(CalculiX, TheDemosMainSagsAndStandsAlike) {
     for (std::size_t i = 0; i < supports.size(); ++i) {
       EXPECT_NEAR(a.reactions[i], state->reactions[i], 0.01 * state->reactions[i])
           << order << " jack " << i + 1;
-      const JackLoad& jack = r.stand.jacks[side < 0 ? i : supports.size() + i];
-      EXPECT_GE(a.reactions[i], 0.99 * jack.least) << jack.name;
-      EXPECT_LE(a.reactions[i], 1.01 * jack.most) << jack.name;
+      const JackLoad& jack = r.stand.jacks[r.stand.side == Side::left ? i : supports.size() + i];
+      EXPECT_GE(a.reactions[i], 0.99 * jack.least) << name(jack.id);
+      EXPECT_LE(a.reactions[i], 1.01 * jack.most) << name(jack.id);
     }
     fs::remove_all(folder);
   }

@@ -12,6 +12,7 @@
 #include "offer/picture.h"
 #include "offer/table.h"
 #include "support/demo.h"
+#include "support/made_up.h"
 
 namespace bedwright {
 namespace {
@@ -19,8 +20,11 @@ namespace {
 using ::testing::HasSubstr;
 using testing::order_path;
 
-std::vector<Finding> check(const Job& job, const Bed& bed, bool) {
-  return run_checks({bed, job.order.limits, &job, nullptr, {job.order.order.printing, job.order.order.tape}});
+// No kernel here: what only it can decide stays a warning.
+const JudgeMaker check;
+
+std::vector<Finding> findings_of(const std::vector<std::string>& sets) {
+  return examine(testing::demo_job("sizes", sets)).bed->findings;
 }
 
 Grid small_grid() {
@@ -42,9 +46,7 @@ TEST(Map, SaysOfEachCombinationWhatCheckingItSays) {
   ASSERT_EQ(map.rows.size(), 12u);
   int stopped = 0;
   for (const MapRow& row : map.rows) {
-    const Job job = testing::demo_job("sizes", map.grid.sets_of(row.combination));
-    const Bed bed = testing::bed_of(job);
-    const auto findings = check(job, bed, false);
+    const auto findings = findings_of(map.grid.sets_of(row.combination));
     const auto stops = std::count_if(findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::stop; });
     EXPECT_EQ(row.stops, stops) << row.combination;
     EXPECT_EQ(row.fit == Fit::fits, stops == 0);
@@ -137,8 +139,7 @@ TEST(NearMisses, FewestRulesFirstAndWhatIsOfferedClearsThem) {
       EXPECT_NE(c.key, "track.rail_length") << "what is varied is not changed";
       sets.push_back(c.key + "=" + c.value);
     }
-    const Job job = testing::demo_job("sizes", sets);
-    for (const Finding& f : check(job, testing::bed_of(job), false)) EXPECT_NE(f.severity, Severity::stop) << f.message;
+    for (const Finding& f : findings_of(sets)) EXPECT_NE(f.severity, Severity::stop) << f.message;
   }
   EXPECT_EQ(with_change, 2);
 }
@@ -164,23 +165,22 @@ TEST(NearMisses, ShowMoreThanOneWayToMiss) {
 
 // A bed too weak is no near miss because a hole is a hair out too.
 TEST(Map, LoadsBindBeforeLengths) {
-  const CheckBed weak = [](const Job&, const Bed&, bool) {
-    const auto finding = [](const char* code, double measured, double limit, const char* unit) {
-      Finding f;
-      f.code = code;
-      f.severity = Severity::stop;
-      f.subjects = {"x"};
-      f.measured = measured, f.limit = limit, f.margin = limit - measured, f.unit = unit;
-      return f;
-    };
-    Finding warning = finding("REACH", 30, 60, "degrees");
-    warning.severity = Severity::warn;
-    return std::vector<Finding>{finding("HOLE-FIT", 2, 1.9, "mm"), finding("STAND-SAG", 4, 1.5, "mm"), warning};
+  const auto finding = [](const char* code, double measured, double limit, const char* unit) {
+    Finding f;
+    f.code = code;
+    f.severity = Severity::stop;
+    f.subjects = {testing::made_up_thing("x")};
+    f.measured = measured, f.limit = limit, f.margin = limit - measured, f.unit = unit;
+    return f;
   };
-  const OfferMap map = draw_map(order_path("sizes"), {}, Grid(std::vector<Varied>{{"track.extension_count", {"0"}}}), {}, weak, {1, 0, {}});
-  EXPECT_EQ(map.rows[0].code, "STAND-SAG");
-  EXPECT_EQ(map.rows[0].by_rule, "HOLE-FIT 1, STAND-SAG 1");
-  EXPECT_EQ(map.rows[0].warned_by, "REACH 1");
+  Finding warning = finding("REACH", 30, 60, "degrees");
+  warning.severity = Severity::warn;
+  Examination weak = examine(testing::demo_job("sizes"));
+  weak.bed->findings = {finding("HOLE-FIT", 2, 1.9, "mm"), finding("STAND-SAG", 4, 1.5, "mm"), warning};
+  const MapRow row = row_of(*weak.bed);
+  EXPECT_EQ(row.code, "STAND-SAG");
+  EXPECT_EQ(row.by_rule, "HOLE-FIT 1, STAND-SAG 1");
+  EXPECT_EQ(row.warned_by, "REACH 1");
 }
 
 // A tab's weld near what it carries binds before a bolt's tip with room.
@@ -194,15 +194,8 @@ TEST(Map, AWeldNearItsLimitBinds) {
 
 // Loads count like the rest: a margin in percent of the limit, and what they stop is not offered.
 TEST(Map, CarriesLoads) {
-  const CheckBed with_loads = [](const Job& job, const Bed& bed, bool) {
-    const Figures figures{job.order.order.printing, job.order.order.tape};
-    std::vector<Finding> findings = run_checks({bed, job.order.limits, &job, nullptr, figures});
-    for (Finding& f : load_findings(job, bed, run_loads(job, bed), figures)) findings.push_back(std::move(f));
-    sort_findings(findings, all_rules());
-    return findings;
-  };
   const Grid grid({{"frame.coupler.rating", {"1000 lb", "10000 lb"}}});
-  const OfferMap map = draw_map(order_path("sizes"), {}, grid, {}, with_loads, {1, 0, {}});
+  const OfferMap map = draw_map(order_path("sizes"), {}, grid, {}, check, {1, 0, {}});
   EXPECT_EQ(map.rows[0].fit, Fit::stopped);
   EXPECT_EQ(map.rows[0].code, "TOW-COUPLER");
   EXPECT_EQ(map.rows[0].unit, "%");
@@ -217,7 +210,7 @@ TEST(Map, CarriesLoads) {
   // Nothing is nearer to its limit than what is said to bind.
   for (const LoadMargin& m : load_margins(job, loads)) {
     if (m.code == "TOW-WIDTH" || m.code == "TOW-COUPLER") continue;
-    EXPECT_LE(m.used, map.rows[1].used + 1e-6) << m.what;
+    EXPECT_LE(m.used, map.rows[1].used + 1e-6) << name(m);
   }
 }
 

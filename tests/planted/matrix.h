@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "commands/session.h"
+#include "examine/examine.h"
 #include "loads/rules/rules.h"
 #include "support/demo.h"
 
@@ -30,7 +30,8 @@ inline constexpr Mm hair = 0.01;
 inline Findings run_demo(const std::string& order, const std::function<void(Job&)>& change) {
   Job job = testing::demo_job(order);
   change(job);
-  return check_once(job, testing::bed_of(job), nullptr);
+  Bed bed = testing::bed_of(job);
+  return examine(std::move(job), std::move(bed))->findings;
 }
 
 // Where `fails` turns between a value that holds and one that does not.

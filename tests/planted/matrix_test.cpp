@@ -20,9 +20,9 @@ namespace {
 constexpr Mm stack = 28;
 SmallBed two_plates(Mm length, const BoltSize& size = half_inch(), Vec2 off = {}) {
   SmallBed s;
-  const int under = s.plate("lower", {0, 0, 0}, {100, 100}, 6, {round_hole(off, 9 * inch / 16)});
-  const int top = s.plate("upper", {0, 0, 6}, {100, 100}, 6, {round_hole({}, 9 * inch / 16)});
-  s.bolt("bunk bolt R1", Role::bunk, {top, under}, length, size);
+  const int under = s.plate(some(1), {0, 0, 0}, {100, 100}, 6, {round_hole(off, 9 * inch / 16)});
+  const int top = s.plate(some(2), {0, 0, 6}, {100, 100}, 6, {round_hole({}, 9 * inch / 16)});
+  s.bolt(bunk_bolt_r1, {top, under}, length, size);
   return s;
 }
 
@@ -42,54 +42,54 @@ Findings washer_flat(double past) {
 // the other side of one (34.9 + 12.7) / 2 wide.
 Findings washer_cover(double past) {
   SmallBed s;
-  const int p = s.plate("p", {}, {200, 200}, 6, {round_hole({}, (34.9 + inch / 2) / 2 + past * hair)});
-  s.bolt("bolt", Role::bunk, {p}, 34);
+  const int p = s.plate(some(1), {}, {200, 200}, 6, {round_hole({}, (34.9 + inch / 2) / 2 + past * hair)});
+  s.bolt(bunk_bolt_r1, {p}, 34);
   return s.run();
 }
 
 Findings weld_contact(double past) {
   SmallBed s;
-  s.box("a", {0, 0, 0}, {10, 10, 10});
-  s.box("b", {10 + inch / 16 + past * hair, 0, 0}, {30, 10, 10});
-  s.bed.welds.push_back({0, 1, 5, 20, "", 5, 0});
+  s.box(some(1), {0, 0, 0}, {10, 10, 10});
+  s.box(some(2), {10 + inch / 16 + past * hair, 0, 0}, {30, 10, 10});
+  s.bed.welds.push_back({0, 1, 5, 20, WeldLine::none, 5, 0});
   return s.run();
 }
 
 Findings tip(double past) {
   SmallBed s = two_plates(34);  // its tip stands 20 under the plates at its longest
   const Mm top = -(20 + inch / 16 - past * hair);
-  s.box("main R", {-500, -40, top - 150}, {500, 40, top});
+  s.box(main_r, {-500, -40, top - 150}, {500, 40, top});
   return s.run();
 }
 
 // Overlaps up to 0.05 mm are a touch.
 Findings clash(double past) {
   SmallBed s;
-  s.box("a", {0, 0, 0}, {10, 10, 10});
-  s.box("b", {10 - 0.05 - past * hair, 0, 0}, {20, 10, 10});
+  s.box(some(1), {0, 0, 0}, {10, 10, 10});
+  s.box(some(2), {10 - 0.05 - past * hair, 0, 0}, {20, 10, 10});
   return s.run();
 }
 
 Findings clash_moving(double past) {
   SmallBed s;
-  s.box("head", {0, 0, 0}, {10, 10, 10}, true);
-  s.box("post", {10 + inch / 4 - past * hair, 0, 0}, {40, 10, 10});
+  s.box({Kind::head}, {0, 0, 0}, {10, 10, 10}, true);
+  s.box(some(1), {10 + inch / 4 - past * hair, 0, 0}, {40, 10, 10});
   return s.run();
 }
 
 Findings edge(double past) {
   SmallBed s;
-  const int p = s.plate("p", {}, {2 * (0.75 * inch - past * hair), 200}, 6, {round_hole({}, 14)});
-  s.bolt("bolt", Role::bunk, {p}, 34);
+  const int p = s.plate(some(1), {}, {2 * (0.75 * inch - past * hair), 200}, 6, {round_hole({}, 14)});
+  s.bolt(bunk_bolt_r1, {p}, 34);
   return s.run();
 }
 
 Findings spacing(double past) {
   SmallBed s;
   const Mm apart = 8.0 / 3 * inch / 2 - past * hair;
-  const int p = s.plate("p", {}, {300, 200}, 6, {round_hole({}, 14), round_hole({apart, 0}, 14)});
-  s.bolt("bolt 1", Role::bunk, {p}, 34);
-  s.bolt("bolt 2", Role::bunk, {p}, 34);
+  const int p = s.plate(some(1), {}, {300, 200}, 6, {round_hole({}, 14), round_hole({apart, 0}, 14)});
+  s.bolt(bunk_bolt_r1, {p}, 34);
+  s.bolt({Kind::bunk_bolt, Side::right, 2}, {p}, 34);
   s.bed.bolts[1].plies[0].hole = 1;
   return s.run();
 }
@@ -108,8 +108,8 @@ Findings joint_support(double past) {
   s.bed.track.rail_length = 1000;
   s.bed.track.total_length = 2000;
   s.limits.gusset_bolts = 0;
-  for (const char* tab : {"tab L1", "tab R1"})
-    s.plate(tab, {1000 + 8 * inch + past * hair, tab[4] == 'L' ? -500.0 : 500.0, 0}, {80, 80}, 6, {round_hole({}, 14)});
+  for (Side side : both_sides)
+    s.plate({Kind::tab, side, 1}, {1000 + 8 * inch + past * hair, 500 * outward(side), 0}, {80, 80}, 6, {round_hole({}, 14)});
   return s.run();
 }
 
@@ -117,36 +117,36 @@ Findings joint_support(double past) {
 Findings reach(double past) {
   SmallBed s = two_plates(34);
   const Mm r = usual_tools(half_inch()).socket_outside / 2 - past * hair;
-  s.box("wall 1", {r, -100, 12}, {r + 20, 100, 300});
-  s.box("wall 2", {-r - 20, -100, 12}, {-r, 100, 300});
-  s.box("wall 3", {-r, r, 12}, {r, r + 20, 300});
-  s.box("wall 4", {-r, -r - 20, 12}, {r, -r, 300});
+  s.box(some(3), {r, -100, 12}, {r + 20, 100, 300});
+  s.box(some(4), {-r - 20, -100, 12}, {-r, 100, 300});
+  s.box(some(5), {-r, r, 12}, {r, r + 20, 300});
+  s.box(some(6), {-r, -r - 20, 12}, {r, -r, 300});
   return s.run();
 }
 
 Findings cut_hole(double past) {
   SmallBed s;
-  s.plate("p", {}, {200, 200}, 10, {slot({}, 10 - past * hair, 30, 0)});
+  s.plate(some(1), {}, {200, 200}, 10, {slot({}, 10 - past * hair, 30, 0)});
   return s.run();
 }
 
 Findings cut_web(double past) {
   SmallBed s;
-  s.plate("p", {}, {200, 200}, 10, {round_hole({-10 - (10 - past * hair) / 2, 0}, 20), round_hole({10 + (10 - past * hair) / 2, 0}, 20)});
+  s.plate(some(1), {}, {200, 200}, 10, {round_hole({-10 - (10 - past * hair) / 2, 0}, 20), round_hole({10 + (10 - past * hair) / 2, 0}, 20)});
   return s.run();
 }
 
 Findings stock_plate(double past) {
   SmallBed s;
-  s.plate("p", {}, {2000, 48 * inch + past * hair}, 6);
+  s.plate(some(1), {}, {2000, 48 * inch + past * hair}, 6);
   return s.run();
 }
 
 Findings welded(Mm leg, Mm thinner, Mm edge) {
   SmallBed s;
-  s.box("a", {0, 0, 0}, {10, 10, 10});
-  s.box("b", {10, 0, 0}, {20, 10, 10});
-  s.bed.welds.push_back({0, 1, leg, 100, "", thinner, edge});
+  s.box(some(1), {0, 0, 0}, {10, 10, 10});
+  s.box(some(2), {10, 0, 0}, {20, 10, 10});
+  s.bed.welds.push_back({0, 1, leg, 100, WeldLine::none, thinner, edge});
   return s.run();
 }
 
@@ -154,26 +154,26 @@ Findings welded(Mm leg, Mm thinner, Mm edge) {
 // degrees, the nozzle's far end reaches 114.3 cos 60 + 9.525 sin 60 past the root.
 Findings torch(double past) {
   SmallBed s;
-  const int main = s.plate("main R", {0, 0, -10}, {1000, 100}, 10);
-  const int tab = s.plate("tab R1", {0, 40, 0}, {80, 120}, 12, {round_hole({0, 40}, 14)});
+  const int main = s.plate(main_r, {0, 0, -10}, {1000, 100}, 10);
+  const int tab = s.plate(tab_r1, {0, 40, 0}, {80, 120}, 12, {round_hole({0, 40}, 14)});
   const Mm gap = 114.3 * 0.5 + 9.525 * std::numbers::sqrt3 / 2 - past * hair;
-  const int wall = s.plate("wall", {40 + gap + 20, 0, 0}, {40, 400}, 250);
-  s.bolt("track bolt R1", Role::track, {tab}, 34);
-  s.bed.welds.push_back({tab, main, 6, 140, "", 10, 12});
-  s.bed.welds.push_back({wall, main, 6, 140, "", 10, 0});
+  const int wall = s.plate(some(1), {40 + gap + 20, 0, 0}, {40, 400}, 250);
+  s.bolt(track_bolt_r1, {tab}, 34);
+  s.bed.welds.push_back({tab, main, 6, 140, WeldLine::none, 10, 12});
+  s.bed.welds.push_back({wall, main, 6, 140, WeldLine::none, 10, 0});
   return s.run();
 }
 
 // Two stacks, 28 and 31: 1-1/2 in for both once 10.6 may stand past a nut.
 Findings bolt_kinds(double past) {
   SmallBed s;
-  const auto stack_of = [&](const std::string& name, Mm x, Mm thickness, Role role, Mm length) {
-    const int under = s.plate(name + " lower", {x, 0, 0}, {100, 100}, 6, {round_hole({}, 14)});
-    const int top = s.plate(name + " upper", {x, 0, 6}, {100, 100}, thickness, {round_hole({}, 14)});
-    s.bolt(name + " bolt R1", role, {top, under}, length);
+  const auto stack_of = [&](const Identity& bolt, int first, Mm x, Mm thickness, Mm length) {
+    const int under = s.plate(some(first), {x, 0, 0}, {100, 100}, 6, {round_hole({}, 14)});
+    const int top = s.plate(some(first + 1), {x, 0, 6}, {100, 100}, thickness, {round_hole({}, 14)});
+    s.bolt(bolt, {top, under}, length);
   };
-  stack_of("bunk", 0, 6, Role::bunk, 1.25 * inch);
-  stack_of("track", 400, 9, Role::track, 1.5 * inch);
+  stack_of(bunk_bolt_r1, 1, 0, 6, 1.25 * inch);
+  stack_of(track_bolt_r1, 3, 400, 9, 1.5 * inch);
   s.limits.most_past_nut = 1.5 * inch + 0.5 - stack + past * hair;
   return s.run();
 }
@@ -183,9 +183,7 @@ Findings bolt_kinds(double past) {
 // Layout looks for a tab no further than 2 in from a hole.
 Findings hole_no_tab(double past) {
   const Bed bed = testing::demo_bed("lot_frame");
-  Mm hole = 0;
-  for (const Bolt& b : bed.bolts)
-    if (b.name == "track bolt R9") hole = b.seat.x;
+  const Mm hole = bed.bolts[bed.bolt({Kind::track_bolt, Side::right, 9})].seat.x;
   return run_demo("lot_frame", [&](Job& job) {
     for (Mm& tab : job.frame.tabs.existing)
       if (std::abs(tab - job.frame.main.front_overhang - hole) < inch) tab = hole + job.frame.main.front_overhang - (2 * inch + past * hair);

@@ -10,7 +10,8 @@
 #include <random>
 #include <set>
 
-#include "commands/session.h"
+#include "examine/examine.h"
+#include "params/file_store.h"
 #include "support/demo.h"
 
 namespace bedwright {
@@ -69,10 +70,16 @@ std::string random_fault(std::mt19937& dice) {
   return fmt::format("{}={:.1f} mm", r.key, between(r.from, r.to));
 }
 
-using Key = std::pair<std::string, std::vector<std::string>>;
+// Which finding it is: its rule and what it is about.
+using Key = std::pair<std::string, std::vector<Identity>>;
+Key key_of(const Finding& f) {
+  Key key{f.code, {}};
+  for (const Subject& s : f.subjects) key.second.push_back(s.id);
+  return key;
+}
 std::set<Key> keys_of(const std::vector<Finding>& findings) {
   std::set<Key> all;
-  for (const Finding& f : findings) all.insert({f.code, f.subjects});
+  for (const Finding& f : findings) all.insert(key_of(f));
   return all;
 }
 
@@ -85,6 +92,8 @@ TEST(Remedies, EachOneTheRulesOfferClearsItsFinding) {
   const int wanted = told && *told ? std::atoi(told) : 60;
   std::mt19937 dice(20261019);
   FileStore store;
+  ExamineOptions cheaply;
+  cheaply.load_remedies = false;
   std::map<std::string, int> offered;
   int orders = 0;
   std::map<std::string, int> no_bed;  // by key: the order then does not read
@@ -93,25 +102,25 @@ TEST(Remedies, EachOneTheRulesOfferClearsItsFinding) {
     std::vector<std::string> sets;
     for (int faults = 1 + static_cast<int>(dice() % 2); faults > 0; --faults)
       sets.push_back(random_fault(dice));
-    const auto findings = check_variant(store, order, sets, false);
-    if (!findings) continue;
+    const Examination examined = examine(store, order, sets, cheaply);
+    if (!examined) continue;
     ++orders;
     std::map<std::string, std::optional<std::set<Key>>> tried;
-    for (const Finding& f : *findings) {
+    for (const Finding& f : examined.bed->findings) {
       if (!is_over_a_bed(f.code)) continue;
       for (const Change& c : f.changes) {
         const std::string set = c.key + "=" + c.value;
         if (!tried.contains(set)) {
           std::vector<std::string> more = sets;
           more.push_back(set);
-          const auto after = check_variant(store, order, more, false);
-          tried[set] = after ? std::optional(keys_of(*after)) : std::nullopt;
+          const Examination after = examine(store, order, more, cheaply);
+          tried[set] = after ? std::optional(keys_of(after.bed->findings)) : std::nullopt;
           if (!after && ++no_bed[f.code + " " + c.key] < 3)
             fmt::print("{} makes no bed of {} with {}\n", set, order, fmt::join(sets, "; "));
         }
         ++offered[f.code];
-        if (tried[set] && tried[set]->contains({f.code, f.subjects}))
-          ADD_FAILURE() << f.code << " " << f.subjects.front() << " stays after " << set << " in " << order
+        if (tried[set] && tried[set]->contains(key_of(f)))
+          ADD_FAILURE() << f.code << " " << f.subjects.front().name << " stays after " << set << " in " << order
                         << " with " << fmt::format("{}", fmt::join(sets, "; ")) << "\n  " << f.message
                         << "\n  " << f.remedy;
       }

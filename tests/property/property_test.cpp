@@ -47,7 +47,7 @@ RC_GTEST_PROP(AnyOrder, EveryTrackHoleHasItsTabHole, ()) {
   const Bed bed = bed_of(job);
   int track_bolts = 0;
   for (const Bolt& bolt : bed.bolts) {
-    if (bolt.role != Role::track) continue;
+    if (bolt.id.kind != Kind::track_bolt) continue;
     ++track_bolts;
     RC_ASSERT(bolt.in_place);
     // No tab further off than half a mark of the tape, and none used twice.
@@ -55,24 +55,24 @@ RC_GTEST_PROP(AnyOrder, EveryTrackHoleHasItsTabHole, ()) {
     RC_ASSERT(std::abs(rail.centre.x - tab.centre.x) <= job.order.order.tape / 2 + 1e-6);
     RC_ASSERT(std::abs(rail.centre.y - tab.centre.y) < 1e-6);
   }
-  const TrackAccount& t = bed.track;
-  const Member& section = std::get<Member>(bed.parts[bed.find_part("rail section")].form);
-  const auto per_section = std::count_if(section.holes.begin(), section.holes.end(), [](const FaceHole& h) { return h.hole.purpose == "track bolt"; });
-  RC_ASSERT(track_bolts == 2 * t.sections * static_cast<int>(per_section));
+  const Member& section = std::get<Member>(bed.part_of(bed.item({Kind::rail, Side::left, 1})).form);
+  const auto per_section = std::count_if(section.holes.begin(), section.holes.end(), [](const FaceHole& h) { return h.hole.purpose == Kind::track_bolt; });
+  RC_ASSERT(track_bolts == 2 * bed.track.sections * static_cast<int>(per_section));
 }
 
 RC_GTEST_PROP(AnyOrder, LeftAndRightMirrorEachOther, ()) {
   const Bed bed = bed_of(random_job());
+  int on_the_left = 0;
   for (const Bolt& bolt : bed.bolts) {
-    std::string other = bolt.name;
-    const auto at = other.find(" L");
-    if (at == std::string::npos) continue;
-    other[at + 1] = 'R';
-    const auto twin = std::find_if(bed.bolts.begin(), bed.bolts.end(), [&](const Bolt& b) { return b.name == other; });
-    RC_ASSERT(twin != bed.bolts.end());
-    RC_ASSERT(std::abs(twin->seat.x - bolt.seat.x) + std::abs(twin->seat.y + bolt.seat.y) + std::abs(twin->seat.z - bolt.seat.z) < 1e-6);
-    RC_ASSERT(twin->plies.size() == bolt.plies.size());
+    if (bolt.id.side != Side::left) continue;
+    ++on_the_left;
+    Identity other = bolt.id;
+    other.side = Side::right;
+    const Bolt& twin = bed.bolts[bed.bolt(other)];
+    RC_ASSERT(std::abs(twin.seat.x - bolt.seat.x) + std::abs(twin.seat.y + bolt.seat.y) + std::abs(twin.seat.z - bolt.seat.z) < 1e-6);
+    RC_ASSERT(twin.plies.size() == bolt.plies.size());
   }
+  RC_ASSERT(on_the_left > 0);
 }
 
 // The float of a track bolt by hand: rail slot across, tab slot along, both ends
@@ -82,7 +82,7 @@ RC_GTEST_PROP(AnyOrder, ATabMovedByMoreThanItsFloatIsCaught, ()) {
   const Bed straight = bed_of(job);
   std::vector<const Bolt*> track;
   for (const Bolt& bolt : straight.bolts)
-    if (bolt.role == Role::track) track.push_back(&bolt);
+    if (bolt.id.kind == Kind::track_bolt) track.push_back(&bolt);
   const Bolt& bolt = *track[*rc::gen::inRange<std::size_t>(0, track.size())];
   const Hole rail = hole_in_world(straight, bolt.plies.front()).hole, tab = hole_in_world(straight, bolt.plies.back()).hole;
   const Mm play = (rail.diameter + tab.diameter) / 2 - bolt.size.diameter;
@@ -91,12 +91,12 @@ RC_GTEST_PROP(AnyOrder, ATabMovedByMoreThanItsFloatIsCaught, ()) {
   const Mm past = *rc::gen::inRange(1, 200) / 20.0;
   const Mm moved = (*rc::gen::arbitrary<bool>() ? 1 : -1) * (play + travel + past);
   TabFound found;
-  found.tab.text = straight.items[bolt.plies.back().item].name.substr(4);
+  found.tab.text = mark(straight.items[bolt.plies.back().item].id);
   (along ? found.x : found.y) = moved;
   job.order.tabs_found = {found};
   const std::vector<Finding> findings = check(job, bed_of(job));
   RC_ASSERT(std::any_of(findings.begin(), findings.end(), [&](const Finding& f) {
-    return f.severity == Severity::stop && f.code == "HOLE-FIT" && f.subjects.front() == bolt.name;
+    return f.severity == Severity::stop && f.code == "HOLE-FIT" && f.subjects.front().id == bolt.id;
   }));
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "bed/names.h"
 #include "loads/loads.h"
 #include "published/catalog_files.h"
 #include "support/demo.h"
@@ -99,16 +100,15 @@ TEST(PublishedMasses, FrameMembersAgainstTheAiscWeightPerFoot) {
   for (const std::string& order : testing::good_orders) {
     const Job job = testing::demo_job(order);
     const Bed bed = testing::bed_of(job);
-    const auto check = [&](const char* item, double pounds_per_foot) {
-      const int i = bed.find_item(item);
-      ASSERT_GE(i, 0) << item;
+    const auto check = [&](const Identity& id, double pounds_per_foot) {
+      const int i = bed.item(id);
       const Member& m = std::get<Member>(bed.part_of(i).form);
       const double expected = pounds_per_foot * pound * m.length / foot;
-      EXPECT_NEAR(body_of(bed.part_of(i)).mass, expected, 0.02 * expected) << order << " " << item;
+      EXPECT_NEAR(body_of(bed.part_of(i)).mass, expected, 0.02 * expected) << order << " " << name(id);
     };
-    check("main L", 8.2);
-    check("cross member 1", 5.4);
-    check("front member", 8.2);
+    check({Kind::main, Side::left}, 8.2);
+    check({Kind::cross_member, Side::middle, 1}, 5.4);
+    check({Kind::front_member}, 8.2);
   }
 }
 

@@ -1,5 +1,4 @@
 // The room a tool takes against published tool sizes.
-#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -37,16 +36,16 @@ TEST(Tools, SocketsAreAsThickAsPublishedRings) {
 // that admits it must be no less than 30 degrees and the width of the handle.
 Grip through_an_opening(Mm spare) {
   SmallBed s;
-  const int under = s.plate("lower", {0, 0, 0}, {40, 40}, 6, {round_hole({}, 14)});
-  const int top = s.plate("upper", {0, 0, 6}, {40, 40}, 6, {round_hole({}, 14)});
-  s.bolt("bunk bolt R1", Role::bunk, {top, under}, 34);
-  s.box("lid", {-400, -400, -60}, {400, 400, -30});  // no socket
+  const int under = s.plate(some(1), {0, 0, 0}, {40, 40}, 6, {round_hole({}, 14)});
+  const int top = s.plate(some(2), {0, 0, 6}, {40, 40}, 6, {round_hole({}, 14)});
+  s.bolt(bunk_bolt_r1, {top, under}, 34);
+  s.box(some(3), {-400, -400, -60}, {400, 400, -30});  // no socket
   const Mm half = 0.35 * half_inch().wrench, radius = 100;
   // Posts at the opening's two edges, and all round but for it. The frame of a nut
   // that looks down has its first axis along x and its second along -y.
   const auto post = [&](double turn, Mm aside) {
     const Vec3 at{radius * std::cos(turn) - aside * std::sin(turn), -(radius * std::sin(turn) + aside * std::cos(turn)), 0};
-    s.box(fmt::format("post {}", s.bed.items.size()), at + Vec3{-0.05, -0.05, -30}, at + Vec3{0.05, 0.05, -2.6});
+    s.box(some(static_cast<int>(s.bed.items.size())), at + Vec3{-0.05, -0.05, -30}, at + Vec3{0.05, 0.05, -2.6});
   };
   post(0, -half - spare);
   post(30 * degree, half + spare);

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cstdlib>
 
+#include "bed/names.h"
 #include "export/cut.h"
 #include "support/readable.h"
 
@@ -20,8 +21,9 @@ TEST(Aids, can_be_read_in_the_demo_orders_on_every_paper) {
       const Job job = demo_job(name, {std::string("order.sheet=") + size});
       const Bed bed = testing::bed_of(job);
       for (const bool draft : {false, true}) {
-        SheetInput in{job, bed, draft, {}};
-        in.assembly = testing::filled_words(job, bed);
+        const auto examined = examine(job, bed);
+        SheetInput in{*examined, draft, {}};
+        in.assembly = testing::filled_words(*examined);
         testing::expect_readable(job, shop_aid_sheets(in), draft, name + " on " + size);
         testing::expect_readable(job, contact_sheets(in), draft, name + " on " + size);
         testing::expect_readable(job, assembly_sheets(in), draft, name + " on " + size);
@@ -38,8 +40,9 @@ TEST(Aids, can_be_read_in_random_orders) {
     const Job job = testing::quoted_job(random);
     const Bed bed = testing::bed_of(job);
     const bool draft = i % 2 == 0;
-    SheetInput in{job, bed, draft, {}};
-    in.assembly = testing::filled_words(job, bed);
+    const auto examined = examine(job, bed);
+    SheetInput in{*examined, draft, {}};
+    in.assembly = testing::filled_words(*examined);
     const std::string what = "random order " + std::to_string(i);
     testing::expect_readable(job, shop_aid_sheets(in), draft, what);
     testing::expect_readable(job, contact_sheets(in), draft, what);
@@ -52,7 +55,7 @@ TEST(GaugeSpacer, fits_between_the_standing_legs) {
   for (const std::string& name : testing::good_orders) {
     const Job job = demo_job(name);
     const Bed bed = testing::bed_of(job);
-    const GaugeSpacer s = gauge_spacer({job, bed});
+    const GaugeSpacer s = gauge_spacer({*examine(job, bed)});
     EXPECT_NEAR(s.length, job.kit.gauge - 2 * job.kit.rail.thickness, 1e-9) << name;
     EXPECT_NEAR(s.left, -s.right, 1e-9);
     EXPECT_NEAR(s.bottom, bed.track.standoff + job.kit.rail.thickness, 1e-9);
@@ -67,8 +70,8 @@ TEST(GaugeSpacer, places_are_free_and_serve_every_section) {
   for (const std::string& name : testing::good_orders) {
     const Job job = demo_job(name);
     const Bed bed = testing::bed_of(job);
-    const GaugeSpacer s = gauge_spacer({job, bed});
-    const std::vector<SpacerPlace> places = spacer_places({job, bed});
+    const GaugeSpacer s = gauge_spacer({*examine(job, bed)});
+    const std::vector<SpacerPlace> places = spacer_places({*examine(job, bed)});
     std::vector<int> of_section(static_cast<std::size_t>(bed.track.sections) + 1, 0);
     for (const SpacerPlace& p : places) {
       ++of_section.at(static_cast<std::size_t>(p.section));
@@ -77,11 +80,11 @@ TEST(GaugeSpacer, places_are_free_and_serve_every_section) {
       tube.add({p.x + s.side / 2, s.right, s.bottom + s.side});
       for (std::size_t i = 0; i < bed.items.size(); ++i) {
         const Item& item = bed.items[i];
-        if (!item.shown || item.moving || item.name.starts_with("rail ") || item.name == "head") continue;
+        if (!item.shown || item.moving || item.id.kind == Kind::rail) continue;
         EXPECT_FALSE(tube.overlaps(bounds(bed, static_cast<int>(i)), -1e-6))
-            << name << ": spacer at " << p.x << " in " << item.name;
+            << name << ": spacer at " << p.x << " in " << bedwright::name(item);
       }
-      const Box3 rail = bounds(bed, bed.find_item("rail R" + std::to_string(p.section)));
+      const Box3 rail = bounds(bed, bed.item({Kind::rail, Side::right, p.section}));
       EXPECT_TRUE(p.x - s.side / 2 >= rail.low.x && p.x + s.side / 2 <= rail.high.x);
     }
     for (int k = 1; k <= bed.track.sections; ++k)
@@ -95,23 +98,23 @@ TEST(StringLine, clears_every_tab_and_reads_to_its_hole) {
   for (const std::string& name : testing::good_orders) {
     const Job job = demo_job(name);
     const Bed bed = testing::bed_of(job);
-    const SheetInput in{job, bed};
+    const auto examined = examine(job, bed);
+    const SheetInput in{*examined};
     const StringLine line = string_line(in);
     EXPECT_NEAR(line.along, job.frame.main.spacing / 2 + line.block, 1e-9);
-    std::size_t tabs = 0, read = 0;
+    std::size_t read = 0;
     for (const TabReading& r : tab_readings(in)) {
       read += r.tabs.size();
       // By the kit: the hole line lies so far inward of the heel.
       EXPECT_NEAR(line.along - r.to_middle, job.kit.gauge / 2 - job.kit.mounting.line, 1e-6) << name;
       EXPECT_NEAR(r.to_middle - r.to_edge, job.frame.tabs.hole_diameter / 2, 1e-9);
     }
-    for (std::size_t i = 0; i < bed.items.size(); ++i) {
-      if (!bed.items[i].name.starts_with("tab L") && !bed.items[i].name.starts_with("tab R")) continue;
-      ++tabs;
-      const Box3 box = bounds(bed, static_cast<int>(i));
-      EXPECT_LT(std::max(box.high.y, -box.low.y) + 9.9, line.along) << bed.items[i].name;
+    const std::vector<int> tabs = bed.items_of(Kind::tab);
+    for (const int tab : tabs) {
+      const Box3 box = bounds(bed, tab);
+      EXPECT_LT(std::max(box.high.y, -box.low.y) + 9.9, line.along) << bedwright::name(bed.items[tab]);
     }
-    EXPECT_EQ(read, tabs) << name;
+    EXPECT_EQ(read, tabs.size()) << name;
   }
 }
 
@@ -122,9 +125,9 @@ TEST(StringLine, a_tab_found_elsewhere_has_its_own_reading) {
   found.y = 1.5;
   job.order.tabs_found = {found};
   const Bed bed = testing::bed_of(job);
-  const std::vector<TabReading> all = tab_readings({job, bed});
+  const std::vector<TabReading> all = tab_readings({*examine(job, bed)});
   ASSERT_EQ(all.size(), 2U);
-  EXPECT_EQ(all[1].tabs, std::vector<std::string>{"R3"});
+  EXPECT_EQ(all[1].tabs, (std::vector<Identity>{{Kind::tab, Side::right, 3}}));
   EXPECT_NEAR(all[0].to_middle - all[1].to_middle, 1.5, 1e-9);
 }
 
@@ -133,16 +136,16 @@ TEST(CheckStrip, has_a_hole_under_every_track_bolt) {
   for (const std::string& name : testing::good_orders) {
     const Job job = demo_job(name);
     const Bed bed = testing::bed_of(job);
-    for (const char side : {'L', 'R'}) {
-      const std::vector<Mm> holes = strip_holes({job, bed}, side);
-      const Box3 rail = bounds(bed, bed.find_item(std::string("rail ") + side + "1"));
+    for (const Side side : both_sides) {
+      const std::vector<Mm> holes = strip_holes({*examine(job, bed)}, side);
+      const Box3 rail = bounds(bed, bed.item({Kind::rail, side, 1}));
       std::size_t bolts = 0;
       for (const Bolt& b : bed.bolts) {
-        if (b.role != Role::track || b.seat.x > rail.high.x || (b.seat.y > 0) != (side == 'R')) continue;
+        if (b.id.kind != Kind::track_bolt || b.seat.x > rail.high.x || outward(side) * b.seat.y < 0) continue;
         ++bolts;
         EXPECT_TRUE(std::any_of(holes.begin(), holes.end(), [&](Mm x) {
           return std::abs(rail.low.x + x - b.seat.x) < 1e-6;
-        })) << b.name;
+        })) << bedwright::name(b);
       }
       EXPECT_EQ(bolts, holes.size());
     }
@@ -154,7 +157,7 @@ TEST(ContactSheet, has_every_part_at_one_scale_with_name_and_count) {
   for (const std::string& name : testing::good_orders) {
     const Job job = demo_job(name);
     const Bed bed = testing::bed_of(job);
-    const std::vector<Sheet> sheets = contact_sheets({job, bed});
+    const std::vector<Sheet> sheets = contact_sheets({*examine(job, bed)});
     ASSERT_FALSE(sheets.empty());
     const int scale = std::stoi(sheets[0].scale.substr(2));
     EXPECT_TRUE(scale == 1 || scale == 2 || scale == 5 || scale == 10 || scale == 20)
@@ -175,11 +178,11 @@ TEST(ContactSheet, has_every_part_at_one_scale_with_name_and_count) {
       const Plate* plate = std::get_if<Plate>(&part.form);
       if (!plate || part.origin != Origin::made) continue;
       wanted.push_back(area_properties(plate->outline).area);
-      EXPECT_NE(std::find(all.begin(), all.end(), part.name), all.end()) << part.name;
+      EXPECT_NE(std::find(all.begin(), all.end(), bedwright::name(part)), all.end()) << bedwright::name(part);
       const std::string count = std::to_string(bed.count(static_cast<int>(i))) + " off, ";
       EXPECT_TRUE(std::any_of(all.begin(), all.end(), [&](const std::string& t) {
         return t.starts_with(count);
-      })) << part.name;
+      })) << bedwright::name(part);
     }
     std::sort(drawn.begin(), drawn.end());
     std::sort(wanted.begin(), wanted.end());

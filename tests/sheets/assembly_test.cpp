@@ -112,7 +112,7 @@ TEST(AssemblyText, shipped_notes_name_every_figure_and_picture) {
         said.push_back(it->str());
   const Job job = demo_job("base");
   std::vector<std::string> names = assembly_pictures();
-  for (const auto& f : assembly_figures({job, testing::bed_of(job)})) names.push_back(f.first);
+  for (const auto& f : assembly_figures({*examine(job).bed})) names.push_back(f.first);
   std::sort(said.begin(), said.end());
   std::sort(names.begin(), names.end());
   EXPECT_EQ(said, names);
@@ -138,7 +138,7 @@ TEST(Assembly, every_figure_is_the_models) {
   for (const std::string& name : testing::good_orders) {
     const Job job = demo_job(name);
     const Bed bed = testing::bed_of(job);
-    const TemplateFigures f = assembly_figures({job, bed});
+    const TemplateFigures f = assembly_figures({*examine(job, bed)});
     const Order& o = job.order;
     const std::map<std::string, Mm> lengths{
         {"rail_length", bed.track.rail_length},
@@ -159,32 +159,32 @@ TEST(Assembly, every_figure_is_the_models) {
       EXPECT_NEAR(read_length(figure(f, key)), wanted, 0.06)
           << name << ": " << key << " = " << figure(f, key);
     int rails = 0, jacks = 0;
-    std::map<Role, int> bolts;
+    std::map<Kind, int> bolts;
     for (const Item& item : bed.items) {
-      rails += item.shown && item.name.starts_with("rail ");
-      jacks += item.shown && (item.name.starts_with("jack L") || item.name.starts_with("jack R"));
+      rails += item.shown && item.id.kind == Kind::rail;
+      jacks += item.shown && item.id.kind == Kind::jack;
     }
-    for (const Bolt& b : bed.bolts) bolts[b.role] += b.in_place;
+    for (const Bolt& b : bed.bolts) bolts[b.id.kind] += b.in_place;
     EXPECT_EQ(figure(f, "rails"), std::to_string(rails));
     EXPECT_EQ(figure(f, "sections"), std::to_string(rails / 2));
     EXPECT_EQ(figure(f, "joints"), std::to_string(rails / 2 - 1));
     EXPECT_EQ(figure(f, "jacks"), std::to_string(jacks));
     EXPECT_EQ(figure(f, "jack_pairs"), std::to_string(jacks / 2));
-    EXPECT_EQ(figure(f, "bunks"), std::to_string(bed.track.bunks));
-    EXPECT_EQ(figure(f, "track_bolt_count"), std::to_string(bolts[Role::track]));
-    EXPECT_EQ(figure(f, "bunk_bolt_count"), std::to_string(bolts[Role::bunk]));
-    EXPECT_EQ(figure(f, "gusset_bolt_count"), std::to_string(bolts[Role::gusset]));
-    EXPECT_EQ(figure(f, "stop_bolt_count"), std::to_string(bolts[Role::stop]));
-    EXPECT_EQ(figure(f, "spacers"), std::to_string(spacer_places({job, bed}).size()));
-    // Each kind by letter, size and length in the words of every role that takes it; each wrench.
-    const std::map<Role, std::string> words{{Role::track, "track_bolts"},
-                                            {Role::bunk, "bunk_bolts"},
-                                            {Role::gusset, "gusset_bolts"},
-                                            {Role::stop, "stop_bolts"}};
-    for (const BoltKind& k : bolt_kinds({job, bed})) {
+    EXPECT_EQ(figure(f, "bunks"), std::to_string(bed.track.bunk_count()));
+    EXPECT_EQ(figure(f, "track_bolt_count"), std::to_string(bolts[Kind::track_bolt]));
+    EXPECT_EQ(figure(f, "bunk_bolt_count"), std::to_string(bolts[Kind::bunk_bolt]));
+    EXPECT_EQ(figure(f, "gusset_bolt_count"), std::to_string(bolts[Kind::gusset_bolt]));
+    EXPECT_EQ(figure(f, "stop_bolt_count"), std::to_string(bolts[Kind::stop_bolt]));
+    EXPECT_EQ(figure(f, "spacers"), std::to_string(spacer_places({*examine(job, bed)}).size()));
+    // Each kind by letter, size and length in the words of every use it is put to; each wrench.
+    const std::map<Kind, std::string> words{{Kind::track_bolt, "track_bolts"},
+                                            {Kind::bunk_bolt, "bunk_bolts"},
+                                            {Kind::gusset_bolt, "gusset_bolts"},
+                                            {Kind::stop_bolt, "stop_bolts"}};
+    for (const BoltKind& k : track_bolt_kinds({*examine(job, bed)})) {
       const std::string said =
           std::string(1, k.letter) + " (" + k.size.name + " x " + customer_length(k.length, o.order) + ")";
-      for (const Role r : k.roles) EXPECT_NE(figure(f, words.at(r)).find(said), std::string::npos) << said;
+      for (const Kind use : k.uses) EXPECT_NE(figure(f, words.at(use)).find(said), std::string::npos) << said;
       EXPECT_NE(figure(f, "wrenches").find(customer_length(k.size.wrench, o.order)), std::string::npos);
     }
     for (const Mm x : o.jacks)
@@ -201,8 +201,9 @@ TEST(Assembly, sheets_carry_the_figures_and_what_is_asked_for) {
   for (const std::string& name : testing::good_orders) {
     const Job job = demo_job(name);
     const Bed bed = testing::bed_of(job);
-    SheetInput in{job, bed};
-    in.assembly = testing::filled_words(job, bed);
+    const auto examined = examine(job, bed);
+    SheetInput in{*examined};
+    in.assembly = testing::filled_words(*examined);
     const std::vector<std::string> texts = testing::texts_of(assembly_sheets(in));
     std::string all;
     for (const std::string& t : texts) all += t + " ";
@@ -214,10 +215,8 @@ TEST(Assembly, sheets_carry_the_figures_and_what_is_asked_for) {
     for (const char* word :
          {"BOLTS BY LETTER", "BUNKS", "SPACERS AND BAR CLAMPS", "MEASURED AT THE END", "CAUTION", "R1", "L1"})
       EXPECT_NE(std::find(texts.begin(), texts.end(), word), texts.end()) << name << ": " << word;
-    for (std::size_t b = 0; b < bed.track.bunk_positions.size(); ++b)
-      EXPECT_NE(std::find(texts.begin(), texts.end(),
-                          customer_length(bed.track.bunk_positions[b], job.order.order)),
-                texts.end());
+    for (const BunkPlace& bunk : bed.track.bunks)
+      EXPECT_NE(std::find(texts.begin(), texts.end(), customer_length(bunk.x, job.order.order)), texts.end());
   }
 }
 
@@ -228,7 +227,7 @@ TEST(Assembly, a_bed_with_one_section_and_no_clamps_has_no_words_of_them) {
   job.order.track.log_stops.clear();
   job.order.jacks = {500, 1500};
   const Bed bed = testing::bed_of(job);
-  for (const AssemblyLine& line : testing::filled_words(job, bed).lines) {
+  for (const AssemblyLine& line : testing::filled_words(*examine(job, bed)).lines) {
     EXPECT_EQ(line.text.find("slide the sections together"), std::string::npos) << line.text;
     EXPECT_EQ(line.text.find("go on bunks"), std::string::npos) << line.text;
   }

@@ -9,6 +9,7 @@
 #include <regex>
 #include <sstream>
 
+#include "bed/names.h"
 #include "export/dxf.h"
 #include "export/pdf.h"
 #include "sheets/sheets.h"
@@ -60,7 +61,7 @@ Mm inches(const std::string& figure) {
 }
 
 struct PrintedTab {
-  std::string side;
+  Side side = Side::middle;
   int number = 0;
   Mm tape_x = 0, x = 0, tape_y = 0, y = 0;  // from the tape figure, from the finer one beside it
 };
@@ -75,7 +76,7 @@ std::vector<PrintedTab> printed_tabs(const std::string& text, bool metric) {
     if (c.size() != (metric ? 9U : 15U) || !(c[1] == "L + R" || c[1] == "L" || c[1] == "R") || !std::isdigit(static_cast<unsigned char>(c[0][0]))) continue;
     for (const char side : c[1]) {
       if (side != 'L' && side != 'R') continue;
-      PrintedTab t{std::string(1, side), std::stoi(c[0]), 0, 0, 0, 0};
+      PrintedTab t{side == 'L' ? Side::left : Side::right, std::stoi(c[0]), 0, 0, 0, 0};
       if (metric) {
         t.x = t.tape_x = std::stod(c[2]);
         t.y = t.tape_y = std::stod(c[4]);
@@ -97,25 +98,21 @@ std::vector<PrintedTab> printed_tabs(const std::string& text, bool metric) {
 void expect_rebuilt(const Job& job, const std::string& name) {
   const Bed bed = testing::bed_of(job);
   const bool metric = job.order.order.printing == Printing::metric;
-  const std::vector<PrintedTab> tabs = printed_tabs(words(job, tab_layout_sheets({job, bed, false, {}}), name), metric);
-  std::size_t holes = 0;
+  const std::vector<PrintedTab> tabs = printed_tabs(words(job, tab_layout_sheets({*examine(job, bed), false, {}}), name), metric);
+  const std::vector<int> items = bed.items_of(Kind::tab);
   const Mm fine = (metric ? 0.05 : 0.0005 * inch) + 1e-6, coarse = (metric ? fine : job.order.order.tape / 2 + 1e-6);
-  for (std::size_t i = 0; i < bed.items.size(); ++i) {
-    const std::string& item = bed.items[i].name;
-    if (!item.starts_with("tab L") && !item.starts_with("tab R")) continue;
-    ++holes;
-    Ply ply;
-    ply.item = static_cast<int>(i);
-    ply.hole = 0;
-    const Vec3 at = hole_in_world(bed, ply).centre;
-    const auto printed = std::find_if(tabs.begin(), tabs.end(), [&](const PrintedTab& t) { return "tab " + t.side + std::to_string(t.number) == item; });
-    ASSERT_NE(printed, tabs.end()) << name << ": " << item << " is not on the sheet";
-    EXPECT_NEAR(printed->x, at.x, fine) << item;
-    EXPECT_NEAR(printed->tape_x, at.x, coarse) << item;
-    EXPECT_NEAR((printed->side == "R" ? 1 : -1) * printed->y, at.y, fine) << item;
-    EXPECT_NEAR((printed->side == "R" ? 1 : -1) * printed->tape_y, at.y, coarse) << item;
+  for (const int item : items) {
+    const Identity& id = bed.items[item].id;
+    const std::string tab = bedwright::name(id);
+    const Vec3 at = hole_in_world(bed, ply_through(bed, item, 0)).centre;
+    const auto printed = std::find_if(tabs.begin(), tabs.end(), [&](const PrintedTab& t) { return t.side == id.side && t.number == id.number; });
+    ASSERT_NE(printed, tabs.end()) << name << ": " << tab << " is not on the sheet";
+    EXPECT_NEAR(printed->x, at.x, fine) << tab;
+    EXPECT_NEAR(printed->tape_x, at.x, coarse) << tab;
+    EXPECT_NEAR(outward(id.side) * printed->y, at.y, fine) << tab;
+    EXPECT_NEAR(outward(id.side) * printed->tape_y, at.y, coarse) << tab;
   }
-  EXPECT_EQ(tabs.size(), holes) << name;
+  EXPECT_EQ(tabs.size(), items.size()) << name;
 }
 
 TEST(Paper, the_frame_can_be_built_from_the_tab_sheets_words) {
@@ -139,7 +136,7 @@ TEST(Paper, mains_can_be_drilled_from_the_drill_sheets_words) {
     const Bed bed = testing::bed_of(job);
     const bool metric = job.order.order.printing == Printing::metric;
     std::vector<Sheet> mains;
-    for (Sheet& s : drill_sheets({job, bed, false, {}}))
+    for (Sheet& s : drill_sheets({*examine(job, bed), false, {}}))
       if (s.title.starts_with("DRILL: main")) mains.push_back(std::move(s));
     if (mains.empty()) continue;
     const std::string text = words(job, mains, name + "_drill");
@@ -157,25 +154,23 @@ TEST(Paper, mains_can_be_drilled_from_the_drill_sheets_words) {
         edge = m[4];
       }
     }
-    for (const char* side : {"main L", "main R"}) {
-      const int item = bed.find_item(side);
+    for (const Side side : both_sides) {
+      const int item = bed.item({Kind::main, side});
+      const std::string called = bedwright::name(bed.items[item]);
       const Member& main = std::get<Member>(bed.part_of(item).form);
       const Box3 box = bounds(bed, item);
       const bool turned = text.find("turned over") != std::string::npos || text.find("Turned over") != std::string::npos;
-      const bool over = turned && text.find(std::string("at the bottom: ") + side) != std::string::npos;
+      const bool over = turned && text.find("at the bottom: " + called) != std::string::npos;
       std::size_t holes = 0;
       for (std::size_t k = 0; k < main.holes.size(); ++k) {
         if (main.holes[k].face != Face::web) continue;
         ++holes;
-        Ply ply;
-        ply.item = item;
-        ply.hole = static_cast<int>(k);
-        const Vec3 at = hole_in_world(bed, ply).centre;
+        const Vec3 at = hole_in_world(bed, ply_through(bed, item, static_cast<int>(k))).centre;
         const bool found = std::any_of(printed.begin(), printed.end(), [&](Vec2 p) {
           const Mm z = over ? box.low.z + p.y : box.high.z - p.y;
           return std::abs(p.x + box.low.x - at.x) < 0.051 && std::abs(z - at.z) < 0.051;
         });
-        EXPECT_TRUE(found) << name << ": " << side << " hole at " << at.x << ", " << at.z << " (" << edge << ")";
+        EXPECT_TRUE(found) << name << ": " << called << " hole at " << at.x << ", " << at.z << " (" << edge << ")";
       }
       EXPECT_EQ(printed.size(), holes) << name;
     }
@@ -188,7 +183,7 @@ TEST(Paper, plates_holes_stand_at_printed_figures) {
     const Job job = testing::demo_job(name);
     const Bed bed = testing::bed_of(job);
     const bool metric = job.order.order.printing == Printing::metric;
-    const std::string text = words(job, plate_sheets({job, bed, false, {}}), name + "_plates");
+    const std::string text = words(job, plate_sheets({*examine(job, bed), false, {}}), name + "_plates");
     std::vector<double> figures;
     const std::regex figure(metric ? R"(([\d.]+))" : R"(\(([\d.]+) mm)");
     for (std::sregex_iterator it(text.begin(), text.end(), figure), end; it != end; ++it) {
@@ -205,8 +200,8 @@ TEST(Paper, plates_holes_stand_at_printed_figures) {
       for (const Vertex& v : plate->outline) low = {std::min(low.x, v.at.x), std::min(low.y, v.at.y)};
       for (const Hole& h : plate->holes) {
         ++holes;
-        EXPECT_TRUE(said(h.at.x - low.x) && said(h.at.y - low.y)) << name << ": " << part.name << " hole at " << h.at.x - low.x << ", " << h.at.y - low.y;
-        EXPECT_TRUE(said(h.diameter) && said(h.length)) << part.name;
+        EXPECT_TRUE(said(h.at.x - low.x) && said(h.at.y - low.y)) << name << ": " << bedwright::name(part) << " hole at " << h.at.x - low.x << ", " << h.at.y - low.y;
+        EXPECT_TRUE(said(h.diameter) && said(h.length)) << bedwright::name(part);
       }
     }
     EXPECT_GT(holes, 2U);
@@ -219,13 +214,14 @@ TEST(Paper, the_printed_diagonal_is_pythagoras) {
   for (const std::string& name : testing::good_orders) {
     const Job job = testing::demo_job(name);
     const Bed bed = testing::bed_of(job);
-    const std::string text = words(job, frame_sheets({job, bed, false, {}}), name + "_frame");
+    const std::string text = words(job, frame_sheets({*examine(job, bed), false, {}}), name + "_frame");
     std::smatch m;
     const bool metric = job.order.order.printing == Printing::metric;
     const std::regex printed(metric ? R"(Both are\s+([\d.]+)\s+mm)" : R"(Both\s+are\s+\S+\s+\(([\d.]+)\s+in)");
     ASSERT_TRUE(std::regex_search(text, m, printed)) << text;
-    const Member& main = std::get<Member>(bed.part_of(bed.find_item("main L")).form);
-    const Mm across = bed.items[bed.find_item("main R")].placement.origin.y - bed.items[bed.find_item("main L")].placement.origin.y;
+    const int left = bed.item({Kind::main, Side::left}), right = bed.item({Kind::main, Side::right});
+    const Member& main = std::get<Member>(bed.part_of(left).form);
+    const Mm across = bed.items[right].placement.origin.y - bed.items[left].placement.origin.y;
     EXPECT_NEAR(std::stod(m[1]) * (metric ? 1 : inch), std::sqrt(main.length * main.length + across * across), metric ? 0.0501 : 0.000501 * inch) << name;
   }
 }
@@ -235,7 +231,7 @@ TEST(Paper, equal_sheets_are_equal_bytes) {
   const Bed bed = testing::bed_of(job);
   const auto file = [&] {
     std::vector<Page> pages;
-    for (const Sheet& s : sheet_set({job, bed, false, {}})) pages.push_back(page_of(s, paper_of(job.order.order)));
+    for (const Sheet& s : sheet_set({*examine(job, bed), false, {}})) pages.push_back(page_of(s, paper_of(job.order.order)));
     return pages_pdf(pages, {"QB", job.order.order.date});
   };
   EXPECT_EQ(file(), file());
@@ -249,7 +245,7 @@ TEST(Paper, dxf_sheets_pass_the_audit_without_fixes) {
   for (const std::string& name : testing::good_orders) {
     const Job job = testing::demo_job(name);
     const Bed bed = testing::bed_of(job);
-    for (const Sheet& s : sheet_set({job, bed, true, {}})) write(own + "/" + name + "_" + std::to_string(++number) + ".dxf", dxf(s.list));
+    for (const Sheet& s : sheet_set({*examine(job, bed), true, {}})) write(own + "/" + name + "_" + std::to_string(++number) + ".dxf", dxf(s.list));
   }
   const std::string script = R"(
 import glob, sys, ezdxf

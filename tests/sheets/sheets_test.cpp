@@ -7,9 +7,11 @@
 #include <cstdlib>
 #include <random>
 
+#include "bed/names.h"
 #include "drawing/overlap.h"
 #include "sheets/marks.h"
 #include "sheets/tab_rows.h"
+#include "sheets/weld_marks.h"
 #include "support/demo.h"
 #include "support/readable.h"
 
@@ -21,7 +23,7 @@ TEST(Sheets, nothing_lies_on_anything_in_the_demo_orders) {
     for (const char* size : {"by_units", "B", "D", "A3", "A1"}) {
       const Job job = testing::demo_job(name, {std::string("order.sheet=") + size});
       const Bed bed = testing::bed_of(job);
-      for (const bool draft : {false, true}) testing::expect_set_readable(testing::input_of(job, bed, draft), name + " on " + size);
+      for (const bool draft : {false, true}) testing::expect_set_readable(testing::input_of(*examine(job, bed), draft), name + " on " + size);
     }
 }
 
@@ -33,7 +35,7 @@ TEST(Sheets, nothing_lies_on_anything_in_random_orders) {
   for (int i = 0; i < count; ++i) {
     const Job job = testing::quoted_job(random);
     const Bed bed = testing::bed_of(job);
-    testing::expect_set_readable(testing::input_of(job, bed, i % 2 == 0), "random order " + std::to_string(i));
+    testing::expect_set_readable(testing::input_of(*examine(job, bed), i % 2 == 0), "random order " + std::to_string(i));
   }
 }
 
@@ -65,16 +67,15 @@ TEST(Overlap, sees_text_on_text_on_a_line_and_beyond_the_frame) {
 }
 
 // AWS A2.4: the size stands left of the symbol, the length right of it; the arrow
-// side is below the reference line; a fillet's upright leg is at the left; all
-// around is a circle at the knee. (The order of elements is from memory.)
+// side is below the reference line; a fillet's upright leg is at the left. (The
+// order of elements is from memory.)
 TEST(WeldSymbol, has_its_elements_in_order) {
   for (const bool both : {false, true}) {
     List2d list;
-    weld_symbol(list, {"1/4", "3", "tail", both, true}, {0, 0}, {10, 20}, 2.5);
+    weld_symbol(list, {"1/4", "3", "tail", both}, {0, 0}, {10, 20}, 2.5);
     const Pens pens(list);
     std::vector<Text> size, length;
     std::vector<Line> upright;
-    int circles = 0;
     Mm tail = 0;
     for (const Entity& e : list.entities) {
       if (const Text* t = std::get_if<Text>(&e)) {
@@ -84,16 +85,11 @@ TEST(WeldSymbol, has_its_elements_in_order) {
       }
       const Line* l = std::get_if<Line>(&e);
       if (l && l->from.x == l->to.x) upright.push_back(*l);
-      if (const Circle* c = std::get_if<Circle>(&e)) {
-        ++circles;
-        EXPECT_EQ(c->centre, (Vec2{10, 20}));
-      }
     }
     const std::size_t sides = both ? 2 : 1;
     ASSERT_EQ(size.size(), sides);
     ASSERT_EQ(length.size(), sides);
     ASSERT_EQ(upright.size(), sides);
-    EXPECT_EQ(circles, 1);
     for (std::size_t i = 0; i < sides; ++i) {
       EXPECT_LE(text_box(size[i]).high.x, upright[i].from.x);
       EXPECT_GE(text_box(length[i]).low.x, upright[i].from.x + 2.5);
@@ -104,6 +100,22 @@ TEST(WeldSymbol, has_its_elements_in_order) {
       EXPECT_GT(text_box(size[1]).low.y, 20);
     }
     EXPECT_GT(tail, text_box(length[0]).high.x);
+  }
+}
+
+// The length is one run's, and the tail's words say where there are two of them; only
+// those on both sides of a web stand on both sides of the line.
+TEST(WeldMark, length_and_sides_agree_with_its_words) {
+  const Heading heading = testing::demo_job("base").order.order;
+  for (int i = 1; i < weld_line_count; ++i) {
+    Weld weld;
+    weld.leg = inch / 4;
+    weld.length = 6 * inch;
+    weld.line = static_cast<WeldLine>(i);
+    const WeldMark m = weld_mark(weld, 1, heading);
+    EXPECT_EQ(m.tail, words_of(weld.line));
+    EXPECT_EQ(m.length, m.tail.starts_with("both ") ? "3" : "6") << m.tail;
+    EXPECT_EQ(m.both_sides, m.tail.starts_with("both sides")) << m.tail;
   }
 }
 
@@ -119,8 +131,8 @@ TEST(Surround, says_what_the_order_says) {
   job.order.revisions = {{"A", "2026-10-05", "E.W.", "First issue"}, {"B", "2026-10-09", "E.W.", "Tabs moved to suit the longer rail"}};
   job.order.order.customer = std::string(120, 'W');
   const Bed bed = testing::bed_of(job);
-  const std::vector<Sheet> sheets = sheet_set(testing::input_of(job, bed, true));
-  testing::expect_set_readable(testing::input_of(job, bed, true), "long names");
+  const std::vector<Sheet> sheets = sheet_set(testing::input_of(*examine(job, bed), true));
+  testing::expect_set_readable(testing::input_of(*examine(job, bed), true), "long names");
   for (std::size_t i = 0; i < sheets.size(); ++i) {
     const std::vector<std::string> all = texts(sheets[i]);
     const auto has = [&](const std::string& s) { return std::find(all.begin(), all.end(), s) != all.end(); };
@@ -129,11 +141,11 @@ TEST(Surround, says_what_the_order_says) {
     EXPECT_TRUE(has("NOT FOR FABRICATION"));
     EXPECT_TRUE(has("E.W.") && has("2026-10-09"));
   }
-  for (const Sheet& sheet : sheet_set(testing::input_of(job, bed, false))) {
+  for (const Sheet& sheet : sheet_set(testing::input_of(*examine(job, bed), false))) {
     for (const std::string& s : texts(sheet)) EXPECT_NE(s, "NOT FOR FABRICATION");
   }
   const Job metric = testing::demo_job("metric");
-  const std::vector<std::string> first = texts(sheet_set(testing::input_of(metric, testing::bed_of(metric), false)).front());
+  const std::vector<std::string> first = texts(sheet_set(testing::input_of(*examine(metric).bed, false)).front());
   EXPECT_NE(std::find(first.begin(), first.end(), "FIRST ANGLE"), first.end());
 }
 
@@ -146,9 +158,32 @@ TEST(TabRows, sides_part_where_a_tab_was_found_out_of_place) {
   job.order.tabs_found = {found};
   const std::vector<TabRow> rows = tab_rows(testing::bed_of(job));
   EXPECT_EQ(rows.size(), before + 1);
-  EXPECT_EQ(rows[2].sides, "L");
-  EXPECT_EQ(rows[3].sides, "R");
+  EXPECT_TRUE(rows[1].on_both());
+  EXPECT_TRUE(rows[2].on(Side::left) && !rows[2].on(Side::right));
+  EXPECT_TRUE(rows[3].on(Side::right) && !rows[3].on(Side::left));
+  EXPECT_EQ(rows[2].number, 3);
+  EXPECT_EQ(rows[3].number, 3);
   EXPECT_NEAR(rows[3].hole - rows[2].hole, 2, 1e-9);
+}
+
+// Two tabs across from each other, found out of place by the same: one row, and it says so.
+TEST(TabSheet, says_found_of_one_side_and_of_both) {
+  Job job = testing::demo_job("base");
+  const auto marked = [&] {
+    std::vector<std::string> all;
+    for (const std::string& s : testing::texts_of(tab_layout_sheets({*examine(job).bed})))
+      if (s.ends_with(" FOUND")) all.push_back(s);
+    return all;
+  };
+  EXPECT_EQ(marked(), std::vector<std::string>{});
+  TabFound found;
+  found.tab.text = "R3";
+  found.x = 2;
+  job.order.tabs_found = {found};
+  EXPECT_EQ(marked(), std::vector<std::string>{"R FOUND"});
+  found.tab.text = "L3";
+  job.order.tabs_found.push_back(found);
+  EXPECT_EQ(marked(), std::vector<std::string>{"L + R FOUND"});
 }
 
 // Pinned at the front, the last hole: it is held from its own section's rear end, so

@@ -20,7 +20,7 @@ Vec3 of_kernel(const TopoDS_Shape& shape, Kg mass) {
 }
 
 void expect_alike(Form form, double slack) {
-  const Part part{"part", "A36", Origin::made, std::move(form)};
+  const Part part{{Kind::main}, "A36", Origin::made, std::move(form)};
   const Body body = body_of(part);
   const Vec3 ours = inertia(body), kernel = of_kernel(build_part(part), body.mass);
   EXPECT_NEAR(ours.x, kernel.x, slack * kernel.x);
@@ -43,7 +43,7 @@ TEST(Inertia, Angle) { expect_alike(Member{sample::angle(), 800, 0, 0, {}}, 0.00
 TEST(Inertia, Wheel) {
   Bought bought = sample::wheel();
   if (bought.envelope.size() > 1) bought.envelope.resize(1);
-  const Part one{"wheel", "", Origin::bought, bought};
+  const Part one{{Kind::wheel}, "", Origin::bought, bought};
   const Body body = body_of(one);
   const Vec3 ours = inertia(body), kernel = of_kernel(build_part(one), body.mass);
   EXPECT_NEAR(ours.x, kernel.x, 1e-6 * kernel.x);

@@ -18,7 +18,7 @@ rc::Gen<double> between(double low, double high) {
 }
 
 void check(const Form& form) {
-  const Part part{"part", "A36", Origin::made, form};
+  const Part part{{Kind::main}, "A36", Origin::made, form};
   const sample::Measured m = sample::measure(build_part(part));
   RC_ASSERT(m.valid);
   RC_ASSERT(m.closed);
@@ -29,7 +29,7 @@ void check(const Form& form) {
 Hole random_hole(Vec2 at, Mm reach) {
   const Mm diameter = *between(4, reach);
   const Mm length = *rc::gen::element(diameter, std::min(2 * reach - 1, diameter * 1.7));
-  return {at, diameter, std::max(diameter, length), *between(-3, 3), Process::cut, ""};
+  return {at, diameter, std::max(diameter, length), *between(-3, 3), Process::cut, Kind::none};
 }
 
 RC_GTEST_PROP(Random, plate, ()) {

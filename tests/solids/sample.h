@@ -3,8 +3,6 @@
 // (from memory; nothing here depends on their being exact).
 #pragma once
 
-#include <fmt/format.h>
-
 #include "bed/bed.h"
 
 namespace bedwright::sample {
@@ -31,9 +29,9 @@ inline BoltSize half_inch() {
   return size;
 }
 
-inline Hole round_hole(Vec2 at, Mm diameter) { return {at, diameter, diameter, 0, Process::drilled, "test"}; }
+inline Hole round_hole(Vec2 at, Mm diameter) { return {at, diameter, diameter, 0, Process::drilled, Kind::track_bolt}; }
 inline Hole slot(Vec2 at, Mm diameter, Mm length, Radians angle) {
-  return {at, diameter, length, angle, Process::cut, "test"};
+  return {at, diameter, length, angle, Process::cut, Kind::track_bolt};
 }
 
 // A tab: square with two rounded corners, one slot, one round hole.
@@ -68,15 +66,16 @@ inline Bought wheel() {
 inline Hardware hardware(HardwareKind kind, Mm length = 0) { return {kind, half_inch(), length}; }
 
 // Adds one bolt with its washer and nut, head up, shank through `seat`.
-inline void add_fastening(Bed& bed, const std::string& name, Vec3 seat, Mm stack) {
-  const auto add = [&](const char* what, Hardware form, Mm z) {
-    const int part = bed.add_part({fmt::format("{} 1/2 in", what), "steel", Origin::kit, form});
-    bed.add_item({part, {{seat.x, seat.y, z}}, fmt::format("{} {}", what, name)});
+inline void add_fastening(Bed& bed, const Identity& bolt, Vec3 seat, Mm stack) {
+  const auto add = [&](Piece piece, Hardware form, Mm z) {
+    Identity id = bolt;
+    id.piece = piece;
+    bed.add_item({bed.add_part({{Kind::hardware}, "steel", Origin::kit, form}), {{seat.x, seat.y, z}}, id});
   };
-  add("bolt", hardware(HardwareKind::bolt, 1.5 * inch), seat.z);
-  add("flat washer", hardware(HardwareKind::flat_washer), seat.z - stack);
-  add("lock washer", hardware(HardwareKind::lock_washer), seat.z - stack - half_inch().flat.thickness);
-  add("nut", hardware(HardwareKind::nut),
+  add(Piece::whole, hardware(HardwareKind::bolt, 1.5 * inch), seat.z);
+  add(Piece::lower_washer, hardware(HardwareKind::flat_washer), seat.z - stack);
+  add(Piece::lock_washer, hardware(HardwareKind::lock_washer), seat.z - stack - half_inch().flat.thickness);
+  add(Piece::nut, hardware(HardwareKind::nut),
       seat.z - stack - half_inch().flat.thickness - half_inch().lock.thickness);
 }
 
@@ -85,65 +84,65 @@ inline void add_fastening(Bed& bed, const std::string& name, Vec3 seat, Mm stack
 inline Bed bed(int tabs) {
   Bed bed;
   const Mm length = 10000, half_width = 700, gauge = 600;
-  const int main = bed.add_part({"main", "A36", Origin::made, main_member(length, tabs)});
-  bed.add_item({main, {{0, -half_width, -76.2}}, "main left"});
-  bed.add_item({main, {{length, half_width, -76.2}, {-1, 0, 0}, {0, -1, 0}}, "main right"});
-  const int cross = bed.add_part({"cross member", "A36", Origin::made, Member{channel(), 1390, 0, 0, {}}});
+  const int main = bed.add_part({{Kind::main}, "A36", Origin::made, main_member(length, tabs)});
+  bed.add_item({main, {{0, -half_width, -76.2}}, {Kind::main, Side::left}});
+  bed.add_item({main, {{length, half_width, -76.2}, {-1, 0, 0}, {0, -1, 0}}, {Kind::main, Side::right}});
+  const int cross = bed.add_part({{Kind::cross_member}, "A36", Origin::made, Member{channel(), 1390, 0, 0, {}}});
   for (int i = 0; i < 12; ++i) {
     bed.add_item(
-        {cross, {{300 + i * 850.0, -695, -76.2}, {0, 1, 0}, {-1, 0, 0}}, fmt::format("cross {}", i + 1)});
+        {cross, {{300 + i * 850.0, -695, -76.2}, {0, 1, 0}, {-1, 0, 0}}, {Kind::cross_member, Side::middle, i + 1}});
   }
   Member arm{channel(), 1900, -60 * degree, 20 * degree, {}};
-  const int tongue = bed.add_part({"tongue arm", "A36", Origin::made, arm});
+  const int tongue = bed.add_part({{Kind::tongue}, "A36", Origin::made, arm});
   bed.add_item(
       {tongue,
        {{-1700, -60, -76.2}, {std::cos(-0.35), std::sin(-0.35), 0}, {std::sin(0.35), std::cos(0.35), 0}},
-       "tongue left"});
-  const int plate = bed.add_part({"tab plate", "A36", Origin::made, tab()});
+       {Kind::tongue, Side::left}});
+  const int plate = bed.add_part({{Kind::tab}, "A36", Origin::made, tab()});
   Member rail{angle(), 2495, 0, 0, {}};
   for (int i = 0; i < tabs / 4; ++i) {
     rail.holes.push_back(
         {Face::flat_leg, slot({60 + i * 2375.0 / std::max(1, tabs / 4 - 1), 45}, 14, 20, 0)});
   }
-  const int rail_part = bed.add_part({"rail section", "kit steel", Origin::kit, rail});
+  const int rail_part = bed.add_part({{Kind::rail}, "kit steel", Origin::kit, rail});
   for (int i = 0; i < 4; ++i) {
-    bed.add_item({rail_part, {{i * 2500.0, gauge, 60}}, fmt::format("rail R{}", i + 1)});
+    bed.add_item({rail_part, {{i * 2500.0, gauge, 60}}, {Kind::rail, Side::right, i + 1}});
     bed.add_item({rail_part,
                   {{i * 2500.0 + 2495, -gauge, 60}, {-1, 0, 0}, {0, -1, 0}},
-                  fmt::format("rail L{}", i + 1)});
+                  {Kind::rail, Side::left, i + 1}});
   }
   for (int i = 0; i < tabs; ++i) {
     const Mm x = 60 + i * (length - 120) / std::max(1, tabs - 1);
-    bed.add_item({plate, {{x - 40, 607.5, 53.65}}, fmt::format("tab R{}", i + 1)});
-    bed.add_item({plate, {{x - 40, -682.5, 53.65}}, fmt::format("tab L{}", i + 1)});
-    add_fastening(bed, fmt::format("R{}", i + 1), {x, 645, 66.35}, 12.7);
-    add_fastening(bed, fmt::format("L{}", i + 1), {x, -645, 66.35}, 12.7);
+    bed.add_item({plate, {{x - 40, 607.5, 53.65}}, {Kind::tab, Side::right, i + 1}});
+    bed.add_item({plate, {{x - 40, -682.5, 53.65}}, {Kind::tab, Side::left, i + 1}});
+    add_fastening(bed, {Kind::track_bolt, Side::right, i + 1}, {x, 645, 66.35}, 12.7);
+    add_fastening(bed, {Kind::track_bolt, Side::left, i + 1}, {x, -645, 66.35}, 12.7);
   }
   Member bunk{angle(),
               1250,
               0,
               0,
               {{Face::flat_leg, round_hole({30, 40}, 14)}, {Face::flat_leg, round_hole({1220, 40}, 14)}}};
-  const int bunk_part = bed.add_part({"bunk", "kit steel", Origin::kit, bunk});
+  const int bunk_part = bed.add_part({{Kind::bunk}, "kit steel", Origin::kit, bunk});
   Bought clamp;
   clamp.envelope = {{{}, {-30, -30, 0}, {30, 30, 250}, 0},
                     {{{0, 0, 200}, {1, 0, 0}, {0, 1, 0}}, {0, 0, 0}, {0, 0, 60}, 20}};
   clamp.mass = 4;
-  const int clamp_part = bed.add_part({"clamp", "", Origin::kit, clamp});
+  const int clamp_part = bed.add_part({{Kind::clamp}, "", Origin::kit, clamp});
   for (int i = 0; i < 36; ++i) {
     const Mm x = 150 + i * 275.0;
-    bed.add_item({bunk_part, {{x, -625, 66.4}, {0, 1, 0}, {-1, 0, 0}}, fmt::format("bunk {}", i + 1)});
-    bed.add_item({clamp_part, {{x - 40, 200, 72.8}}, fmt::format("clamp {} near", i + 1)});
-    bed.add_item({clamp_part, {{x - 40, -200, 72.8}}, fmt::format("clamp {} far", i + 1)});
+    bed.add_item({bunk_part, {{x, -625, 66.4}, {0, 1, 0}, {-1, 0, 0}}, {Kind::bunk, Side::middle, i + 1}});
+    bed.add_item({clamp_part, {{x - 40, 200, 72.8}}, {Kind::clamp, Side::right, i + 1}});
+    bed.add_item({clamp_part, {{x - 40, -200, 72.8}}, {Kind::clamp, Side::left, i + 1}});
   }
-  const int wheel_part = bed.add_part({"wheel and half axle", "", Origin::bought, wheel()});
+  const int wheel_part = bed.add_part({{Kind::wheel}, "", Origin::bought, wheel()});
   for (int i = 0; i < 2; ++i) {
-    bed.add_item({wheel_part, {{5600 + i * 800.0, -900, -350}}, fmt::format("wheel L{}", i + 1)});
+    bed.add_item({wheel_part, {{5600 + i * 800.0, -900, -350}}, {Kind::wheel, Side::left, i + 1}});
     bed.add_item({wheel_part,
                   {{5600 + i * 800.0, 900, -350}, {-1, 0, 0}, {0, -1, 0}},
-                  fmt::format("wheel R{}", i + 1)});
+                  {Kind::wheel, Side::right, i + 1}});
   }
-  Item hidden{clamp_part, {{0, 0, 1000}}, "clamp 1 other pose"};
+  Item hidden{clamp_part, {{0, 0, 1000}}, {Kind::clamp, Side::right, 1, 0, End::none, 0, Pose::out_outer}};
   hidden.shown = false;
   bed.add_item(hidden);
   return bed;

@@ -16,7 +16,7 @@ using sample::Measured;
 
 constexpr double close = 1e-9;  // relative, for volumes
 
-Part part(Form form) { return {"part", "A36", Origin::made, std::move(form)}; }
+Part part(Form form) { return {{Kind::tab}, "A36", Origin::made, std::move(form)}; }
 
 Measured expect_like_closed_form(const Part& p, Mm centroid_slack = 1e-6) {
   const Measured m = measure(build_part(p));
@@ -71,12 +71,12 @@ TEST(Plate, hole_that_leaves_nothing_is_refused_by_name) {
   plate.thickness = 5;
   plate.holes = {sample::round_hole({5, 5}, 40)};
   Part p = part(plate);
-  p.name = "vanished tab";
+  p.id = {Kind::tab, Side::left};
   try {
     build_part(p);
     FAIL() << "built";
   } catch (const std::runtime_error& e) {
-    EXPECT_NE(std::string(e.what()).find("vanished tab"), std::string::npos) << e.what();
+    EXPECT_NE(std::string(e.what()).find("part tab plate L cannot be made"), std::string::npos) << e.what();
   }
 }
 
@@ -142,7 +142,7 @@ TEST(Angle, slots_in_both_legs) {
 }
 
 TEST(Bought, blocks_counted_one_by_one) {
-  const Part p{"wheel", "", Origin::bought, sample::wheel()};
+  const Part p{{Kind::wheel}, "", Origin::bought, sample::wheel()};
   const TopoDS_Shape shape = build_part(p);
   EXPECT_EQ(shape.ShapeType(), TopAbs_COMPOUND);
   const Measured m = measure(shape);
@@ -154,7 +154,7 @@ TEST(Bought, blocks_counted_one_by_one) {
 TEST(Hardware, every_kind) {
   for (const HardwareKind kind :
        {HardwareKind::bolt, HardwareKind::nut, HardwareKind::flat_washer, HardwareKind::lock_washer}) {
-    const Part p{"hardware", "", Origin::kit, sample::hardware(kind, kind == HardwareKind::bolt ? 40 : 0)};
+    const Part p{{Kind::hardware}, "", Origin::kit, sample::hardware(kind, kind == HardwareKind::bolt ? 40 : 0)};
     EXPECT_EQ(build_part(p).ShapeType(), TopAbs_SOLID);
     expect_like_closed_form(p);
   }
@@ -168,7 +168,7 @@ TEST(Picture, holes_and_fillets_left_out) {
 TEST(Shapes, copies_share_the_part_and_sit_where_the_item_says) {
   const Bed bed = sample::bed(4);
   Shapes shapes(bed);
-  for (const int i : {bed.find_item("main right"), bed.find_item("tongue left"), bed.find_item("wheel R1")}) {
+  for (const int i : {bed.item({Kind::main, Side::right}), bed.item({Kind::tongue, Side::left}), bed.item({Kind::wheel, Side::right, 1})}) {
     const TopoDS_Shape placed = shapes.item(i);
     EXPECT_TRUE(placed.IsPartner(shapes.part(bed.items[i].part)));
     EXPECT_LT(norm(measure(placed).centre - bed.items[i].placement.point(centroid(bed.part_of(i)))), 1e-5);

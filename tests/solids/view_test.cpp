@@ -17,7 +17,7 @@ Bought box(Vec3 size) {
 
 Bed of(const Form& form) {
   Bed bed;
-  bed.add_item({bed.add_part({"part", "", Origin::made, form}), {}, "item"});
+  bed.add_item({bed.add_part({{Kind::tab}, "", Origin::made, form}), {}, {Kind::tab, Side::right, 1}});
   return bed;
 }
 
@@ -67,8 +67,8 @@ TEST(View, plan_is_true_to_size) {
 
 TEST(View, what_stands_behind_does_not_show) {
   Bed bed = of(box({100, 100, 10}));
-  const int small = bed.add_part({"small", "", Origin::made, box({20, 20, 5})});
-  bed.add_item({small, {{40, 40, -50}}, "under it"});
+  const int small = bed.add_part({{Kind::tab_pad}, "", Origin::made, box({20, 20, 5})});
+  bed.add_item({small, {{40, 40, -50}}, {Kind::tab_pad, Side::right, 1}});
   const View alone = Viewer(of(box({100, 100, 10}))).view({{0, 0, 1}, {0, 1, 0}});
   EXPECT_NEAR(length(Viewer(bed).view({{0, 0, 1}, {0, 1, 0}}), true), length(alone, true), 1e-3);
   bed.items[1].placement.origin.z = 50;
@@ -77,8 +77,8 @@ TEST(View, what_stands_behind_does_not_show) {
 
 TEST(View, half_hidden_edge_is_cut_where_it_goes_under) {
   Bed bed = of(box({100, 100, 10}));
-  const int bar = bed.add_part({"bar", "", Origin::made, box({100, 4, 4})});
-  bed.add_item({bar, {{50, 30, -20}}, "bar"});
+  const int bar = bed.add_part({{Kind::tab_pad}, "", Origin::made, box({100, 4, 4})});
+  bed.add_item({bar, {{50, 30, -20}}, {Kind::tab_pad, Side::right, 1}});
   const View view = Viewer(bed).view({{0, 0, 1}, {0, 1, 0}});
   EXPECT_NEAR(length(view, true), 400 + 2 * 50 + 4, 1e-2);
 }
@@ -96,8 +96,8 @@ TEST(View, a_disc_shows_its_rim) {
 TEST(View, hardware_and_hidden_items_left_out) {
   Bed bed = of(sample::tab());
   const View before = Viewer(bed).view(isometric_view);
-  sample::add_fastening(bed, "1", {40, 37.5, 6.35}, 6.35);
-  Item pose{0, {{500, 500, 0}}, "pose"};
+  sample::add_fastening(bed, {Kind::track_bolt, Side::right, 1}, {40, 37.5, 6.35}, 6.35);
+  Item pose{0, {{500, 500, 0}}, {Kind::tab, Side::right, 2}};
   pose.shown = false;
   bed.add_item(pose);
   EXPECT_NEAR(length(Viewer(bed).view(isometric_view), true), length(before, true), 1e-9);

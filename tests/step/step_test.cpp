@@ -2,6 +2,7 @@
 // framework, against the Bed it came from.
 #include "export/step.h"
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -12,6 +13,7 @@
 #include <nlohmann/json.hpp>
 #include <sstream>
 
+#include "bed/names.h"
 #include "solids/sample.h"
 
 namespace bedwright {
@@ -69,13 +71,13 @@ TEST(Step, says_what_the_bed_says) {
     EXPECT_TRUE(parts.emplace(part["name"], part).second) << part["name"];
   EXPECT_EQ(parts.size(), bed.parts.size());
   for (const Part& part : bed.parts) {
-    ASSERT_TRUE(parts.contains(part.name)) << part.name;
-    const json& found = parts[part.name];
-    EXPECT_NEAR(found["volume"].get<double>() / volume(part), 1, 1e-8) << part.name;
-    EXPECT_TRUE(found["valid"]) << part.name;
-    EXPECT_TRUE(found["coloured"]) << part.name;
+    ASSERT_TRUE(parts.contains(name(part))) << name(part);
+    const json& found = parts[name(part)];
+    EXPECT_NEAR(found["volume"].get<double>() / volume(part), 1, 1e-8) << name(part);
+    EXPECT_TRUE(found["valid"]) << name(part);
+    EXPECT_TRUE(found["coloured"]) << name(part);
     const auto* bought = std::get_if<Bought>(&part.form);
-    EXPECT_EQ(found["solids"], bought ? bought->envelope.size() : 1) << part.name;
+    EXPECT_EQ(found["solids"], bought ? bought->envelope.size() : 1) << name(part);
   }
 
   std::vector<const Item*> shown;
@@ -90,9 +92,9 @@ TEST(Step, says_what_the_bed_says) {
     const json& component = file["components"][i];
     const Part& part = bed.parts[shown[i]->part];
     const Vec3 centre = shown[i]->placement.point(centroid(part));
-    EXPECT_EQ(component["name"], shown[i]->name);
-    EXPECT_EQ(component["part"], part.name);
-    EXPECT_LT(norm(vec(component["centre"]) - centre), 1e-3) << shown[i]->name;
+    EXPECT_EQ(component["name"], name(*shown[i]));
+    EXPECT_EQ(component["part"], name(part));
+    EXPECT_LT(norm(vec(component["centre"]) - centre), 1e-3) << name(*shown[i]);
     total += volume(part);
     moment = moment + volume(part) * centre;
   }
@@ -101,20 +103,28 @@ TEST(Step, says_what_the_bed_says) {
 }
 
 TEST(Step, names_survive_whatever_is_in_them) {
+  Words other = shop_words();
+  other.part[static_cast<int>(Kind::tab)] = "plate 1/2\" it's C:\\x";
+  other.item[static_cast<int>(Kind::tab)] = "caf\xC3\xA9 \xE2\x82\xAC \xF0\x9D\x84\x9E end";
+  other.item[static_cast<int>(Kind::tab_pad)] = std::string(150, 'n');
+  const WordsInUse in_use(other);
   Bed bed;
-  const int part = bed.add_part({"plate 1/2\" it's C:\\x", "A36", Origin::made, sample::tab()});
-  bed.add_item({part, {}, "caf\xC3\xA9 \xE2\x82\xAC \xF0\x9D\x84\x9E end"});
-  bed.add_item({part, {{200, 0, 0}}, std::string(150, 'n')});
+  const int part = bed.add_part({{Kind::tab}, "A36", Origin::made, sample::tab()});
+  bed.add_item({part, {}, {Kind::tab}});
+  bed.add_item({part, {{200, 0, 0}}, {Kind::tab_pad}});
   const json file = read_back(bed);
-  EXPECT_EQ(file["parts"][0]["name"], bed.parts[0].name);
-  EXPECT_EQ(file["components"][0]["name"], bed.items[0].name);
-  EXPECT_EQ(file["components"][1]["name"], bed.items[1].name);
+  EXPECT_EQ(file["parts"][0]["name"], "plate 1/2\" it's C:\\x");
+  EXPECT_EQ(file["components"][0]["name"], "caf\xC3\xA9 \xE2\x82\xAC \xF0\x9D\x84\x9E end");
+  EXPECT_EQ(file["components"][1]["name"], std::string(150, 'n'));
 }
 
 // ISO 10303-21 allows the bytes 32 to 126 and line ends.
 TEST(Step, is_plain_ascii) {
+  Words other = shop_words();
+  other.part[static_cast<int>(Kind::tab)] = other.item[static_cast<int>(Kind::tab)] = "t\xC3\xB4le";
+  const WordsInUse in_use(other);
   Bed bed;
-  bed.add_item({bed.add_part({"t\xC3\xB4le", "A36", Origin::made, sample::tab()}), {}, "t\xC3\xB4le 1"});
+  bed.add_item({bed.add_part({{Kind::tab}, "A36", Origin::made, sample::tab()}), {}, {Kind::tab, Side::middle, 1}});
   for (const char c : step_text(bed, header)) EXPECT_TRUE((c >= 32 && c <= 126) || c == '\n') << int(c);
 }
 

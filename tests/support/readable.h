@@ -51,21 +51,23 @@ inline std::vector<std::string> texts_of(const std::vector<Sheet>& sheets) {
 inline std::string shipped_words() { return std::string(BEDWRIGHT_SOURCE) + "/templates/assembly"; }
 
 // The words as shipped, filled for this bed.
-inline AssemblyText filled_words(const Job& job, const Bed& bed) {
+inline AssemblyText filled_words(const Examined& examined) {
   std::vector<Problem> problems;
   const AssemblyFiles files = read_assembly_files(shipped_words(), "order.yaml", {}, problems);
-  AssemblyText text = fill_assembly(files, assembly_figures({job, bed}), assembly_pictures(), problems);
+  AssemblyText text = fill_assembly(files, assembly_figures({examined}), assembly_pictures(), problems);
   for (const Problem& p : problems) ADD_FAILURE() << to_line(p);
   return text;
 }
 
 // The whole set's input, save what the kernel gives.
-inline SheetInput input_of(const Job& job, const Bed& bed, bool draft) {
-  const Heading& h = job.order.order;
-  SheetInput in{job, bed, draft, {}};
+inline SheetInput input_of(const Examined& examined, bool draft) {
+  const Job& job = examined.job;
+  const Bed& bed = examined.bed;
+  const Heading& h = examined.heading();
+  SheetInput in{examined, draft, {}};
   in.lists = {{"PARTS", parts_csv(bed, h), {}}, {"CUT LIST", cut_list_csv(bed, h), {}}, {"DRILL LIST", drill_list_csv(bed, h), {}},
               {"HARDWARE", hardware_csv(bed, job.kit.box, h, job.order.spares), {}}};
-  in.assembly = filled_words(job, bed);
+  in.assembly = filled_words(examined);
   return in;
 }
 

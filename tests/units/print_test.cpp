@@ -1,4 +1,5 @@
 #include "units/print.h"
+#include "units/tape.h"
 
 #include <gtest/gtest.h>
 

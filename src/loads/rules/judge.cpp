@@ -5,18 +5,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "checks/scene.h"
 #include "loads/steel.h"
 
 namespace bedwright {
 
-Finding& LoadJudge::add(const char* code, Severity severity, std::string subject, Vec3 at) const {
-  Finding f;
-  f.code = code;
-  f.severity = severity;
-  f.subjects = {std::move(subject)};
-  f.x = at.x, f.y = at.y, f.z = at.z;
-  findings.push_back(std::move(f));
-  return findings.back();
+Finding& LoadJudge::add(const char* code, Severity severity, Subject subject, Vec3 at) const {
+  return findings.emplace_back(finding_of(code, severity, std::move(subject), at));
 }
 
 // An order in inches prints pounds and ksi; lengths stay millimetres in every finding.
@@ -29,7 +24,7 @@ void LoadJudge::fill(Finding& f, double measured, double most, const std::string
   f.unit = one == 1 ? unit : unit == "kg" ? "lb" : "ksi";
 }
 
-Finding* LoadJudge::over(const char* code, std::string subject, Vec3 at, double measured, double most,
+Finding* LoadJudge::over(const char* code, Subject subject, Vec3 at, double measured, double most,
                          const char* unit) const {
   if (measured <= most) return nullptr;
   Finding& f = add(code, Severity::stop, std::move(subject), at);
@@ -77,7 +72,7 @@ bool free_for_jack(const LoadJudge& judge, Mm x, const std::vector<Mm>& others) 
   for (Mm other : others)
     if (std::abs(other - x) < 2 * half + inch) return false;
   for (const Bolt& bolt : judge.bed.bolts)
-    if (bolt.role == Role::track && std::abs(bolt.seat.x - x) < half + frame.tabs.length / 2 + inch / 4)
+    if (bolt.id.kind == Kind::track_bolt && std::abs(bolt.seat.x - x) < half + frame.tabs.length / 2 + inch / 4)
       return false;
   return x - half > main_start(judge.job) && x + half < main_end(judge.job, judge.bed);
 }

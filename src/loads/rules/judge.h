@@ -17,12 +17,12 @@ struct LoadJudge {
   std::vector<Finding>& findings;
   bool remedies = true;  // else none that must be tried
 
-  Finding& add(const char* code, Severity severity, std::string subject, Vec3 at) const;
+  Finding& add(const char* code, Severity severity, Subject subject, Vec3 at) const;
   // Measured, limit, margin and unit ("kg", "MPa", "mm"), as the order prints them.
   void fill(Finding& f, double measured, double most, const std::string& unit) const;
   // Measured against a most; fills margin, and adds the finding only when it fails.
   // Nothing when it holds.
-  Finding* over(const char* code, std::string subject, Vec3 at, double measured, double most,
+  Finding* over(const char* code, Subject subject, Vec3 at, double measured, double most,
                 const char* unit) const;
 };
 

@@ -51,7 +51,7 @@ std::string told(const std::vector<Change>& changes) {
 // A log has to lie on two bunks, its middle between them.
 void judge_log(const LoadJudge& j) {
   if (!j.job.order.work.log) {
-    Finding& f = j.add("STAND-LOG", Severity::warn, "log", {j.bed.track.total_length / 2, 0, 0});
+    Finding& f = j.add("STAND-LOG", Severity::warn, Identity{Kind::log}, {j.bed.track.total_length / 2, 0, 0});
     f.measured = 0, f.limit = 1, f.margin = -1, f.unit = "logs";
     f.message = "no log is named, so rails, bunks, mains and jacks are worked with the head alone";
     f.remedy = "name the heaviest log it is to work on, under work: log: {diameter, length, species}";
@@ -59,10 +59,10 @@ void judge_log(const LoadJudge& j) {
   }
   if (j.loads.stand.log_lies) return;
   const LogOrder& log = *j.job.order.work.log;
-  const std::vector<Mm>& bunks = j.bed.track.bunk_positions;
+  const std::vector<BunkPlace>& bunks = j.bed.track.bunks;
   const Mm pitch = j.bed.track.bunk_pitch;
   Finding& f =
-      j.add("STAND-LOG", Severity::stop, "log", {log.position.value_or(j.bed.track.total_length / 2), 0, 0});
+      j.add("STAND-LOG", Severity::stop, Identity{Kind::log}, {log.position.value_or(j.bed.track.total_length / 2), 0, 0});
   if (log.length < pitch || !log.position || bunks.size() < 2) {
     f.measured = log.length, f.limit = pitch, f.margin = log.length - pitch, f.unit = "mm";
     f.message = fmt::format("a log {} long does not reach from bunk to bunk, {} apart",
@@ -73,8 +73,8 @@ void judge_log(const LoadJudge& j) {
   }
   // The nearest place where it lies whole on the bunks; in their middle when it is the longer.
   const Mm grid = j.figures.printing == Printing::inches ? inch : 10, at = *log.position,
-           half = std::min(log.length, bunks.back() - bunks.front()) / 2;
-  const Mm to = std::round(std::clamp(at, bunks.front() + half, bunks.back() - half) / grid) * grid;
+           first = bunks.front().x, last = bunks.back().x, half = std::min(log.length, last - first) / 2;
+  const Mm to = std::round(std::clamp(at, first + half, last - half) / grid) * grid;
   f.measured = at, f.limit = to, f.margin = -std::abs(to - at), f.unit = "mm";
   f.message = fmt::format(
       "a log whose middle is at {} does not lie on two bunks with its middle between them", j.say.place(at));
@@ -86,7 +86,7 @@ void judge_tipping(const LoadJudge& j) {
   const Stand& s = j.loads.stand;
   if (s.jacks_enough && !s.tips) return;
   const Mm at = s.jacks_enough ? s.tips_at : j.bed.track.total_length / 2;
-  Finding& f = j.add("STAND-TIP", Severity::stop, "jacks", {at, 0, 0});
+  Finding& f = j.add("STAND-TIP", Severity::stop, Identity{Kind::jacks}, {at, 0, 0});
   f.measured = static_cast<double>(j.job.order.jacks.size());
   f.limit = 2;
   f.margin = -1;
@@ -111,7 +111,7 @@ void judge_tipping(const LoadJudge& j) {
 
 void judge_sag(const LoadJudge& j) {
   const Stand& s = j.loads.stand;
-  Finding* f = j.over("STAND-SAG", "main " + s.side, {s.sag_x, 0, 0}, s.sag, s.sag_limit, "mm");
+  Finding* f = j.over("STAND-SAG", Identity{Kind::main, s.side}, {s.sag_x, 0, 0}, s.sag, s.sag_limit, "mm");
   if (!f) return;
   f->message = fmt::format(
       "the rails sag {} at {} with the head at {}{} (main {}, rail between tabs {}), and {} is allowed",
@@ -134,7 +134,7 @@ void judge_sag(const LoadJudge& j) {
 void judge_bending(const LoadJudge& j) {
   const Stand& s = j.loads.stand;
   if (Finding* f =
-          j.over("STAND-BEND", "main", {s.main_moment_x, 0, 0}, s.main_stress, s.main_allowed, "MPa")) {
+          j.over("STAND-BEND", Identity{Kind::main}, {s.main_moment_x, 0, 0}, s.main_stress, s.main_allowed, "MPa")) {
     f->message = fmt::format("a main is bent to {} at {}, and {} is allowed", j.say.stress(s.main_stress),
                              j.say.place(s.main_moment_x), j.say.stress(s.main_allowed));
     const Section& main = *j.job.catalog.section(j.job.frame.main.section.text);
@@ -146,20 +146,20 @@ void judge_bending(const LoadJudge& j) {
                     ? fmt::format("mains of {:.1f} times the section modulus", s.main_stress / s.main_allowed)
                     : told(f->changes);
   }
-  const auto kit = [&](const char* what, Mpa stress) {
+  const auto kit = [&](Kind what, Mpa stress) {
     Finding* f =
-        j.over("STAND-BEND", what, {s.rail_sag_x, 0, j.bed.track.standoff}, stress, s.kit_allowed, "MPa");
+        j.over("STAND-BEND", Identity{what}, {s.rail_sag_x, 0, j.bed.track.standoff}, stress, s.kit_allowed, "MPa");
     if (!f) return;
-    f->message = fmt::format("a {} is bent to {}, and {} is allowed", what, j.say.stress(stress),
+    f->message = fmt::format("a {} is bent to {}, and {} is allowed", word(what), j.say.stress(stress),
                              j.say.stress(s.kit_allowed));
     f->changes = one(smaller_log(j, bends_little));
     f->remedy = f->changes.empty()
                     ? fmt::format("a lighter head or log by {:.0f} %", 100 * (1 - s.kit_allowed / stress))
                     : told(f->changes);
   };
-  kit("rail", s.rail_stress);
-  kit("bunk", s.bunk_stress);
-  if (Finding* f = j.over("STAND-BEND", "main web", {s.sag_x, 0, 0}, s.web_stress, s.web_allowed, "MPa")) {
+  kit(Kind::rail, s.rail_stress);
+  kit(Kind::bunk, s.bunk_stress);
+  if (Finding* f = j.over("STAND-BEND", Identity{Kind::main_web}, {s.sag_x, 0, 0}, s.web_stress, s.web_allowed, "MPa")) {
     f->message = fmt::format("beside a jack a main's web is sheared to {}, and {} is allowed",
                              j.say.stress(s.web_stress), j.say.stress(s.web_allowed));
     f->changes = interleaved({further_jacks(j, bends_little), one(smaller_log(j, bends_little))});
@@ -167,7 +167,7 @@ void judge_bending(const LoadJudge& j) {
                                    : told(f->changes);
   }
   const TabLoads& t = j.loads.tabs;
-  if (Finding* f = j.over("TAB-WORK", "tab", {s.rail_sag_x, 0, j.bed.track.standoff}, t.tab_stress_at_work,
+  if (Finding* f = j.over("TAB-WORK", Identity{Kind::tab}, {s.rail_sag_x, 0, j.bed.track.standoff}, t.tab_stress_at_work,
                           t.tab_allowed, "MPa")) {
     f->message =
         fmt::format("a tab is bent to {} by {} on its hole, and {} is allowed",
@@ -182,7 +182,7 @@ void judge_jacks(const LoadJudge& j) {
   const Kg rating = j.job.frame.jack.rating;
   for (const JackLoad& jack : j.loads.stand.jacks) {
     const Vec3 at{jack.x, 0, 0};
-    if (Finding* f = j.over("JACK-LOAD", jack.name, at, jack.most / gravity, rating, "kg")) {
+    if (Finding* f = j.over("JACK-LOAD", jack.id, at, jack.most / gravity, rating, "kg")) {
       f->message =
           fmt::format("it carries {}, and is rated {}", j.say.mass(jack.most / gravity), j.say.mass(rating));
       // Jacks come in steps of 500 lb or 250 kg: common practice, no published source.
@@ -197,7 +197,7 @@ void judge_jacks(const LoadJudge& j) {
       f->remedy = told(f->changes);
     }
     if (jack.lifts <= 0) continue;
-    Finding& f = j.add("JACK-LIFT", Severity::warn, jack.name, at);
+    Finding& f = j.add("JACK-LIFT", Severity::warn, jack.id, at);
     f.measured = jack.lifts;
     f.margin = -jack.lifts;
     f.unit = "mm";
@@ -215,7 +215,7 @@ void judge_push(const LoadJudge& j) {
   if (s.log_mass <= 0) return;
   const auto say = [&](double factor, const std::string& message) {
     if (factor >= wanted) return;
-    Finding& f = j.add("STAND-PUSH", Severity::warn, "bed on its jacks", {0, s.foot_y, 0});
+    Finding& f = j.add("STAND-PUSH", Severity::warn, Identity{Kind::bed}, {0, s.foot_y, 0});
     f.measured = factor;
     f.limit = wanted;
     f.margin = factor - wanted;

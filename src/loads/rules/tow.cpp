@@ -40,9 +40,15 @@ std::string needs_of(const LoadJudge& j) {
   std::string text;
   for (const TowCondition& c : j.loads.tow.conditions)
     if (c.judged)
-      text += fmt::format("{}{} needs {} to {}", text.empty() ? "" : ", ", c.name, j.say.place(c.axle_from),
+      text += fmt::format("{}{} needs {} to {}", text.empty() ? "" : ", ", name(c.travel), j.say.place(c.axle_from),
                           j.say.place(c.axle_to));
   return text;
+}
+
+// The same for the same way of travelling, whatever others the order has.
+Subject tongue_load(const TravelCase& travel) {
+  const int number = 1 + 2 * static_cast<int>(travel.head) + (travel.cargo ? 1 : 0);
+  return {{Kind::tongue_load, Side::middle, number}, word(Kind::tongue_load) + ", " + name(travel)};
 }
 
 void judge_share(const LoadJudge& j, const TowCondition& c) {
@@ -50,7 +56,7 @@ void judge_share(const LoadJudge& j, const TowCondition& c) {
   const Tow& tow = j.loads.tow;
   const bool low = c.share < road.share_low;
   if (!low && c.share <= road.share_high) return;
-  Finding& f = j.add("TOW-SHARE", Severity::stop, "tongue load, " + c.name, {tow.axle_x, 0, 0});
+  Finding& f = j.add("TOW-SHARE", Severity::stop, tongue_load(c.travel), {tow.axle_x, 0, 0});
   f.measured = 100 * c.share;
   f.limit = 100 * (low ? road.share_low : road.share_high);
   f.margin = low ? f.measured - f.limit : f.limit - f.measured;
@@ -90,26 +96,26 @@ void judge_ratings(const LoadJudge& j) {
   const FrameFile& frame = j.job.frame;
   const Tow& tow = j.loads.tow;
   const auto text = [&](const char* what, const TowCondition& c, Kg carried, Kg rating) {
-    return fmt::format("{} carries {}, {}, and is rated {}", what, j.say.mass(carried), c.name,
+    return fmt::format("{} carries {}, {}, and is rated {}", what, j.say.mass(carried), name(c.travel),
                        j.say.mass(rating));
   };
   const TowCondition* c = worst(tow, &TowCondition::mass);
   if (Finding* f =
-          j.over("TOW-COUPLER", "coupler", {tow.ball_x, 0, 0}, c->mass, frame.coupler.rating, "kg")) {
+          j.over("TOW-COUPLER", Identity{Kind::coupler}, {tow.ball_x, 0, 0}, c->mass, frame.coupler.rating, "kg")) {
     f->message = text("the coupler", *c, c->mass, frame.coupler.rating);
     const Kg next = next_step(j, coupler_steps, c->mass);
     f->remedy = fmt::format("a coupler rated {}", rating_text(j, next));
     f->changes = {{"frame.coupler.rating", rating_text(j, next)}};
   }
   c = worst(tow, &TowCondition::axle);
-  if (Finding* f = j.over("TOW-AXLE", "axle 1", {tow.axle_x, 0, 0}, c->axle, frame.axle.axle_rating, "kg")) {
+  if (Finding* f = j.over("TOW-AXLE", Identity{Kind::axle, Side::middle, 1}, {tow.axle_x, 0, 0}, c->axle, frame.axle.axle_rating, "kg")) {
     f->message = text("each axle", *c, c->axle, frame.axle.axle_rating);
     const Kg next = next_step(j, axle_steps, c->axle);
     f->remedy = fmt::format("axles rated {}, or one axle more", rating_text(j, next));
     f->changes = {{"frame.axle.axle_rating", rating_text(j, next)}};
   }
   c = worst(tow, &TowCondition::tyre);
-  if (Finding* f = j.over("TOW-TYRE", "wheel R1", {tow.axle_x, frame.axle.tyre_inside / 2, 0}, c->tyre,
+  if (Finding* f = j.over("TOW-TYRE", Identity{Kind::wheel, Side::right, 1}, {tow.axle_x, frame.axle.tyre_inside / 2, 0}, c->tyre,
                           frame.axle.tyre_rating, "kg")) {
     f->message = text("the heaviest laden tyre", *c, c->tyre, frame.axle.tyre_rating);
     std::vector<Tyre> tyres = j.job.catalog.tyres;
@@ -128,7 +134,7 @@ void judge_ratings(const LoadJudge& j) {
   }
   const Kg standing = j.loads.tongue.standing, jack = frame.tongue_jack.rating;
   if (jack > 0)
-    if (Finding* f = j.over("TONGUE-JACK", "tongue jack", {tow.ball_x, 0, 0}, standing, jack, "kg")) {
+    if (Finding* f = j.over("TONGUE-JACK", Identity{Kind::tongue_jack}, {tow.ball_x, 0, 0}, standing, jack, "kg")) {
       f->message = fmt::format("the tongue jack holds {}, uncoupled, and is rated {}", j.say.mass(standing),
                                j.say.mass(jack));
       const Kg next = next_step(j, axle_steps, standing);
@@ -143,7 +149,7 @@ constexpr Kg often_braked = 3000 * pound;
 void judge_size(const LoadJudge& j) {
   const Tow& tow = j.loads.tow;
   const Mm limit = j.job.order.road.width_limit;
-  if (Finding* f = j.over("TOW-WIDTH", "overall width", {tow.axle_x, 0, 0}, tow.width, limit, "mm")) {
+  if (Finding* f = j.over("TOW-WIDTH", Identity{Kind::overall_width}, {tow.axle_x, 0, 0}, tow.width, limit, "mm")) {
     f->severity = Severity::warn;
     f->message =
         fmt::format("it is {} wide, and {} is the most without a permit on the roads the limit is for",
@@ -151,7 +157,7 @@ void judge_size(const LoadJudge& j) {
     f->remedy =
         fmt::format("bring each side in by {}, or ask for a permit", j.figures.say((tow.width - limit) / 2));
   }
-  Finding& size = j.add("TOW-SIZE", Severity::note, "overall size", {0, 0, 0});
+  Finding& size = j.add("TOW-SIZE", Severity::note, Identity{Kind::overall_size}, {0, 0, 0});
   size.measured = tow.width;
   size.limit = limit;
   size.margin = limit - tow.width;
@@ -164,7 +170,7 @@ void judge_size(const LoadJudge& j) {
       "what is allowed differs by place (width 102 in by 23 CFR 658.15 on the National Network of the United "
       "States); check where it will run";
   const Kg most = worst(tow, &TowCondition::mass)->mass;
-  Finding& laws = j.add("TOW-LAWS", Severity::note, "brakes, lamps and chains", {0, 0, 0});
+  Finding& laws = j.add("TOW-LAWS", Severity::note, Identity{Kind::law}, {0, 0, 0});
   j.fill(laws, most, often_braked, "kg");
   laws.message = fmt::format(
       "the trailer weighs {}; brakes, lamps, reflectors, safety chains and registration are asked for by "
@@ -191,8 +197,8 @@ void take_tongue_weld(const LoadJudge& j, Finding& f) {
   const Mm fillet = j.figures.printing == Printing::inches ? inch / 16 : 1,
            leg = std::ceil(t.weld_leg * t.weld / weld_allowable / fillet) * fillet;
   const bool room = std::all_of(j.bed.welds.begin(), j.bed.welds.end(), [&](const Weld& w) {
-    const std::string& name = j.bed.items[w.a].name;
-    return w.leg <= 0 || w.edge <= 0 || name.starts_with("tab ") || name.starts_with("pad ") ||
+    const Kind kind = j.bed.items[w.a].id.kind;
+    return w.leg <= 0 || w.edge <= 0 || kind == Kind::tab || kind == Kind::tab_pad ||
            leg <= largest_fillet(w.edge) + same_place;
   });
   if (room) f.changes.push_back({"frame.welds.leg", j.figures.set(leg)});
@@ -207,11 +213,11 @@ void judge_bending(const LoadJudge& j) {
   const TowCondition* worst_bent = nullptr;
   for (const TowCondition& c : j.loads.tow.conditions)
     if (c.judged && (!worst_bent || c.main_stress > worst_bent->main_stress)) worst_bent = &c;
-  if (Finding* f = j.over("TOW-BEND", "main", {worst_bent->main_stress_x, 0, 0}, worst_bent->main_stress,
+  if (Finding* f = j.over("TOW-BEND", Identity{Kind::main}, {worst_bent->main_stress_x, 0, 0}, worst_bent->main_stress,
                           allowed, "MPa")) {
     f->message = fmt::format("over a bump a main is bent to {} at {}, {}, and {} is allowed",
                              j.say.stress(worst_bent->main_stress), j.say.place(worst_bent->main_stress_x),
-                             worst_bent->name, j.say.stress(allowed));
+                             name(worst_bent->travel), j.say.stress(allowed));
     for (const Section* s :
          stronger_channels(j.job, main, bending_of(main).modulus * worst_bent->main_stress / allowed, 0))
       f->changes.push_back({"frame.main.section", s->name});
@@ -223,7 +229,7 @@ void judge_bending(const LoadJudge& j) {
   const TongueLoads& t = j.loads.tongue;
   const Vec3 nose{main_start(j.job), 0, -main.depth};
   const Section& tongue = *j.job.catalog.section(frame.tongue.section.text);
-  if (Finding* f = j.over("TONGUE-BEND", "tongue", nose, t.stress, t.allowed, "MPa")) {
+  if (Finding* f = j.over("TONGUE-BEND", Identity{Kind::tongue}, nose, t.stress, t.allowed, "MPa")) {
     f->message = fmt::format("over a bump the tongue is bent to {} at the front member, and {} is allowed",
                              j.say.stress(t.stress), j.say.stress(t.allowed));
     for (const Section* s :
@@ -233,7 +239,7 @@ void judge_bending(const LoadJudge& j) {
                     ? fmt::format("a tongue {} shorter", j.say.place(t.arm * (1 - t.allowed / t.stress)))
                     : fmt::format("tongue channels of {}", f->changes.front().value);
   }
-  if (Finding* f = j.over("TONGUE-WELD", "tongue", nose, t.weld, weld_allowable, "MPa")) {
+  if (Finding* f = j.over("TONGUE-WELD", Identity{Kind::tongue}, nose, t.weld, weld_allowable, "MPa")) {
     f->message = fmt::format("over a bump the tongue's welds carry {} on the throat, and {} is allowed",
                              j.say.stress(t.weld), j.say.stress(weld_allowable));
     take_tongue_weld(j, *f);
@@ -248,7 +254,7 @@ void judge_tabs(const LoadJudge& j) {
       t.bolt_shear / t.bolt_shear_allowed > t.bolt_tension / std::max(t.bolt_tension_allowed, 1e-9);
   const Mpa measured = sheared ? t.bolt_shear : t.bolt_tension,
             allowed = sheared ? t.bolt_shear_allowed : t.bolt_tension_allowed;
-  if (Finding* f = j.over("TRACK-BOLT", "track bolt", at, measured, allowed, "MPa")) {
+  if (Finding* f = j.over("TRACK-BOLT", Identity{Kind::track_bolt}, at, measured, allowed, "MPa")) {
     f->message = fmt::format(
         "on the road a track bolt carries {} sideways and {} along it, {}, and {} is allowed",
         j.say.force(t.shear), j.say.force(t.tension), j.say.stress(measured), j.say.stress(allowed));
@@ -257,7 +263,7 @@ void judge_tabs(const LoadJudge& j) {
   }
   const FrameTabs& tabs = j.job.frame.tabs;
   const bool clip = tabs.style == TabStyle::clip;
-  if (Finding* f = j.over("TAB-ROAD", "tab", at, t.tab_stress, t.tab_allowed, "MPa")) {
+  if (Finding* f = j.over("TAB-ROAD", Identity{Kind::tab}, at, t.tab_stress, t.tab_allowed, "MPa")) {
     f->message =
         fmt::format("over a bump a tab is bent to {} by {} on its hole, and {} is allowed",
                     j.say.stress(t.tab_stress), j.say.force(t.vertical), j.say.stress(t.tab_allowed));
@@ -271,7 +277,7 @@ void judge_tabs(const LoadJudge& j) {
              : fmt::format("tabs {} long, or {} thick", j.figures.say(length), j.figures.say(thickness));
     f->changes = {{"frame.tabs.length", j.figures.set(length)}};
   }
-  if (Finding* f = j.over("TAB-ROAD", "tab weld", at, t.weld, t.weld_allowed, "N/mm")) {
+  if (Finding* f = j.over("TAB-ROAD", Identity{Kind::tab_weld}, at, t.weld, t.weld_allowed, "N/mm")) {
     f->message = fmt::format("on the road a tab's weld carries {}, and {} is allowed",
                              j.say.along_weld(t.weld), j.say.along_weld(t.weld_allowed));
     const Mm step = j.figures.printing == Printing::inches ? inch / 16 : 1,

@@ -1,21 +1,15 @@
-// The kernel as the judge of pairs: nothing is built until the first pair comes that
-// `memory`, where one is given, does not know.
-#pragma once
+#include "solids/kernel_judge.h"
 
-#include <memory>
-#include <optional>
 #include <stdexcept>
 
-#include "bed/bed.h"
 #include "solids/exact_distance.h"
-#include "checks/pair_judge.h"
-#include "checks/pair_memory.h"
 
 namespace bedwright {
+namespace {
 
 class KernelJudge : public PairJudge {
  public:
-  explicit KernelJudge(const Bed& bed, PairMemory* memory = nullptr) : bed_(bed), memory_(memory) {}
+  KernelJudge(const Bed& bed, PairMemory* memory) : bed_(bed), memory_(memory) {}
   std::optional<PairResult> judge(int a, int b, bool without_shank_of_a) override {
     if (!memory_) return measured(a, b, without_shank_of_a);
     const PairMemory::Question question{bed_, a, b, without_shank_of_a};
@@ -40,5 +34,11 @@ class KernelJudge : public PairJudge {
   PairMemory* memory_;
   std::unique_ptr<ExactPairs> pairs_;
 };
+
+}  // namespace
+
+JudgeMaker kernel_judge(PairMemory* memory) {
+  return [memory](const Bed& bed) { return std::make_unique<KernelJudge>(bed, memory); };
+}
 
 }  // namespace bedwright
