@@ -1,7 +1,7 @@
 # The test programs that need the kernel.
 if(BEDWRIGHT_KERNEL)
-  test_folder(solids KERNEL USES room_kernel)
-  target_include_directories(test_solids SYSTEM PRIVATE ${OpenCASCADE_INCLUDE_DIR})
+  test_folder(kernel KERNEL USES room_kernel room_sheets)
+  target_include_directories(test_kernel SYSTEM PRIVATE ${OpenCASCADE_INCLUDE_DIR})
 
   # Reads the files back in a process of its own, by the kernel's document
   # framework, which the program itself does without.
@@ -12,8 +12,8 @@ if(BEDWRIGHT_KERNEL)
   # Writes the sample bed, so that two processes can be compared.
   add_executable(step_write step/step_write.cpp)
   target_include_directories(step_write PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
-  target_link_libraries(step_write PRIVATE room_kernel)
-  test_folder(step KERNEL USES room_kernel nlohmann_json::nlohmann_json)
+  target_link_libraries(step_write PRIVATE room_kernel room_layout)
+  test_folder(step KERNEL USES room_kernel room_layout nlohmann_json::nlohmann_json)
   add_dependencies(test_step step_read step_write)
   target_compile_definitions(test_step PRIVATE STEP_READ="$<TARGET_FILE:step_read>"
                              STEP_WRITE="$<TARGET_FILE:step_write>")

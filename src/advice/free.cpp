@@ -7,7 +7,7 @@
 #include <cmath>
 #include <map>
 
-#include "checks/figures.h"
+#include "rules/figures.h"
 #include "units/print.h"
 #include "yaml/key_path.h"
 

@@ -7,7 +7,7 @@
 #include <variant>
 #include <vector>
 
-#include "checks/finding.h"
+#include "rules/finding.h"
 #include "params/job.h"
 #include "params/vary.h"
 

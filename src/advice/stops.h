@@ -7,7 +7,7 @@
 #include <utility>
 #include <vector>
 
-#include "checks/finding.h"
+#include "rules/finding.h"
 
 namespace bedwright {
 

@@ -19,9 +19,9 @@
 #include <variant>
 #include <vector>
 
-#include "bed/geometry.h"
+#include "geometry/vectors.h"
 #include "bed/identity.h"
-#include "bed/outline.h"
+#include "geometry/outline.h"
 #include "bed/track.h"
 #include "catalog/fastener.h"
 #include "catalog/section.h"

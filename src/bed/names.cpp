@@ -159,6 +159,7 @@ const std::string& letter(Side side) {
 }
 
 const std::string& word(Kind kind) { return words().item[at(kind)]; }
+const std::string& word(HardwareKind kind) { return words().hardware[at(piece_of(kind))]; }
 const std::string& words_of(WeldLine line) { return words().weld_line[at(line)]; }
 
 std::string mark(const Identity& id) {

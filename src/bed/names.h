@@ -59,6 +59,8 @@ std::string name(const Bolt& bolt);
 std::string name(const Part& part);
 // What a hole is for: "track bolt".
 const std::string& word(Kind kind);
+// "flat washer".
+const std::string& word(HardwareKind kind);
 // "both ends of the clip, down the web".
 const std::string& words_of(WeldLine line);
 // The part of a name that tells one from others of its kind: "R7", "2", "front L"; may be empty.

@@ -5,7 +5,7 @@
 #include <optional>
 #include <string>
 
-#include "bed/outline.h"
+#include "geometry/outline.h"
 
 namespace bedwright {
 

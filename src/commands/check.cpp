@@ -3,8 +3,8 @@
 #include "commands/new_file.h"
 #include "commands/session.h"
 #include "commands/suggest.h"
-#include "export/report.h"
-#include "export/track_report.h"
+#include "packet/report.h"
+#include "packet/track_report.h"
 
 namespace bedwright {
 
@@ -22,7 +22,7 @@ ExitCode check_command(const CheckArguments& arguments) {
   const Examined& e = *loaded->examined;
   const bool stop = e.is_stopped();
   if (arguments.json) {
-    fmt::print("{}", report_json(report_of(e, stop ? PacketState::stopped : PacketState::released)));
+    fmt::print("{}", report_json({version(), stop ? PacketState::stopped : PacketState::released, e}));
   } else {
     print_findings(e);
     fmt::print("\n{}\n", track_choices_text(e.scene, e.job));

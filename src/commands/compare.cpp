@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "commands/session.h"
-#include "solids/kernel_judge.h"
+#include "kernel/kernel_judge.h"
 
 namespace bedwright {
 namespace {

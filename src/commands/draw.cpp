@@ -3,8 +3,8 @@
 #include <stdexcept>
 #include <system_error>
 
-#include "commands/earlier.h"
-#include "commands/packet_files.h"
+#include "commands/session.h"
+#include "packet/earlier.h"
 
 namespace bedwright {
 
@@ -29,7 +29,7 @@ ExitCode draw_command(const DrawArguments& arguments) {
   packet.input_digest = input_digest(loaded->inputs, e.job.sets);
   packet.sets = e.job.sets;
   packet.state = arguments.draft ? PacketState::draft : stop ? PacketState::stopped : PacketState::released;
-  packet.files = packet_files(*loaded, packet.state, progress);
+  packet.files = packet_files(packet_input(*loaded, packet.state, progress));
 
   progress.step("writing");
   std::error_code error;

@@ -1,7 +1,7 @@
 #include <fmt/format.h>
 
 #include "commands/session.h"
-#include "loads/rules/rules.h"
+#include "rules/loads/rules.h"
 #include "yaml/nearest.h"
 
 namespace bedwright {

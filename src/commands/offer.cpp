@@ -7,14 +7,14 @@
 #include <iterator>
 #include <set>
 
-#include "commands/packet_files.h"
+#include "packet/packet_files.h"
 #include "commands/session.h"
-#include "export/digest.h"
-#include "export/page_svg.h"
-#include "export/pdf.h"
+#include "formats/digest.h"
+#include "formats/page_svg.h"
+#include "formats/pdf.h"
 #include "offer/picture.h"
 #include "offer/table.h"
-#include "solids/kernel_judge.h"
+#include "kernel/kernel_judge.h"
 #include "yaml/text.h"
 
 namespace bedwright {

@@ -9,10 +9,12 @@
 #include <cstdlib>
 
 #include "advice/advice.h"
-#include "checks/table.h"
-#include "sheets/assembly_figures.h"
-#include "sheets/assembly_pictures.h"
-#include "solids/kernel_judge.h"
+#include "rules/table.h"
+#include "kernel/step.h"
+#include "kernel/viewer.h"
+#include "sheets/assembly/assembly_figures.h"
+#include "sheets/assembly/assembly_pictures.h"
+#include "kernel/kernel_judge.h"
 
 namespace bedwright {
 namespace {
@@ -84,8 +86,14 @@ std::optional<Loaded> load_and_advise(const OrderArguments& arguments, Progress&
   return loaded;
 }
 
-Report report_of(const Examined& e, PacketState state) {
-  return {version(), state, e};
+PacketInput packet_input(const Loaded& loaded, PacketState state, Progress& progress) {
+  const Examined& e = *loaded.examined;
+  const auto model = [&e] {
+    const Heading& h = e.heading();
+    return step_text(e.bed, {h.number, h.date, h.shop, h.shop, "bedwright " + version()});
+  };
+  return {e, loaded.assembly, state, version(), [&progress](const std::string& what) { progress.step(what); },
+          [&e] { return bed_views(e.bed); }, model};
 }
 
 std::filesystem::path home() {

@@ -6,10 +6,10 @@
 #include <string>
 #include <vector>
 
-#include "checks/pair_memory.h"
+#include "rules/clash/pair_memory.h"
 #include "commands/commands.h"
 #include "examine/examine.h"
-#include "export/report.h"
+#include "packet/packet_files.h"
 #include "params/assembly_text.h"
 
 namespace bedwright {
@@ -58,7 +58,8 @@ struct Leads {
 // remedies of stops are tried (advice/advice.h).
 std::optional<Loaded> load_and_advise(const OrderArguments& arguments, Progress& progress, Leads* leads = nullptr);
 
-Report report_of(const Examined& examined, PacketState state);
+// What the packet of a loaded order is made from.
+PacketInput packet_input(const Loaded& loaded, PacketState state, Progress& progress);
 
 // Columns of the terminal on standard output, or a page's when there is none.
 int columns();

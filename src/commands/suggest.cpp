@@ -9,7 +9,7 @@
 #include "advice/rewrite.h"
 #include "advice/suggest.h"
 #include "commands/new_file.h"
-#include "solids/kernel_judge.h"
+#include "kernel/kernel_judge.h"
 
 namespace bedwright {
 namespace {

@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "bed/bed.h"
-#include "checks/figures.h"
+#include "rules/figures.h"
 #include "params/job.h"
 
 namespace bedwright {

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
-#include "checks/table.h"
+#include "rules/table.h"
 #include "compare/compare.h"
 
 namespace bedwright {

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "checks/figures.h"
+#include "rules/figures.h"
 
 namespace bedwright {
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "layout/layout.h"
-#include "loads/rules/rules.h"
+#include "rules/loads/rules.h"
 
 namespace bedwright {
 namespace {

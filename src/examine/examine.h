@@ -17,7 +17,7 @@
 #include <vector>
 
 #include "bed/bed.h"
-#include "checks/scene.h"
+#include "rules/scene.h"
 #include "loads/loads.h"
 #include "params/job.h"
 #include "yaml/problem.h"

@@ -13,7 +13,7 @@
 #include <mutex>
 #include <thread>
 
-#include "loads/rules/rules.h"
+#include "rules/loads/rules.h"
 #include "offer/margins.h"
 #include "offer/near_miss.h"
 

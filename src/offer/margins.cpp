@@ -4,8 +4,8 @@
 
 #include <algorithm>
 
-#include "checks/datum.h"
-#include "checks/weld.h"
+#include "rules/fit/datum.h"
+#include "rules/weld/weld.h"
 
 namespace bedwright {
 namespace {

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "checks/scene.h"
+#include "rules/scene.h"
 #include "loads/worked.h"
 #include "params/job.h"
 

@@ -8,8 +8,8 @@
 #include <map>
 #include <set>
 
-#include "checks/table.h"
-#include "loads/rules/rules.h"
+#include "rules/table.h"
+#include "rules/loads/rules.h"
 #include "offer/panels.h"
 
 namespace bedwright {

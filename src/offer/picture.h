@@ -9,7 +9,7 @@
 
 #include <vector>
 
-#include "export/page.h"
+#include "formats/page.h"
 #include "offer/table.h"
 
 namespace bedwright {

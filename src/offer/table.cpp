@@ -6,7 +6,7 @@
 #include <iterator>
 #include <nlohmann/json.hpp>
 
-#include "export/csv.h"
+#include "formats/csv.h"
 
 namespace bedwright {
 namespace {

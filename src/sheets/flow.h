@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "drawing/table2d.h"
+#include "draw/table2d.h"
 #include "sheets/sheet.h"
 
 namespace bedwright {

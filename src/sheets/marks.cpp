@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <numbers>
 
-#include "export/drill_strip.h"
-#include "export/figures.h"
+#include "sheets/drill/drill_strip.h"
+#include "sheets/figures.h"
 
 namespace bedwright {
 namespace {

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "drawing/list2d.h"
+#include "draw/list2d.h"
 #include "sheets/sheet.h"
 
 namespace bedwright {

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <stdexcept>
 
-#include "export/drill_strip.h"
+#include "sheets/drill/drill_strip.h"
 
 namespace bedwright {
 

@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <array>
 
-#include "drawing/table2d.h"
-#include "export/figures.h"
+#include "draw/table2d.h"
+#include "sheets/figures.h"
 
 namespace bedwright {
 namespace {

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "drawing/list2d.h"
-#include "export/page.h"
+#include "draw/list2d.h"
+#include "formats/page.h"
 #include "params/job.h"
 
 namespace bedwright {

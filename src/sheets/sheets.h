@@ -6,7 +6,7 @@
 
 #include "examine/examine.h"
 #include "params/assembly_text.h"
-#include "sheets/arrangement.h"
+#include "sheets/arrangement/arrangement.h"
 #include "sheets/sheet.h"
 
 namespace bedwright {

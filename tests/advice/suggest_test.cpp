@@ -10,7 +10,7 @@
 #include <sstream>
 
 #include "advice/rewrite.h"
-#include "checks/rule.h"
+#include "rules/rule.h"
 #include "support/demo.h"
 #include "support/made_up.h"
 

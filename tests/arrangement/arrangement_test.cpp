@@ -7,9 +7,9 @@
 #include <random>
 
 #include "bed/names.h"
-#include "commands/sheet_files.h"
+#include "kernel/viewer.h"
 #include "loads/loads.h"
-#include "sheets/balloons.h"
+#include "sheets/arrangement/balloons.h"
 #include "support/demo.h"
 #include "support/readable.h"
 

@@ -1,6 +1,6 @@
 // Convex pieces cover their items, exact ones are steel throughout, and the
 // separating-axis test agrees with brute force.
-#include "bed/convex.h"
+#include "bed/pieces.h"
 
 #include <gtest/gtest.h>
 

@@ -11,7 +11,7 @@
 #include <StepData_StepWriter.hxx>
 #include <sstream>
 
-#include "solids/shapes.h"
+#include "kernel/shapes.h"
 
 namespace bedwright::floor {
 

@@ -5,11 +5,11 @@
 
 #include "bed/names.h"
 #include "bench/floor.h"
-#include "solids/exact_distance.h"
-#include "drawing/views.h"
-#include "export/step.h"
-#include "export/svg.h"
-#include "solids/shapes.h"
+#include "kernel/exact_distance.h"
+#include "kernel/viewer.h"
+#include "kernel/step.h"
+#include "sheets/bed_picture.h"
+#include "kernel/shapes.h"
 #include "support/demo.h"
 
 namespace bedwright {

@@ -1,7 +1,7 @@
 // Loads of one variant, without the kernel: masses, road, beams, findings.
 #include <benchmark/benchmark.h>
 
-#include "loads/rules/rules.h"
+#include "rules/loads/rules.h"
 #include "support/demo.h"
 
 namespace bedwright {

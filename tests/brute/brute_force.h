@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "brute/posed.h"
-#include "solids/exact_distance.h"
+#include "kernel/exact_distance.h"
 
 namespace bedwright::testing {
 

@@ -13,7 +13,7 @@
 #include "bed/names.h"
 #include "brute/random_order.h"
 #include "commands/session.h"
-#include "solids/kernel_judge.h"
+#include "kernel/kernel_judge.h"
 #include "support/demo.h"
 
 namespace bedwright {

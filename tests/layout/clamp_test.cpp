@@ -4,7 +4,7 @@
 #include <cmath>
 #include <random>
 
-#include "bed/convex.h"
+#include "geometry/convex.h"
 #include "support/demo.h"
 
 namespace bedwright {

@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "loads/loads.h"
-#include "loads/rules/rules.h"
+#include "rules/loads/rules.h"
 #include "loads/say.h"
 #include "loads/worked.h"
 #include "support/demo.h"

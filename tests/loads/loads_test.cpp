@@ -8,7 +8,7 @@
 
 #include "bed/names.h"
 #include "loads/log.h"
-#include "loads/rules/rules.h"
+#include "rules/loads/rules.h"
 #include "support/demo.h"
 
 namespace bedwright {

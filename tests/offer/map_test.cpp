@@ -7,7 +7,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "loads/rules/rules.h"
+#include "rules/loads/rules.h"
 #include "loads/worked.h"
 #include "offer/picture.h"
 #include "offer/table.h"

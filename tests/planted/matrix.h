@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "examine/examine.h"
-#include "loads/rules/rules.h"
+#include "rules/loads/rules.h"
 #include "support/demo.h"
 
 namespace bedwright {

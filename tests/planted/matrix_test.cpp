@@ -7,8 +7,8 @@
 #include <numbers>
 #include <set>
 
-#include "checks/small_bed.h"
-#include "drawing/scribe.h"
+#include "rules/small_bed.h"
+#include "draw/scribe.h"
 #include "planted/matrix.h"
 
 namespace bedwright {

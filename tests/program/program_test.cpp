@@ -14,8 +14,8 @@
 #include <regex>
 #include <sstream>
 
-#include "checks/rule.h"
-#include "export/digest.h"
+#include "rules/rule.h"
+#include "formats/digest.h"
 #include "bed/names.h"
 #include "support/demo.h"
 

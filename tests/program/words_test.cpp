@@ -8,7 +8,8 @@
 #include <set>
 #include <sstream>
 
-#include "commands/packet_files.h"
+#include "commands/session.h"
+#include "packet/packet_files.h"
 #include "support/demo.h"
 
 namespace bedwright {
@@ -120,7 +121,7 @@ std::map<std::string, std::string> packet_of(const std::string& order) {
   Progress progress;
   const auto loaded = load_and_advise({testing::order_path(order), {}}, progress);
   std::map<std::string, std::string> files;
-  for (PacketFile& f : packet_files(*loaded, PacketState::released, progress)) files[f.path] = std::move(f.content);
+  for (PacketFile& f : packet_files(packet_input(*loaded, PacketState::released, progress))) files[f.path] = std::move(f.content);
   return files;
 }
 

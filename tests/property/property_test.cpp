@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "checks/rule.h"
+#include "rules/rule.h"
 #include "support/demo.h"
 
 namespace bedwright {

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "bed/stack_up.h"
-#include "checks/hole_fit.h"
+#include "rules/fit/hole_fit.h"
 
 namespace bedwright {
 namespace {

@@ -3,8 +3,8 @@
 
 #include <cmath>
 
-#include "checks/reach.h"
-#include "checks/small_bed.h"
+#include "rules/fit/reach.h"
+#include "rules/small_bed.h"
 #include "published/catalog_files.h"
 
 namespace bedwright {

@@ -3,7 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "checks/rule.h"
+#include "rules/rule.h"
 #include "support/demo.h"
 
 namespace bedwright {

@@ -1,7 +1,7 @@
 // Fillet welds against AISC 360 and against a published worked example.
 #include <gtest/gtest.h>
 
-#include "checks/weld.h"
+#include "rules/weld/weld.h"
 
 namespace bedwright {
 namespace {

@@ -2,7 +2,7 @@
 # package dxf-parser; kerf paths against GEOS's buffers. A reader that cannot be had skips its own test, and says why.
 add_executable(write_samples ${CMAKE_CURRENT_LIST_DIR}/write_samples.cpp)
 target_include_directories(write_samples PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
-target_link_libraries(write_samples PRIVATE room_export)
+target_link_libraries(write_samples PRIVATE room_packet)
 foreach(reader ezdxf gdal geos dxf_parser)
   add_test(NAME readers:${reader}
     COMMAND sh ${CMAKE_CURRENT_LIST_DIR}/read_samples.sh ${reader} $<TARGET_FILE:write_samples>

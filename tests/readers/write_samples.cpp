@@ -7,9 +7,9 @@
 #include <fstream>
 #include <nlohmann/json.hpp>
 
-#include "export/cut.h"
-#include "export/drill.h"
-#include "export/sample.h"
+#include "sheets/cut/cut.h"
+#include "sheets/drill/drill.h"
+#include "support/sample_part.h"
 
 namespace {
 

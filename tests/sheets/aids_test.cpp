@@ -1,12 +1,12 @@
 // Gauge spacers, string line, check strip and the contact sheet: figures against the
 // kit and the Bed, and sheets that can be read.
-#include "sheets/aids.h"
+#include "sheets/aids/aids.h"
 
 #include <algorithm>
 #include <cstdlib>
 
 #include "bed/names.h"
-#include "export/cut.h"
+#include "sheets/cut/cut.h"
 #include "support/readable.h"
 
 namespace bedwright {

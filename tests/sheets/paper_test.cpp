@@ -10,8 +10,8 @@
 #include <sstream>
 
 #include "bed/names.h"
-#include "export/dxf.h"
-#include "export/pdf.h"
+#include "formats/dxf.h"
+#include "formats/pdf.h"
 #include "sheets/sheets.h"
 #include "support/demo.h"
 

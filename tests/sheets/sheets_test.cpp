@@ -8,10 +8,10 @@
 #include <random>
 
 #include "bed/names.h"
-#include "drawing/overlap.h"
+#include "draw/overlap.h"
 #include "sheets/marks.h"
-#include "sheets/tab_rows.h"
-#include "sheets/weld_marks.h"
+#include "sheets/tabs/tab_rows.h"
+#include "sheets/frame/weld_marks.h"
 #include "support/demo.h"
 #include "support/readable.h"
 

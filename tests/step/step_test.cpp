@@ -1,6 +1,6 @@
 // The STEP file, read back by another process through the kernel's document
 // framework, against the Bed it came from.
-#include "export/step.h"
+#include "kernel/step.h"
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>
@@ -14,7 +14,7 @@
 #include <sstream>
 
 #include "bed/names.h"
-#include "solids/sample.h"
+#include "kernel/sample.h"
 
 namespace bedwright {
 namespace {

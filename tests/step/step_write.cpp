@@ -2,8 +2,8 @@
 #include <exception>
 #include <iostream>
 
-#include "export/step.h"
-#include "solids/sample.h"
+#include "kernel/step.h"
+#include "kernel/sample.h"
 
 int main(int count, char** arguments) {
   try {

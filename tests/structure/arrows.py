@@ -1,51 +1,57 @@
 #!/usr/bin/env python3
-"""Holds the tree to its own rules: which room may include which, where kernel
-headers may stand, and that no file is too long to read in one sitting."""
+"""Holds the tree to its own rules: which room includes which comes from what each is
+linked with (src/CMakeLists.txt, where a wrong include does not compile); here it is
+held that those arrows make no cycle, that kernel headers stand in one room, that no
+printed name is compared, and that no file is too long to read in one sitting."""
 import pathlib
 import re
 import sys
 
 top = pathlib.Path(__file__).resolve().parents[2]
 src = top / "src"
-
-# Room -> rooms it may include. A room may always include itself.
-MAY = {
-    "units": set(),
-    "yaml": {"units"},
-    "bed/outline": {"units"},
-    "catalog": {"units", "yaml", "bed/outline"},
-    "params": {"units", "yaml", "catalog"},
-    "bed": {"units", "bed/outline", "catalog"},
-    "layout": {"units", "yaml", "catalog", "params", "bed", "bed/outline"},
-    "loads": {"units", "catalog", "params", "bed", "bed/outline"},
-    "loads/rules": {"units", "catalog", "params", "bed", "bed/outline", "loads", "checks"},
-    "checks": {"units", "yaml", "catalog", "params", "bed", "bed/outline", "drawing"},
-    "examine": {"units", "yaml", "params", "bed", "layout", "checks", "loads", "loads/rules"},
-    "advice": {"units", "yaml", "catalog", "params", "checks", "examine"},
-    "drawing": {"units", "yaml", "catalog", "params", "bed", "bed/outline", "loads"},
-    "solids": {"units", "catalog", "bed", "bed/outline", "checks"},
-    "export": {"units", "yaml", "catalog", "params", "bed", "bed/outline", "checks", "drawing", "loads", "loads/rules", "solids", "examine"},
-    "sheets": {"units", "params", "catalog", "bed", "bed/outline", "drawing", "loads", "checks", "export", "examine"},
-    "offer": {"units", "yaml", "params", "bed", "bed/outline", "layout", "checks", "loads", "loads/rules", "advice", "drawing", "export", "examine"},
-    "compare": {"units", "yaml", "params", "bed", "bed/outline", "checks"},
-    "commands": None,  # puts everything together
-    "main.cpp": {"commands"},
-}
-# The narrow places that may see the geometry kernel.
-KERNEL = ("solids/", "drawing/views", "export/step.cpp")
-SOLIDS_TOO = ("drawing/views", "export/step.cpp")
 LONGEST = 500
 
+# The one place where names are made. Reading a user's text is no comparison of names.
+NAMES = ("bed/names.cpp", "bed/names.h")
+# name(...) == "...", name(x).starts_with(...), s.name == ... of a finding's subject.
+COMPARED = re.compile(
+    r"""\b(?:name|mark|word|words_of|letter)\([^()]*(?:\([^()]*\)[^()]*)*\)\s*(?:==|!=|<|>)\s*[^=]
+      | \b(?:name|mark|word|words_of|letter)\([^()]*(?:\([^()]*\)[^()]*)*\)\s*\.\s*(?:starts_with|ends_with|find|substr|compare|contains|rfind)\b
+      | (?:==|!=)\s*(?:bedwright::)?(?:name|mark|words_of)\(
+      | \bsubjects?(?:\[\w+\]|\.front\(\)|\.back\(\)|\.at\(\w+\))?\.name\s*(?:==|!=|\.\s*(?:starts_with|ends_with|find|substr|compare)\b)
+    """,
+    re.VERBOSE,
+)
 
-def room(path: str) -> str:
-    if path in ("bed/outline.h", "bed/outline.cpp", "bed/geometry.h"):
-        return "bed/outline"
-    if path.startswith("loads/rules/"):
-        return "loads/rules"
-    return path.split("/")[0]
+
+def rooms():
+    """Room -> rooms named under USES."""
+    text = (src / "CMakeLists.txt").read_text()
+    found = {}
+    for name, rest in re.findall(r"^\s*room\((\w+)([^)]*)\)", text, re.MULTILINE):
+        found[name] = [w for w in rest.replace("USES", "").split() if w in found or re.fullmatch(r"[a-z]+", w)]
+    return found
+
+
+def includes(file):
+    for number, line in enumerate(file.read_text().splitlines(), 1):
+        found = re.match(r'#include "([^"]+)"', line)
+        if found:
+            yield number, found.group(1)
 
 
 def faults():
+    uses = rooms()
+    order = list(uses)
+    for room, others in uses.items():
+        for other in others:
+            if other not in uses:
+                continue  # a library
+            if order.index(other) >= order.index(room):
+                yield f"src/CMakeLists.txt: {room} uses {other}, which comes after it"
+    folders = {p.name for p in src.iterdir() if p.is_dir()}
+    for missing in sorted(folders ^ set(uses)):
+        yield f"src/CMakeLists.txt: {missing} is a folder or a room, but not both"
     for file in sorted(src.rglob("*")):
         if file.suffix not in (".h", ".cpp"):
             continue
@@ -53,22 +59,16 @@ def faults():
         lines = file.read_text().splitlines()
         if len(lines) > LONGEST:
             yield f"{name}: {len(lines)} lines, over {LONGEST}"
+        room = name.split("/")[0]
+        for number, other in includes(file):
+            theirs = other.split("/")[0]
+            if room in order and theirs in order and order.index(theirs) > order.index(room):
+                yield f"{name}:{number}: {room} may not include {other}"
         for number, line in enumerate(lines, 1):
-            if re.match(r"#include <[A-Za-z0-9_]+\.hxx>", line) and not name.startswith(KERNEL):
-                yield f"{name}:{number}: kernel header outside the rooms that may see it"
-            found = re.match(r'#include "([^"]+)"', line)
-            if not found:
-                continue
-            mine, theirs = room(name), room(found.group(1))
-            if mine not in MAY:
-                yield f"{name}: a room the table does not know"
-                break
-            allowed = MAY[mine]
-            if theirs == mine or allowed is None or theirs in allowed:
-                continue
-            if theirs == "solids" and name.startswith(SOLIDS_TOO):
-                continue
-            yield f"{name}:{number}: {mine} may not include {found.group(1)}"
+            if re.match(r"#include <[A-Za-z0-9_]+\.hxx>", line) and room != "kernel":
+                yield f"{name}:{number}: kernel header outside the kernel's room"
+            if name not in NAMES and COMPARED.search(line.split("//")[0]):
+                yield f"{name}:{number}: a printed name is compared: {line.strip()}"
 
 
 def main() -> int:

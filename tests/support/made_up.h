@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "checks/finding.h"
+#include "rules/finding.h"
 
 namespace bedwright::testing {
 

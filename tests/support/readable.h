@@ -5,10 +5,10 @@
 
 #include <random>
 
-#include "drawing/overlap.h"
-#include "export/lists.h"
-#include "sheets/assembly_figures.h"
-#include "sheets/assembly_pictures.h"
+#include "draw/overlap.h"
+#include "packet/lists.h"
+#include "sheets/assembly/assembly_figures.h"
+#include "sheets/assembly/assembly_pictures.h"
 #include "sheets/sheets.h"
 #include "support/demo.h"
 

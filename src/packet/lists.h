@@ -1,0 +1,52 @@
+// The lists of the packet, as comma-separated values with a heading row. Rows
+// keep the Bed's order of parts, so that the same bed makes the same bytes.
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "bed/bed.h"
+#include "rules/fit/bolt_kinds.h"
+#include "params/kit.h"
+#include "params/order.h"
+
+namespace bedwright {
+
+// Every distinct part that is shown: quantity, material, section or form,
+// origin, size, mass each and together (kg and, for inch printing, lb).
+std::string parts_csv(const Bed& bed, const Heading& heading);
+
+// What the saw and the plate table cut: made members with the length along their
+// first edge, the length over all with mitres, and the mitres; made plates with
+// thickness and bounding size.
+std::string cut_list_csv(const Bed& bed, const Heading& heading);
+
+// lists/layout.csv: where each made item, axle and jack goes on the frame: its
+// front edge, middle and rear edge in running dimensions from the mains' front
+// end, its middle from the centre line (minus: road side), and for a tab its
+// hole. On the tape with the exact millimetres beside. The mains themselves and
+// the mitred tongue are on the cut list.
+std::string layout_csv(const Bed& bed, const Heading& heading);
+
+// Every hole of made members, and every drilled hole of made plates. Numbers and
+// letters are those of the drill drawings. A plate's holes are measured from the
+// lower left corner of its cut file.
+std::string drill_list_csv(const Bed& bed, const Heading& heading);
+
+// The pack list. Bolts by size and length, how many each use takes, then nuts and
+// washers; how many spares are packed beyond them, how many come in the kit's box,
+// how many are left to buy for both, and how many of the box are left over.
+std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const Heading& heading,
+                         const Spares& spares);
+
+// Pieces packed beyond `needed`: the percentage, rounded up, and the least number
+// at least; none of what is not needed.
+int spares_for(int needed, const Spares& spares);
+
+// Which length each hole takes: now, of those in stock that suit it, with the fewest
+// different lengths, and with the kit's own.
+std::string bolts_csv(const Bed& bed, const std::vector<KindsOfSize>& kinds, const Heading& heading);
+
+
+}  // namespace bedwright

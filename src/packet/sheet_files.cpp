@@ -1,0 +1,43 @@
+#include "packet/sheet_files.h"
+
+#include <fmt/format.h>
+
+#include "formats/dxf.h"
+#include "packet/lists.h"
+#include "formats/page_svg.h"
+#include "formats/pdf.h"
+#include "sheets/sheets.h"
+
+namespace bedwright {
+
+std::vector<Sheet> drawn_sheets(const Examined& e, const AssemblyText& assembly, const BedViews& views, bool draft) {
+  const Heading& h = e.heading();
+  SheetInput input{e, draft, {}, &views};
+  input.lists = {{"PARTS", parts_csv(e.bed, h), {}},
+                 {"CUT LIST", cut_list_csv(e.bed, h), {}},
+                 {"DRILL LIST", drill_list_csv(e.bed, h), {}},
+                 {"HARDWARE PACK LIST", hardware_csv(e.bed, e.job.kit.box, h, e.job.order.spares), {}}};
+  input.assembly = assembly;
+  return sheet_set(input);
+}
+
+void add_sheets(const Examined& e, const std::vector<Sheet>& sheets, PacketState state, std::vector<Page> last, std::vector<PacketFile>& files) {
+  const Heading& h = e.heading();
+  const Paper paper = paper_of(h);
+  std::vector<Page> all;
+  for (std::size_t i = 0; i < sheets.size(); ++i) {
+    const Sheet& sheet = sheets[i];
+    Page page = page_of(sheet, paper);
+    const std::string name = "sheets/" + sheet.file;
+    files.push_back({name + ".svg", page_svg(page)});
+    // A drawing file can be sent to a table; a draft has none.
+    if (state == PacketState::released) files.push_back({name + ".dxf", dxf(sheet.list)});
+    files.push_back({name + ".pdf", pages_pdf({page}, {fmt::format("{}, order {}", sheet.title, h.number), h.date})});
+    page.title = fmt::format("{} {}", i + 1, sheet.title);
+    all.push_back(std::move(page));
+  }
+  for (Page& page : last) all.push_back(std::move(page));
+  files.push_back({"sheets/all.pdf", pages_pdf(all, {"Sheets of order " + h.number, h.date})});
+}
+
+}  // namespace bedwright

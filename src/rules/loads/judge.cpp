@@ -1,0 +1,166 @@
+#include "rules/loads/judge.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "rules/scene.h"
+#include "loads/steel.h"
+
+namespace bedwright {
+
+Finding& LoadJudge::add(const char* code, Severity severity, Subject subject, Vec3 at) const {
+  return findings.emplace_back(finding_of(code, severity, std::move(subject), at));
+}
+
+// An order in inches prints pounds and ksi; lengths stay millimetres in every finding.
+void LoadJudge::fill(Finding& f, double measured, double most, const std::string& unit) const {
+  const bool inches = figures.printing == Printing::inches;
+  const double one = inches && unit == "kg" ? pound : inches && unit == "MPa" ? ksi : 1;
+  f.measured = measured / one;
+  f.limit = most / one;
+  f.margin = (most - measured) / one;
+  f.unit = one == 1 ? unit : unit == "kg" ? "lb" : "ksi";
+}
+
+Finding* LoadJudge::over(const char* code, Subject subject, Vec3 at, double measured, double most,
+                         const char* unit) const {
+  if (measured <= most) return nullptr;
+  Finding& f = add(code, Severity::stop, std::move(subject), at);
+  fill(f, measured, most, unit);
+  return &f;
+}
+
+std::vector<const Section*> stronger_channels(const Job& job, const Section& now, double modulus,
+                                              Mm4 inertia) {
+  std::vector<const Section*> found;
+  for (const Section& s : job.catalog.sections) {
+    if (s.shape != Shape::channel || !s.published || s.name == now.name) continue;
+    const Bending b = bending_of(s);
+    if (b.modulus >= modulus && b.inertia >= inertia) found.push_back(&s);
+  }
+  std::stable_sort(found.begin(), found.end(), [](const Section* a, const Section* b) {
+    return a->published->kg_per_m < b->published->kg_per_m;
+  });
+  if (found.size() > 3) found.resize(3);
+  return found;
+}
+
+namespace {
+
+constexpr std::size_t most_jack_changes = 4;
+
+// Pairs the order lists from the front; those from the rear follow them in the job.
+std::vector<Mm> listed_jacks(const Order& order) {
+  std::vector<Mm> jacks = order.jacks;
+  jacks.resize(jacks_listed(order));
+  return jacks;
+}
+
+std::string list_of(const Figures& figures, std::vector<Mm> jacks) {
+  std::sort(jacks.begin(), jacks.end());
+  std::string text;
+  for (Mm x : jacks) text += (text.empty() ? "" : ", ") + figures.set(x);
+  return "[" + text + "]";
+}
+
+// Free of tabs' plates and of the plates of these other jacks.
+bool free_for_jack(const LoadJudge& judge, Mm x, const std::vector<Mm>& others) {
+  const FrameFile& frame = judge.job.frame;
+  const Mm half = frame.jack.plate_length / 2;
+  for (Mm other : others)
+    if (std::abs(other - x) < 2 * half + inch) return false;
+  for (const Bolt& bolt : judge.bed.bolts)
+    if (bolt.id.kind == Kind::track_bolt && std::abs(bolt.seat.x - x) < half + frame.tabs.length / 2 + inch / 4)
+      return false;
+  return x - half > main_start(judge.job) && x + half < main_end(judge.job, judge.bed);
+}
+
+// Middle of the longest stretch of main without a jack, ends counted as long as a span twice as long.
+Mm weakest_place(const LoadJudge& judge) {
+  std::vector<Mm> jacks = judge.job.order.jacks;
+  std::sort(jacks.begin(), jacks.end());
+  const Mm start = 0, end = judge.bed.track.total_length;
+  if (jacks.empty()) return (start + end) / 2;
+  Mm best = start + (jacks.front() - start) / 2, longest = 2 * (jacks.front() - start);
+  const auto offer = [&](Mm length, Mm middle) {
+    if (length <= longest) return;
+    longest = length;
+    best = middle;
+  };
+  for (std::size_t i = 1; i < jacks.size(); ++i)
+    offer(jacks[i] - jacks[i - 1], (jacks[i] + jacks[i - 1]) / 2);
+  offer(2 * (end - jacks.back()), end - (end - jacks.back()) / 2);
+  return best;
+}
+
+}  // namespace
+
+std::vector<Change> further_jacks(const LoadJudge& judge, const StandsWell& well) {
+  if (!judge.remedies) return {};
+  const Mm grid = judge.figures.printing == Printing::inches ? inch : 10;
+  const Mm middle = std::round(weakest_place(judge) / grid) * grid;
+  std::vector<Change> changes;
+  for (int step = 0; step < 24 && changes.size() < most_jack_changes; ++step)
+    for (int way : {1, -1}) {
+      if (step == 0 && way < 0) continue;
+      const Mm x = middle + way * step * grid;
+      if (x < 0 || !free_for_jack(judge, x, judge.job.order.jacks)) continue;
+      Job other = judge.job;
+      other.order.jacks.push_back(x);
+      if (!well(stand_loads(other, judge.bed, judge.loads.weights))) continue;
+      std::vector<Mm> listed = listed_jacks(judge.job.order);
+      listed.push_back(x);
+      changes.push_back({"jacks", list_of(judge.figures, listed)});
+      if (changes.size() == most_jack_changes) break;
+    }
+  return changes;
+}
+
+std::vector<Change> jacks_near_ends(const LoadJudge& judge, const StandsWell& well) {
+  if (!judge.remedies) return {};
+  const Mm grid = judge.figures.printing == Printing::inches ? inch : 10, end = judge.bed.track.total_length;
+  const auto& all = judge.job.order.jacks;
+  const std::vector<Mm> listed = listed_jacks(judge.job.order);
+  // Those worked out from the rear or between stay as the order has them.
+  const std::vector<Mm> worked_out(all.begin() + static_cast<std::ptrdiff_t>(listed.size()), all.end());
+  std::vector<Change> changes;
+  for (const std::vector<Mm>& beside : {listed, std::vector<Mm>{}})
+    for (Mm in = std::floor(end / 4 / grid) * grid; in >= grid && changes.size() < 2; in -= grid) {
+      const Mm rear = std::round((end - in) / grid) * grid;
+      Job other = judge.job;
+      other.order.jacks = worked_out;
+      other.order.jacks.insert(other.order.jacks.end(), beside.begin(), beside.end());
+      if (!free_for_jack(judge, in, other.order.jacks) || !free_for_jack(judge, rear, other.order.jacks))
+        continue;
+      std::vector<Mm> list = beside;
+      for (std::vector<Mm>* to : {&list, &other.order.jacks}) to->insert(to->end(), {in, rear});
+      if (well(stand_loads(other, judge.bed, judge.loads.weights)))
+        changes.push_back({"jacks", list_of(judge.figures, list)});
+    }
+  return changes;
+}
+
+std::vector<Change> interleaved(const std::vector<std::vector<Change>>& kinds) {
+  std::vector<Change> all;
+  for (std::size_t i = 0, more = 1; more; ++i) {
+    more = 0;
+    for (const std::vector<Change>& kind : kinds)
+      if (i < kind.size()) all.push_back(kind[i]), more = 1;
+  }
+  return all;
+}
+
+std::optional<Change> smaller_log(const LoadJudge& judge, const StandsWell& well) {
+  if (!judge.remedies || !judge.job.order.work.log) return std::nullopt;
+  const Mm grid = judge.figures.printing == Printing::inches ? inch : 25;
+  Job other = judge.job;
+  Mm& diameter = other.order.work.log->diameter;
+  for (diameter = std::ceil(diameter / grid - 1) * grid; diameter >= 4 * inch; diameter -= grid)
+    if (well(stand_loads(other, judge.bed, judge.loads.weights)))
+      return Change{"work.log.diameter", judge.figures.set(diameter)};
+  return std::nullopt;
+}
+
+}  // namespace bedwright

@@ -1,0 +1,54 @@
+// What the load rules share: figures, and the changes they propose.
+#pragma once
+
+#include <functional>
+
+#include "rules/loads/rules.h"
+#include "loads/say.h"
+
+namespace bedwright {
+
+struct LoadJudge {
+  const Job& job;
+  const Bed& bed;
+  const LoadsResult& loads;
+  const Figures& figures;
+  SayLoads say;
+  std::vector<Finding>& findings;
+  bool remedies = true;  // else none that must be tried
+
+  Finding& add(const char* code, Severity severity, Subject subject, Vec3 at) const;
+  // Measured, limit, margin and unit ("kg", "MPa", "mm"), as the order prints them.
+  void fill(Finding& f, double measured, double most, const std::string& unit) const;
+  // Measured against a most; fills margin, and adds the finding only when it fails.
+  // Nothing when it holds.
+  Finding* over(const char* code, Subject subject, Vec3 at, double measured, double most,
+                const char* unit) const;
+};
+
+void judge_tow(const LoadJudge& judge);
+void judge_stand(const LoadJudge& judge);
+
+// Channels of the catalogue that are strong and stiff enough in place of
+// `now`, lightest first, at most three.
+std::vector<const Section*> stronger_channels(const Job& job, const Section& now, double modulus,
+                                              Mm4 inertia);
+
+// Whether a bed at work with another log or other jacks is as it should be.
+using StandsWell = std::function<bool(const Stand&)>;
+
+// "[17 in, 120 in, 223 in]" for jacks with one more pair, so placed that `well`
+// holds; nearest to the middle of the longest span first, at most four.
+std::vector<Change> further_jacks(const LoadJudge& judge, const StandsWell& well);
+
+// Two pairs more, as far from the ends as `well` allows, beside those listed, or else in
+// their place. At most two changes.
+std::vector<Change> jacks_near_ends(const LoadJudge& judge, const StandsWell& well);
+
+// The first of each kind, then the second of each: the few that are shown are of every kind.
+std::vector<Change> interleaved(const std::vector<std::vector<Change>>& kinds);
+
+// The largest diameter, in whole inches or 25 mm, of a log under which `well` holds.
+std::optional<Change> smaller_log(const LoadJudge& judge, const StandsWell& well);
+
+}  // namespace bedwright

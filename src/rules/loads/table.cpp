@@ -1,0 +1,110 @@
+#include "rules/loads/rules.h"
+
+namespace bedwright {
+
+const std::vector<Rule>& load_rules() {
+  static const char* practice = "common practice, no published source";
+  static const std::vector<Rule> table{
+      {"TOW-SHARE", "tow", "Does the right part of the weight lie on the coupler, in every way it travels?",
+       "tongue load / weight; tongue load = weight x (axle - centre of mass) / (axle - ball)",
+       "road.share_low to road.share_high (10 to 15 %)", practice,
+       "where the axle stands, or where the head is locked", nullptr},
+      {"TOW-COUPLER", "tow", "Does the coupler's rating cover the trailer?", "mass of the whole trailer",
+       "frame.coupler.rating", "the coupler's maker; ratings step as the classes of SAE J684 (from memory)",
+       "a coupler of the next class", nullptr},
+      {"TOW-AXLE", "tow", "Does each axle carry no more than its rating?",
+       "(weight - tongue load) / axles, equalised", "frame.axle.axle_rating", "the axle's maker",
+       "an axle of the next rating, or two axles", nullptr},
+      {"TOW-TYRE", "tow", "Does each tyre carry no more than its rating?",
+       "(axle group / 2 + weight x centre of mass from the centre line / track) / axles",
+       "frame.axle.tyre_rating",
+       "Tire and Rim Association tables by size and load range (params/catalog/tyres.yaml)",
+       "a tyre of a higher load range or size", nullptr},
+      {"TOW-WIDTH", "tow", "Is it narrow enough for the road?", "widest to widest, tyres included",
+       "road.width_limit (102 in); a warning",
+       "23 CFR 658.15, National Network of the United States; other roads and places differ",
+       "tyres closer together, or a permit", nullptr},
+      {"TOW-SIZE", "tow", "How wide, long and high does it stand on its tyres?",
+       "extents of all parts as towed", "none: a note", "road rules differ by place",
+       "nothing, where the rules of the place allow it", nullptr},
+      {"TOW-LAWS", "tow", "Which brakes, lamps and chains does it need?", "mass of the trailer",
+       "none: a note",
+       "road rules differ by place; many ask for brakes from 1500 lb to 3000 lb (from memory)",
+       "ask the road authority of the place", nullptr},
+      {"TONGUE-JACK", "tow", "Does the tongue jack hold the tongue up, uncoupled?",
+       "weight x (axle - centre of mass) / (axle - tongue jack)", "frame.tongue_jack.rating, where stated",
+       "the jack's maker", "a jack of a higher rating", nullptr},
+      {"TOW-BEND", "tow", "Do the mains stand the road?",
+       "moment along the mains from balance (coupler, hangers, weights) x road.bump / section modulus",
+       "yield / work.safety_factor (1.67)",
+       "AISC 360 allowable strength design; the bump factor: common practice", "the next channel", nullptr},
+      {"TONGUE-BEND", "tow", "Does the tongue stand the road?",
+       "tongue load x road.bump x (ball to front member) / section modulus of both channels",
+       "yield / work.safety_factor (1.67)",
+       "AISC 360 allowable strength design; the bump factor: common practice",
+       "a heavier tongue channel, or a shorter tongue", nullptr},
+      {"TONGUE-WELD", "tow", "Do the tongue's welds stand the road?",
+       "lines of weld under the mains and across the front member: load / length + moment x distance / "
+       "inertia, over leg x 0.707",
+       "0.60 x 70 ksi / 2.00", "AISC 360 table J2.5, elastic method for weld groups",
+       "run the tongue further back, or a larger fillet", nullptr},
+      {"TRACK-BOLT", "tow", "Do the track bolts hold head and track on the road?",
+       "one section's bolts share braking or cornering of head, cargo and one section of track; tension from "
+       "the head's "
+       "overturning and the rebound",
+       "ASTM A307: shear 27 ksi / 2.00; tension and shear together by J3.7",
+       "AISC 360 table J3.2 and J3.7; accelerations 49 CFR 393.102(a)(1), rebound common practice",
+       "larger or more track bolts", nullptr},
+      {"TAB-ROAD", "tow", "On the road: do tabs and their welds stand bumps, braking and cornering?",
+       "tab: most a rail puts on one tab under the locked head x road.bump x (hole - web) / plate modulus; "
+       "weld: that load, or the bolt's "
+       "tension, with the push fore and aft, on its two lines as for WELD-LOAD (which judges it at work)",
+       "yield / work.safety_factor; weld 0.60 x 70 ksi / 2.00 on its throat, 0.60 x 360 MPa / 2.00 on the "
+       "thinner steel",
+       "AISC 360 allowable strength design, table J2.5 and section J4.2",
+       "a thicker or longer tab, or a larger fillet", nullptr},
+      {"STAND-LOG", "stand", "Does the log lie on its bunks?", "bunks under it, and its middle between them",
+       "two bunks at least, the middle between the outer two; no log named: a warning", "statics", "a longer log, or another place",
+       nullptr},
+      {"STAND-TIP", "stand", "Does it stand on its jacks wherever the head is?",
+       "centre of all weight between the outermost jacks", "inside", "statics",
+       "jacks further out, or another pair", nullptr},
+      {"STAND-SAG", "stand", "Do the rails stay straight under head and log?",
+       "most deflection of a main between its jacks, plus most deflection of a rail between its tabs, over "
+       "all places of the "
+       "head and the log",
+       "work.sag_limit (1/16 in)", practice, "another pair of jacks, a deeper main, or a smaller log",
+       nullptr},
+      {"STAND-BEND", "stand", "Do mains, rails and bunks stand head and log?",
+       "largest moment / section modulus; a main's web: largest shear / (depth x web)",
+       "yield / work.safety_factor (1.67); the web: 0.60 of that",
+       "AISC 360 allowable strength design, chapters F and G",
+       "another pair of jacks, a deeper main, or a smaller log", nullptr},
+      {"TAB-WORK", "stand", "At work: do the tabs stand what a rail puts on them?",
+       "most a rail puts on one tab, under head and log at rest x (hole - web) / plate modulus (their welds: "
+       "WELD-LOAD)",
+       "yield / work.safety_factor (1.67)", "AISC 360 allowable strength design", "a longer or thicker tab",
+       nullptr},
+      {"JACK-LOAD", "stand", "Does each jack carry no more than its rating?",
+       "largest push of the main on it, over all places", "frame.jack.rating", "the jack's maker",
+       "another pair of jacks, stronger ones, or a smaller log", nullptr},
+      {"JACK-LIFT", "stand", "Does every jack keep its load?", "least push on it; it only pushes",
+       "above 0; a warning", "statics", "a jack nearer its neighbours", nullptr},
+      {"STAND-PUSH", "stand", "Does a log that is rolled on leave the bed standing?",
+       "weights x distance to the jacks' feet / (work.push x log x height of the push); and with the log's "
+       "weight on the bunks' ends",
+       "1.5; a warning", practice, "chock the bed, stake the jacks, or a smaller log", nullptr},
+  };
+  return table;
+}
+
+const std::vector<Rule>& all_rules() {
+  static const std::vector<Rule> table = [] {
+    std::vector<Rule> all = rules();
+    all.insert(all.end(), load_rules().begin(), load_rules().end());
+    return all;
+  }();
+  return table;
+}
+
+}  // namespace bedwright

@@ -1,0 +1,46 @@
+// The functions behind the rule table, a file each family.
+#pragma once
+
+#include <vector>
+
+#include "rules/finding.h"
+
+namespace bedwright {
+
+struct Scene;
+
+void check_hole_fit(const Scene& scene, std::vector<Finding>& findings);
+void check_hole_no_tab(const Scene& scene, std::vector<Finding>& findings);
+void check_tab_found(const Scene& scene, std::vector<Finding>& findings);
+void check_bolt_short(const Scene& scene, std::vector<Finding>& findings);
+void check_bolt_long(const Scene& scene, std::vector<Finding>& findings);
+void check_bolt_thread(const Scene& scene, std::vector<Finding>& findings);
+void check_washer_flat(const Scene& scene, std::vector<Finding>& findings);
+void check_washer_cover(const Scene& scene, std::vector<Finding>& findings);
+void check_weld_contact(const Scene& scene, std::vector<Finding>& findings);
+void check_tip(const Scene& scene, std::vector<Finding>& findings);
+void check_clash(const Scene& scene, std::vector<Finding>& findings);
+void check_clash_moving(const Scene& scene, std::vector<Finding>& findings);
+void check_edge(const Scene& scene, std::vector<Finding>& findings);
+void check_spacing(const Scene& scene, std::vector<Finding>& findings);
+void check_rail_remainder(const Scene& scene, std::vector<Finding>& findings);
+void check_joint_support(const Scene& scene, std::vector<Finding>& findings);
+void check_bolt_kinds(const Scene& scene, std::vector<Finding>& findings);
+void check_datum(const Scene& scene, std::vector<Finding>& findings);
+void check_joint_clamp(const Scene& scene, std::vector<Finding>& findings);
+void check_joint_gap(const Scene& scene, std::vector<Finding>& findings);
+void check_joint_step(const Scene& scene, std::vector<Finding>& findings);
+void check_gusset_bolts(const Scene& scene, std::vector<Finding>& findings);
+void check_track_length(const Scene& scene, std::vector<Finding>& findings);
+void check_cut_hole(const Scene& scene, std::vector<Finding>& findings);
+void check_centre_mark(const Scene& scene, std::vector<Finding>& findings);
+void check_cut_web(const Scene& scene, std::vector<Finding>& findings);
+void check_stock_plate(const Scene& scene, std::vector<Finding>& findings);
+void check_letters(const Scene& scene, std::vector<Finding>& findings);
+void check_weld_least(const Scene& scene, std::vector<Finding>& findings);
+void check_weld_most(const Scene& scene, std::vector<Finding>& findings);
+void check_weld_load(const Scene& scene, std::vector<Finding>& findings);
+void check_torch(const Scene& scene, std::vector<Finding>& findings);
+void check_reach(const Scene& scene, std::vector<Finding>& findings);
+
+}  // namespace bedwright

@@ -1,0 +1,322 @@
+// Gauge spacers and shop aids: what to make, where it goes, what to read.
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+
+#include "bed/names.h"
+#include "sheets/figures.h"
+#include "sheets/aids/aids.h"
+#include "sheets/flow.h"
+#include "sheets/marks.h"
+#include "sheets/plan.h"
+#include "sheets/span.h"
+
+namespace bedwright {
+namespace {
+
+// A size to make, "48-1/2 in (48.500 in, 1231.9 mm)".
+std::string made_size(Mm length, const Heading& h) {
+  if (h.printing == Printing::metric) return mm_figure(length) + " mm";
+  return fmt::format("{} in ({} in, {} mm)", size_figure(length, h), inch_figure(length), mm_figure(length));
+}
+
+std::string short_size(Mm length, const Heading& h) {
+  return size_figure(length, h) + (h.printing == Printing::metric ? " mm" : " in");
+}
+
+// The tube seen from ahead of the bed, and its section, with the centre line on it.
+List2d spacer_picture(const SheetInput& in, const GaugeSpacer& s, int scale) {
+  const Heading& h = in.job.order.order;
+  List2d list;
+  const Pens pens(list);
+  const double k = 1.0 / scale;
+  const Mm half = k * s.length / 2, high = k * s.side, cut = k * s.corner;
+  list.add(Closed{
+      pens.outline,
+      polygon({{-half + cut, 0}, {half - cut, 0}, {half, cut}, {half, high}, {-half, high}, {-half, cut}})});
+  list.add(Line{pens.centre, {0, -3}, {0, high + 6}});
+  list.add(Text{pens.text,
+                {0, high + 7.5},
+                bench_text,
+                "CENTRE LINE, scribed on all four sides",
+                Across::centre,
+                Up::baseline,
+                0});
+  level_span(list, 0, half, 0, -7, short_size(s.length / 2, h), bench_text);
+  level_span(list, -half, half, 0, -19, made_size(s.length, h), large_text);
+  list.add(Text{pens.text,
+                {-half, -29},
+                bench_text,
+                fmt::format("GAUGE SPACER, {} off, square tube {}, view 1:{}", spacer_places(in).size(),
+                            short_size(s.side, h), scale),
+                Across::left,
+                Up::baseline,
+                0});
+  list.add(Text{pens.text,
+                {-half, -35},
+                bench_text,
+                fmt::format("Length +/- {}", short_size(s.tolerance, h)),
+                Across::left,
+                Up::baseline,
+                0});
+  list.add(Text{pens.text,
+                {-half, -41},
+                bench_text,
+                fmt::format("Both lower corners cut off {0} x {0}", short_size(s.corner, h)),
+                Across::left,
+                Up::baseline,
+                0});
+  return list;
+}
+
+// Across the bed where a spacer lies: rails, mains, tube and bar clamp.
+List2d in_place_picture(const SheetInput& in, const GaugeSpacer& s, int scale) {
+  const Heading& h = in.job.order.order;
+  List2d list;
+  const Pens pens(list);
+  const double k = 1.0 / scale;
+  for (const Identity& id : {Identity{Kind::main, Side::left}, Identity{Kind::main, Side::right},
+                             Identity{Kind::rail, Side::left, 1}, Identity{Kind::rail, Side::right, 1}})
+    list.add(Closed{pens.outline, shrunk(cut_across(in.bed, in.bed.item(id)), scale)});
+  const Box3 rail = bounds(in.bed, in.bed.item({Kind::rail, Side::right, 1}));
+  const Mm bottom = k * s.bottom, top = bottom + k * s.side, cut = k * s.corner, end = k * s.right;
+  list.add(Closed{pens.outline, polygon({{-end + cut, bottom},
+                                         {end - cut, bottom},
+                                         {end, bottom + cut},
+                                         {end, top},
+                                         {-end, top},
+                                         {-end, bottom + cut}})});
+  // The clamp: a jaw on each heel, the bar over the rails.
+  const Mm heel = k * rail.high.y, crown = k * rail.high.z, jaw = 3;
+  for (const double side : {-1.0, 1.0})
+    list.add(Closed{pens.thin, rectangle({std::min(side * heel, side * (heel + jaw)), bottom + 1},
+                                         {std::max(side * heel, side * (heel + jaw)), crown + 2})});
+  list.add(Closed{pens.thin, rectangle({-heel - jaw, crown + 2}, {heel + jaw, crown + 4.5})});
+  list.add(Line{pens.centre, {0, bottom - 4}, {0, crown + 7}});
+  const Mm under = bounds(list).low.y;
+  level_span(list, -heel, heel, k * rail.low.z, under - 8,
+             "gauge, heel to heel: " + made_size(in.job.kit.gauge, h), bench_text);
+  leader(list, {-0.1 * end, top}, {-0.15 * end, crown + 11}, "spacer, centre line on the bed's", bench_text);
+  leader(list, {-0.7 * end, crown + 4.5}, {-0.66 * end, crown + 11}, "bar clamp", bench_text);
+  leader(list, {heel + jaw, bottom + 4}, {heel + jaw + 5, bottom + 4}, "RIGHT (R)", bench_text);
+  leader(list, {-heel - jaw, bottom + 4}, {-heel - jaw - 5, bottom + 4}, "LEFT (L)", bench_text, true);
+  list.add(Text{pens.text,
+                {-heel - jaw, under - 15},
+                bench_text,
+                fmt::format("SPACER AND BAR CLAMP IN PLACE, looking forward, 1:{}", scale),
+                Across::left,
+                Up::baseline,
+                0});
+  return list;
+}
+
+// The track in plan with every spacer, its number and its running dimension.
+List2d places_picture(const SheetInput& in, const GaugeSpacer& s, const std::vector<SpacerPlace>& places,
+                      Mm room) {
+  const Heading& h = in.job.order.order;
+  // A short track is no larger than leaves room for the rest.
+  const int scale =
+      std::max(reduction(in.bed.track.total_length, room - 30), reduction(in.job.kit.gauge, 75));
+  List2d list;
+  const Pens pens(list);
+  const double k = 1.0 / scale;
+  std::vector<Tag> bunks;
+  for (std::size_t i = 0; i < in.bed.items.size(); ++i) {
+    const Identity& id = in.bed.items[i].id;
+    const bool rail = id.kind == Kind::rail, bunk = id.kind == Kind::bunk;
+    if (!rail && !bunk) continue;
+    const Box3 box = bounds(in.bed, static_cast<int>(i));
+    list.add(Closed{rail ? pens.outline : pens.hidden,
+                    rectangle({k * box.low.x, k * box.low.y}, {k * box.high.x, k * box.high.y})});
+    if (bunk) bunks.push_back({k * (box.low.x + box.high.x) / 2, mark(id)});
+  }
+  const Box2 track = bounds(list);
+  std::vector<Running> at{{0, "0"}};
+  int number = 0;
+  for (const SpacerPlace& p : places) {
+    list.add(Closed{pens.outline,
+                    rectangle({k * (p.x - s.side / 2), k * s.left}, {k * (p.x + s.side / 2), k * s.right})});
+    at.push_back({k * p.x, fmt::format("S{}  {}", ++number, tape_figure(p.x, h))});
+  }
+  running_along(list, at, track.high.y, true, bench_text);
+  list.add(Line{pens.centre, {track.low.x - 3, 0}, {track.high.x + 3, 0}});
+  tag_row(list, bunks, track.low.y, track.low.y - 9, small_text, pens.text);
+  const auto word = [&](Vec2 p, const std::string& t, Across across) {
+    list.add(Text{pens.text, p, bench_text, t, across, Up::middle, 0});
+  };
+  word({track.low.x - 4, 0}, "FRONT", Across::right);
+  list.add(Text{
+      pens.text,
+      {0, track.low.y - 16},
+      bench_text,
+      fmt::format("PLACES OF SPACERS AND BAR CLAMPS, 1:{}, right side up; dashed: bunks by number", scale),
+      Across::left,
+      Up::baseline,
+      0});
+  return list;
+}
+
+// One tab with the line beside it.
+List2d string_picture(const SheetInput& in, const StringLine& line, const TabReading& reading, int scale) {
+  const Heading& h = in.job.order.order;
+  List2d list;
+  const Pens pens(list);
+  const double k = 1.0 / scale;
+  const int main = in.bed.item({Kind::main, Side::right}), first = in.bed.item({Kind::tab, Side::right, 1});
+  for (const int item : {main, first})
+    list.add(Closed{pens.outline, shrunk(cut_across(in.bed, item), scale)});
+  const Box3 tab = bounds(in.bed, first);
+  const Mm web = k * in.job.frame.main.spacing / 2, string = k * line.along, top = k * tab.high.z;
+  const Mm block_top = std::min(k * tab.low.z, 0.0) - 2;
+  list.add(Closed{pens.thin, rectangle({web, block_top - 14}, {string, block_top})});
+  list.add(Line{pens.centre, {string, block_top - 17}, {string, top + 3}});
+  list.add(Circle{pens.outline, {string, top + 3.8}, 0.8});
+  const Mm hole = string - k * reading.to_middle;
+  list.add(Line{pens.centre, {hole, k * tab.low.z - 2}, {hole, top + 7}});
+  level_span(list, hole, string, top + 8, top + 12,
+             made_size(reading.to_middle, h) + "  line to hole's middle", bench_text);
+  level_span(list, web, string, block_top - 17, block_top - 22, made_size(line.block, h) + "  block",
+             bench_text);
+  leader(list, {string + 0.8, top + 3.8}, {string + 6, top + 3.8}, "string", bench_text);
+  leader(list, {string, block_top - 7}, {string + 6, block_top - 7},
+         "block at each end of the main, not at the tab", bench_text);
+  const Box2 box = bounds(list);
+  list.add(Text{pens.text,
+                {box.low.x, box.low.y - 7},
+                bench_text,
+                fmt::format("STRING LINE, right side, looking forward, 1:{}", scale),
+                Across::left,
+                Up::baseline,
+                0});
+  return list;
+}
+
+List2d strip_picture(const SheetInput& in, Mm room) {
+  const Heading& h = in.job.order.order;
+  const Mm length = in.bed.track.rail_length, wide = h.printing == Printing::metric ? 50 : 2 * inch;
+  const int scale = reduction(length, room - 10);
+  List2d list;
+  const Pens pens(list);
+  const double k = 1.0 / scale;
+  list.add(Closed{pens.outline, rectangle({0, 0}, {k * length, k * wide})});
+  const Mm diameter = in.job.kit.mounting.hole.diameter;
+  std::vector<Running> at{{0, "0"}};
+  for (const Mm x : strip_holes(in, Side::right)) {
+    list.add(Circle{pens.outline, {k * x, k * wide / 2}, k * diameter / 2});
+    at.push_back({k * x, running_label(x, h)});
+  }
+  at.push_back({k * length, running_label(length, h)});
+  list.add(Line{pens.centre, {-2, k * wide / 2}, {k * length + 2, k * wide / 2}});
+  running_along(list, at, k * wide, true, small_text);
+  list.add(Text{pens.text,
+                {0, -7},
+                bench_text,
+                fmt::format("CHECK STRIP, 1 off, flat bar {} wide, holes {} on its middle line, 1:{}",
+                            short_size(wide, h), short_size(diameter, h), scale),
+                Across::left,
+                Up::baseline,
+                0});
+  return list;
+}
+
+// "L1 to L12, R1 to R12": runs of neighbours, a side after the other.
+std::string runs(const std::vector<Identity>& tabs) {
+  std::string words;
+  for (std::size_t i = 0; i < tabs.size();) {
+    std::size_t last = i;
+    while (last + 1 < tabs.size() && tabs[last + 1].side == tabs[i].side &&
+           tabs[last + 1].number == tabs[last].number + 1)
+      ++last;
+    words += (words.empty() ? "" : ", ") + mark(tabs[i]) + (last > i ? " to " + mark(tabs[last]) : "");
+    i = last + 1;
+  }
+  return words;
+}
+
+Table2d reading_table(const SheetInput& in, const std::vector<TabReading>& readings) {
+  const Heading& h = in.job.order.order;
+  Table2d table{{"TAB", "TO HOLE'S MIDDLE", "TO ITS NEAR EDGE", "MAY BE OFF BY"}, {}};
+  const auto read = [&](Mm x) {
+    return h.printing == Printing::metric ? mm_figure(x) + " mm"
+                                          : fmt::format("{} in / {} mm", size_figure(x, h), mm_figure(x));
+  };
+  const std::string off = short_size(string_line(in).limit, h);
+  for (const TabReading& r : readings)
+    table.rows.push_back({runs(r.tabs), read(r.to_middle), read(r.to_edge), "+/- " + off});
+  return table;
+}
+
+std::vector<std::string> spacer_notes(const SheetInput& in, const GaugeSpacer& s, std::size_t count) {
+  const Heading& h = in.job.order.order;
+  std::vector<std::string> notes{
+      fmt::format("Make {} spacers. Square both ends, take off burrs, then measure each: a spacer is what "
+                  "the gauge is set by.",
+                  count),
+      fmt::format("Lay one at each place S1 to S{}, cut corners down, its centre line on the bed's centre "
+                  "line. It must touch both standing legs.",
+                  count),
+      fmt::format("Set a bar clamp over each spacer, opening at least {}, jaws on the rails' heels at the "
+                  "spacer's height. Pull up until the spacer cannot be turned by hand.",
+                  short_size(in.job.kit.gauge + (h.printing == Printing::metric ? 50 : 2 * inch), h)),
+      "Spacers and clamps stay in until every track bolt and gusset bolt is tight. Then take them out and "
+      "measure the gauge at each place again.",
+      fmt::format("The gauge may be off by {}, half of it taken by the spacer's length.",
+                  short_size(2 * s.tolerance, h)),
+      "Send the spacers with the bed.",
+  };
+  if (count < static_cast<std::size_t>(2 * in.bed.track.sections))
+    notes.push_back(
+        "Where a section shows fewer than two spacers there is no room for another between what is bolted to "
+        "it: measure the gauge there with a tape.");
+  return notes;
+}
+
+std::vector<std::string> line_notes(const SheetInput& in, const StringLine& line) {
+  const Heading& h = in.job.order.order;
+  return {
+      fmt::format("String line: clamp a block {} thick to the back of the main's web ahead of the first tab "
+                  "and another behind the last. Stretch the line over both, just above the tabs.",
+                  made_size(line.block, h)),
+      "Read square from the line inward to each hole with a rule, at the hole's near edge. A tab that reads "
+      "off by more than the table allows is moved before it is welded out.",
+      "Do both sides. Then measure across from line to line at both ends and the middle: " +
+          made_size(2 * line.along, h) + ".",
+      "Check strip: lay it over the tabs of each section in turn, its 0 end on the section's front end. A "
+      "bolt must drop by hand through strip and tab at every hole.",
+  };
+}
+
+}  // namespace
+
+std::vector<Sheet> shop_aid_sheets(const SheetInput& in) {
+  const GaugeSpacer spacer = gauge_spacer(in);
+  const std::vector<SpacerPlace> places = spacer_places(in);
+  const std::vector<TabReading> readings = tab_readings(in);
+  const Box2 room = drawing_room(paper_of(in.job.order.order), in.draft);
+  Sheet form;
+  form.title = "GAUGE SPACERS AND SHOP AIDS";
+  form.file = "shop_aids";
+  form.scale = "AS NOTED";
+  Flow flow(form, room);
+  const int scale = reduction(in.job.kit.gauge, 160);
+  flow.picture(spacer_picture(in, spacer, scale));
+  flow.picture(in_place_picture(in, spacer, scale));
+  flow.below();
+  flow.table("WHERE THE SPACERS GO", spacer_table(in), bench_text);
+  flow.notes("SPACERS", spacer_notes(in, spacer, places.size()), bench_text, 215);
+  flow.below();
+  flow.picture(places_picture(in, spacer, places, room.width()));
+  if (!readings.empty()) {
+    flow.below();
+    flow.picture(string_picture(in, string_line(in), readings.front(), 4));
+    flow.table("STRING LINE: WHAT TO READ, FROM THE LINE", reading_table(in, readings), bench_text);
+    flow.below();
+    flow.notes("STRING LINE AND STRIP", line_notes(in, string_line(in)), bench_text, 300);
+    flow.below();
+    flow.picture(strip_picture(in, std::min(room.width(), 380.0)));
+  }
+  return std::move(flow).sheets();
+}
+
+}  // namespace bedwright

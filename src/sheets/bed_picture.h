@@ -1,0 +1,34 @@
+// A picture of the whole bed as one A3 sheet in SVG 1.1.
+#pragma once
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include "draw/view.h"
+
+namespace bedwright {
+
+struct PictureCaption {
+  std::string order, revision;
+  std::vector<std::string> notes;  // one line each, under the order number
+  bool draft = false;              // stamped NOT FOR FABRICATION
+};
+
+// The sheet's text: A3 landscape in millimetres, black on white, hidden lines
+// dashed. The view is drawn as large as a round reduction allows, between the
+// stamp above and the caption below. Numbers have two decimals (0.01 mm on
+// paper), so the same view makes the same bytes. UTF-8 in, UTF-8 out.
+std::string picture_svg(const View& view, const PictureCaption& caption);
+
+// Writes that text. Throws std::runtime_error (naming the path) when it cannot.
+void write_picture_svg(const View& view, const PictureCaption& caption, const std::filesystem::path& path);
+
+// The denominator of the largest reduction 1:n at which `width` by `height` fits
+// into `room_width` by `room_height`, n a round number: 1, 2, 3, 4, 5, 6, 8, then
+// 10, 12, 15, 20, 25, 30, 40, 50, 60, 80 and their tenfolds. (The steps of ISO
+// 5455, 20 to 50, would leave a picture half its sheet.) All in millimetres; an
+// empty size fits at 1. Throws std::invalid_argument when none does.
+int round_reduction(Mm width, Mm height, Mm room_width, Mm room_height);
+
+}  // namespace bedwright

@@ -1,0 +1,37 @@
+#include "sheets/frame/weld_marks.h"
+
+#include <fmt/format.h>
+
+#include "bed/names.h"
+#include "sheets/figures.h"
+
+namespace bedwright {
+namespace {
+
+// Along two edges, ends or sides alike, half the length on each.
+bool is_two_runs(WeldLine line) {
+  switch (line) {
+    case WeldLine::web_sides:
+    case WeldLine::flange_edges:
+    case WeldLine::across_flange:
+    case WeldLine::pad_edges:
+    case WeldLine::clip_ends: return true;
+    default: return false;
+  }
+}
+
+}  // namespace
+
+Mm weld_run(const Weld& weld) { return is_two_runs(weld.line) ? weld.length / 2 : weld.length; }
+
+WeldMark weld_mark(const Weld& weld, int alike, const Heading& heading) {
+  WeldMark mark;
+  mark.size = size_figure(weld.leg, heading);
+  mark.both_sides = weld.line == WeldLine::web_sides;
+  mark.length = tape_figure(weld_run(weld), heading);
+  mark.tail = words_of(weld.line);
+  if (alike > 1) mark.tail += fmt::format(", {} such joints", alike);
+  return mark;
+}
+
+}  // namespace bedwright

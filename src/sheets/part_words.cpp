@@ -1,0 +1,54 @@
+#include "sheets/part_words.h"
+
+#include <fmt/format.h>
+
+#include <stdexcept>
+
+#include "bed/names.h"
+#include "draw/list2d.h"
+#include "sheets/figures.h"
+
+namespace bedwright {
+namespace {
+
+struct FormText {
+  const Heading& heading;
+  std::pair<std::string, std::string> operator()(const Plate& p) const {
+    const Vec2 size = plate_size(p);
+    return {fmt::format("plate {}", size_length(p.thickness, heading)),
+            fmt::format("{} x {}", size_length(size.x, heading), size_length(size.y, heading))};
+  }
+  std::pair<std::string, std::string> operator()(const Member& m) const {
+    return {m.section.name, tape_length(m.length, heading)};
+  }
+  std::pair<std::string, std::string> operator()(const Bought&) const { return {"bought item", ""}; }
+  std::pair<std::string, std::string> operator()(const Hardware& h) const {
+    return {fmt::format("{} {}", word(h.kind), h.size.name),
+            h.kind == HardwareKind::bolt ? size_length(h.length, heading) : ""};
+  }
+};
+
+}  // namespace
+
+Vec2 plate_size(const Plate& plate) {
+  const Box2 box = bounds(Entity(Closed{0, plate.outline}));
+  return box.high - box.low;
+}
+
+const char* origin_name(Origin origin) {
+  switch (origin) {
+    case Origin::made:
+      return "made";
+    case Origin::bought:
+      return "bought";
+    case Origin::kit:
+      return "kit";
+  }
+  throw std::logic_error("a part of unknown origin");
+}
+
+std::pair<std::string, std::string> part_form(const Part& part, const Heading& heading) {
+  return std::visit(FormText{heading}, part.form);
+}
+
+}  // namespace bedwright

@@ -1,0 +1,180 @@
+// EDGE and SPACING, and the distances under them.
+#include "rules/cut/edge.h"
+
+#include <random>
+
+#include "rules/small_bed.h"
+
+namespace bedwright {
+namespace {
+
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::SizeIs;
+
+TEST(NearestEdge, OfAnOutlineWithArcsAgreesWithItsChords) {
+  Outline outline = rectangle({0, 0}, {100, 60});
+  round_corner(outline, 2, 25);
+  outline.push_back({{0, 40}, -0.6});  // a bite out of the left side
+  outline.push_back({{0, 20}, 0});
+  const std::vector<Vec2> chords = flattened(outline, 1e-5);
+  std::mt19937 r(2);
+  std::uniform_real_distribution<> x(-20, 120), y(-20, 80);
+  for (int n = 0; n < 500; ++n) {
+    const Vec2 p{x(r), y(r)};
+    Mm expected = 1e300;
+    for (std::size_t i = 0; i < chords.size(); ++i) {
+      const Vec2 a = chords[i], b = chords[(i + 1) % chords.size()], run = b - a;
+      const double t = std::clamp(dot(p - a, run) / dot(run, run), 0.0, 1.0);
+      expected = std::min(expected, norm(a + t * run - p));
+    }
+    EXPECT_NEAR(nearest_edge(outline, p).distance, expected, 2e-5);
+  }
+}
+
+Member clip(Mm length, std::vector<FaceHole> holes, Radians start = 0, Radians end = 0) {
+  Section s;
+  s.name = "test angle";
+  s.depth = 60, s.flange = 80, s.web = 6;
+  return {s, length, start, end, std::move(holes)};
+}
+
+TEST(NearestEdge, OfAMemberIsItsEndsAndFreeEdges) {
+  const Member m = clip(100, {});
+  EXPECT_NEAR(nearest_edge(m, Face::flat_leg, {30, 40}).distance, 30, 1e-12);
+  EXPECT_NEAR(nearest_edge(m, Face::flat_leg, {80, 40}).distance, 20, 1e-12);
+  EXPECT_NEAR(nearest_edge(m, Face::flat_leg, {50, 72}).distance, 8, 1e-12);
+  EXPECT_NEAR(nearest_edge(m, Face::flat_leg, {50, 10}).distance, 50, 1e-12);  // the heel is no edge
+  EXPECT_NEAR(nearest_edge(m, Face::standing_leg, {50, 45}).distance, 15, 1e-12);
+}
+
+TEST(NearestEdge, FollowsTheMitre) {
+  // At 45 degrees the cut crosses the flat leg at x = y.
+  const Member m = clip(200, {}, 45 * degree);
+  EXPECT_NEAR(nearest_edge(m, Face::flat_leg, {70, 40}).distance, 30 * std::sqrt(0.5), 1e-9);
+  EXPECT_NEAR(nearest_edge(m, Face::standing_leg, {40, 10}).distance, 34,
+              1e-9);  // steel starts at its thickness
+}
+
+TEST(SegmentDistance, AgreesWithSampling) {
+  std::mt19937 r(9);
+  std::uniform_real_distribution<> any(-10, 10);
+  for (int n = 0; n < 200; ++n) {
+    const Vec2 a{any(r), any(r)}, b{any(r), any(r)}, c{any(r), any(r)}, d{any(r), any(r)};
+    Mm least = 1e300;
+    for (int i = 0; i <= 100; ++i)
+      for (int j = 0; j <= 100; ++j)
+        least = std::min(least, norm(a + (i / 100.0) * (b - a) - c - (j / 100.0) * (d - c)));
+    EXPECT_LE(segment_distance(a, b, c, d), least + 1e-9);
+    EXPECT_NEAR(segment_distance(a, b, c, d), least, 0.2);
+  }
+}
+
+// A tab of `length` along the bed with a slot of 25 along it, bolted to a rail.
+SmallBed tab(Mm length) {
+  SmallBed s;
+  const int under = s.plate(tab_r1, {1000, 500, 0}, {length, 90}, 6, {slot({}, 14, 25, 0)});
+  const int rail = s.plate(rail_r1, {1000, 500, 6}, {400, 90}, 6, {round_hole({}, 14)}, Origin::kit);
+  s.bolt(track_bolt_r1, {rail, under}, 1.5 * inch);
+  return s;
+}
+
+TEST(Edge, CountsFromTheSlotsEndArc) {
+  const Mm least = 2 * (half_inch().edge_minimum + (25 - 14) / 2.0);
+  EXPECT_THAT(tab(least + 0.002).of("EDGE"), IsEmpty());
+  const auto found = tab(least - 0.002).of("EDGE");
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].severity, Severity::stop);
+  EXPECT_NEAR(found[0].margin, -0.001, 1e-9);
+  const Mm length = change_of(found[0], "frame.tabs.length");
+  EXPECT_GE(length, least);
+  EXPECT_THAT(tab(length).of("EDGE"), IsEmpty());
+}
+
+TEST(Edge, AcrossTheTabItsLengthIsNoRemedy) {
+  SmallBed s;
+  const int under = s.plate(tab_r1, {1000, 500, 0}, {200, 30}, 6, {round_hole({}, 14)});
+  const int rail = s.plate(rail_r1, {1000, 500, 6}, {400, 90}, 6, {round_hole({}, 14)}, Origin::kit);
+  s.bolt(track_bolt_r1, {rail, under}, 1.5 * inch);
+  const auto found = s.of("EDGE");
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_FALSE(offers(found[0], "frame.tabs.length"));
+}
+
+TEST(Edge, OnlyATabsLengthIsItsOwnRemedy) {
+  const auto found = [](const Identity& id) {
+    SmallBed s;
+    s.plate(id, {}, {30, 200}, 6, {round_hole({}, 14)});
+    s.bolt(bunk_bolt_r1, {0}, 34);
+    return s.of("EDGE").at(0);
+  };
+  EXPECT_TRUE(offers(found(tab_r1), "frame.tabs.length"));
+  for (const Kind kind : {Kind::tab_pad, Kind::jack_plate, Kind::cross_member}) EXPECT_FALSE(offers(found({kind, Side::right, 1}), "frame.tabs.length")) << word(kind);
+}
+
+TEST(Edge, AHoleWithoutABoltIsAWarning) {
+  const auto with_edge = [](Mm edge) {
+    SmallBed s;
+    s.plate(some(1), {0, 0, 0}, {200, 200}, 6, {round_hole({0, 100 - edge}, 40)});
+    return s.of("EDGE");
+  };
+  EXPECT_THAT(with_edge(50.01), IsEmpty());
+  ASSERT_THAT(with_edge(49.99), SizeIs(1));
+  EXPECT_EQ(with_edge(49.99)[0].severity, Severity::warn);
+}
+
+TEST(Edge, OfBoughtAndKitPartsIsTheirMakersAffair) {
+  SmallBed s;
+  s.plate(rail_r1, {0, 0, 0}, {200, 20}, 6, {round_hole({}, 14)}, Origin::kit);
+  EXPECT_THAT(s.of("EDGE"), IsEmpty());
+}
+
+TEST(Edge, OfAClipGoesByItsEnds) {
+  const auto at = [](Mm x) {
+    SmallBed s;
+    const FaceHole hole{Face::flat_leg, round_hole({x, 45}, 14)};
+    const int under = s.add({tab_r1, "A36", Origin::made, clip(100, {hole})}, tab_r1, {});
+    const int rail = s.plate(rail_r1, {x, 45, 6}, {400, 90}, 6, {round_hole({}, 14)}, Origin::kit);
+    s.bolt(track_bolt_r1, {rail}, 1.5 * inch);
+    s.bed.bolts[0].plies.push_back({under, 0, 6, 0});
+    return s.of("EDGE");
+  };
+  EXPECT_THAT(at(half_inch().edge_minimum + 0.001), IsEmpty());
+  EXPECT_THAT(at(half_inch().edge_minimum - 0.001), SizeIs(1));
+}
+
+SmallBed jack_plate(Mm apart, Origin origin = Origin::made) {
+  SmallBed s;
+  const std::vector<Hole> holes{round_hole({0, 0}, 14), round_hole({apart, 0}, 14)};
+  const int under = s.plate(some(1), {0, 0, 0}, {300, 200}, 6, holes, origin);
+  const int top = s.plate(some(2), {0, 0, 6}, {300, 200}, 6, holes, origin);
+  s.bolt({Kind::jack_bolt, Side::right, 1, 1}, {top, under}, 1.5 * inch);
+  Bolt second = s.bed.bolts[0];
+  for (Ply& ply : second.plies) ply.hole = 1;
+  second.id.of = 2;
+  s.bed.bolts.push_back(second);
+  return s;
+}
+
+TEST(Spacing, IsTwoAndTwoThirdsDiameters) {
+  const Mm limit = 8.0 / 3 * inch / 2;
+  EXPECT_THAT(jack_plate(limit + 0.001).of("SPACING"), IsEmpty());
+  const auto found = jack_plate(limit - 0.001).of("SPACING");
+  ASSERT_THAT(found, SizeIs(1));  // the two plates are one part
+  EXPECT_EQ(found[0].severity, Severity::stop);
+  EXPECT_NEAR(found[0].limit, limit, 1e-9);
+  EXPECT_EQ(jack_plate(limit - 0.001, Origin::kit).of("SPACING").at(0).severity, Severity::warn);
+}
+
+// Two holes of 14, one of them without a bolt: 3/4 of 14 must be left between,
+// 24.5 from centre to centre.
+TEST(Spacing, AHoleWithoutABoltCountsByItsSize) {
+  for (const auto& [apart, stops] : {std::pair(24.51, 0u), std::pair(24.49, 1u)}) {
+    SmallBed s = jack_plate(apart);
+    s.bed.bolts.pop_back();
+    EXPECT_THAT(s.of("SPACING"), SizeIs(stops)) << apart;
+  }
+}
+
+}  // namespace
+}  // namespace bedwright
