@@ -3,7 +3,7 @@
 # They are headers alone, the host's own. Their folders are linked into the build
 # folder one by one: with all of /usr/include on the path the compiler would take the
 # host's C library for its own.
-set(browser_headers ${CMAKE_BINARY_DIR}/headers)
+set(browser_headers ${CMAKE_BINARY_DIR}/host_headers)
 file(MAKE_DIRECTORY ${browser_headers})
 
 function(header_library target folder header)
