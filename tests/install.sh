@@ -3,7 +3,7 @@
 build_packages=(
   g++ cmake ninja-build ccache
   libocct-modeling-algorithms-dev libocct-ocaf-dev libocct-data-exchange-dev libtbb-dev
-  libyaml-cpp-dev libcli11-dev libfmt-dev nlohmann-json3-dev libssl-dev libeigen3-dev
+  libyaml-cpp-dev libfast-float-dev libcli11-dev libfmt-dev nlohmann-json3-dev libssl-dev libeigen3-dev
   pkgconf libcairo2-dev fonts-osifont
 )
 test_packages=(

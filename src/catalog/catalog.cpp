@@ -108,9 +108,7 @@ const Section* Catalog::section(const std::string& name) const { return find_nam
 const BoltSize* Catalog::bolt(const std::string& name) const { return find_named(bolts, name); }
 const Species* Catalog::species_named(const std::string& name) const { return find_named(species, name); }
 
-void read_catalog(const std::string& file, const std::string& text, Catalog& catalog,
-                  std::vector<Problem>& problems) {
-  const Document document = parse_document(file, text);
+void read_catalog(const Document& document, Catalog& catalog, std::vector<Problem>& problems) {
   CatalogFile content;
   std::vector<Problem> found;
   read_document(document, content, found);

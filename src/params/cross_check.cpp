@@ -18,7 +18,8 @@ std::string told(Mm length) { return both_units(Dimension::length, length); }
 // order's overrides.
 bool is_override(const Problem& problem, const Document& document) {
   if (problem.where.file == "--set") return true;
-  return std::ranges::any_of(document.override_marks, [&](const Mark& m) { return m.file == problem.where.file; });
+  return std::any_of(document.override_marks.begin(), document.override_marks.end(),
+                     [&](const Mark& m) { return m.file == problem.where.file; });
 }
 
 // The key of a problem as its own document names it.
@@ -64,13 +65,13 @@ void CrossCheck::run() {
 
 bool CrossCheck::sound(const Document& document, std::initializer_list<std::string> keys) const {
   if (document.root.kind != NodeKind::map) return false;
-  return std::ranges::none_of(found_in_reading_, [&](const Problem& problem) {
+  return std::none_of(found_in_reading_.begin(), found_in_reading_.end(), [&](const Problem& problem) {
     const bool here = problem.where.file == document.file ||
                       (is_override(problem, document) && problem.where.key.starts_with(document.key_prefix));
     if (!here || problem.where.key.empty()) return false;
     const std::string_view at = own_key(problem, document);
-    return std::ranges::any_of(
-        keys, [&](const std::string& key) { return is_within(at, key) || is_within(key, at); });
+    return std::any_of(keys.begin(), keys.end(),
+                       [&](const std::string& key) { return is_within(at, key) || is_within(key, at); });
   });
 }
 

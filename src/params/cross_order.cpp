@@ -51,7 +51,7 @@ std::string folder_name_fault(const std::string& text) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || is_digit(c) || c == '-' || c == '_' ||
            c == '.';
   };
-  const auto odd = std::ranges::find_if_not(text, plain);
+  const auto odd = std::find_if_not(text.begin(), text.end(), plain);
   if (odd == text.end()) return {};
   if (*odd == ' ') return "has a space in it";
   if (static_cast<unsigned char>(*odd) >= 0x80) return "has a letter beyond a to z in it";

@@ -7,6 +7,7 @@
 #include <iterator>
 #include <system_error>
 
+#include "params/file_refusal.h"
 #include "yaml/document.h"
 
 namespace fs = std::filesystem;
@@ -15,20 +16,26 @@ namespace bedwright {
 
 std::optional<std::string> read_bytes(const std::string& path, const Mark& where,
                                       std::vector<Problem>& problems) {
-  // Where nothing else names the file, the place is the file itself and says its name.
-  const bool named_elsewhere = where.file != path;
-  const auto refuse = [&](std::string what, std::string would_do) -> std::optional<std::string> {
-    problems.push_back({where, named_elsewhere ? fmt::format("{} {}", path, what) : std::move(what), std::move(would_do)});
+  const FileRefusal refusal(path, where, problems);
+  const auto refuse = [&](const std::string& what, const std::string& would_do) {
+    refusal.other(what, would_do);
     return std::nullopt;
   };
-  if (path.empty()) return refuse("an empty name is the name of no file", "name one");
+  if (path.empty()) {
+    refusal.no_name();
+    return std::nullopt;
+  }
   std::error_code error;
   const fs::file_status status = fs::status(path, error);
   if (status.type() == fs::file_type::not_found) {
-    return refuse("does not exist", named_elsewhere ? "check the spelling; files are looked for beside the order" : "check the spelling");
+    refusal.missing();
+    return std::nullopt;
   }
   if (error) return refuse(fmt::format("cannot be opened ({})", error.message()), "check the path");
-  if (status.type() == fs::file_type::directory) return refuse("is a folder", "name a file in it");
+  if (status.type() == fs::file_type::directory) {
+    refusal.folder();
+    return std::nullopt;
+  }
   if (status.type() != fs::file_type::regular) return refuse("is not an ordinary file", "name a file");
   const auto size = fs::file_size(path, error);
   if (!error && size > largest_file) {

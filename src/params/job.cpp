@@ -125,7 +125,6 @@ class Loading {
   bool read_catalogs() {
     bool whole = !job_.order.catalog.empty();
     std::vector<const FileStore::File*> files;
-    std::vector<std::string> paths;
     for (std::size_t i = 0; i < job_.order.catalog.size(); ++i) {
       std::string path;
       const FileStore::File* file = named_file(path_to("catalog", i + 1), job_.order.catalog[i], path);
@@ -135,9 +134,8 @@ class Loading {
       }
       job_.inputs.push_back({path, file->content});
       files.push_back(file);
-      paths.push_back(path);
     }
-    const FileStore::CatalogFiles& read = store_.catalog(files, paths);
+    const FileStore::CatalogFiles& read = store_.catalog(files);
     job_.catalog = read.catalog;
     problems_.insert(problems_.end(), read.problems.begin(), read.problems.end());
     return whole && read.problems.empty();
@@ -146,12 +144,15 @@ class Loading {
   // Files in the order they are read, overrides last; within a file by line and column.
   void sort_problems() {
     const auto file_rank = [&](const std::string& file) {
-      const auto found = std::ranges::find(job_.inputs, file, &InputFile::path);
+      const auto found = std::find_if(job_.inputs.begin(), job_.inputs.end(),
+                                      [&](const InputFile& input) { return input.path == file; });
       return std::pair{file == "--set", found - job_.inputs.begin()};
     };
-    std::ranges::stable_sort(problems_, {}, [&](const Problem& problem) {
-      return std::tuple{file_rank(problem.where.file), problem.where.line, problem.where.column};
-    });
+    const auto rank = [&](const Problem& problem) {
+      return std::tuple(file_rank(problem.where.file), problem.where.line, problem.where.column);
+    };
+    std::stable_sort(problems_.begin(), problems_.end(),
+                     [&](const Problem& a, const Problem& b) { return rank(a) < rank(b); });
   }
 
   FileStore& store_;
@@ -173,12 +174,6 @@ std::array<NamedLength, 6> named_lengths(const Job& job) {
            {"bolts.stop", named.stop, &k.track_stop.hole},
            {"bolts.jack", named.jack, &f.jack.hole},
            {"bolts.tongue_jack", named.tongue_jack, &f.tongue_jack.hole}}};
-}
-
-std::variant<Job, std::vector<Problem>> load_job(const std::string& order_path,
-                                                 const std::vector<std::string>& sets) {
-  FileStore store;
-  return load_job(store, order_path, sets);
 }
 
 std::variant<Job, std::vector<Problem>> load_job(FileStore& store, const std::string& order_path,

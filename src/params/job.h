@@ -51,7 +51,8 @@ std::array<NamedLength, 6> named_lengths(const Job& job);
 std::variant<Job, std::vector<Problem>> load_job(const std::string& order_path,
                                                  const std::vector<std::string>& sets);
 
-// The same from files already read, for many variants of one order.
+// The same from the files of a store: for many variants of one order, or where there
+// is no disk.
 std::variant<Job, std::vector<Problem>> load_job(FileStore& store, const std::string& order_path,
                                                  const std::vector<std::string>& sets);
 

@@ -82,13 +82,15 @@ ParsedQuantity fail(std::string what, std::string would_do) {
 }
 
 const Unit* find_unit(const Vocabulary& words, std::string_view word) {
-  const auto found = std::ranges::find(words.units, word, &Unit::word);
+  const auto found = std::find_if(words.units.begin(), words.units.end(),
+                                  [&](const Unit& unit) { return unit.word == word; });
   return found == words.units.end() ? nullptr : &*found;
 }
 
 bool same_word(std::string_view a, std::string_view b) {
   const auto folded = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
-  return std::ranges::equal(a, b, {}, folded, folded);
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                    [&](char x, char y) { return folded(x) == folded(y); });
 }
 
 // The unit of this vocabulary that is meant by another word for it, or by it in

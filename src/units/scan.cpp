@@ -2,8 +2,9 @@
 
 #include <fmt/format.h>
 
-#include <charconv>
 #include <optional>
+
+#include "units/decimal.h"
 
 namespace bedwright {
 namespace {
@@ -16,9 +17,7 @@ bool is_space(char c) { return c == ' ' || c == '\t'; }
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c & 0x80) != 0; }
 
 double value_of(std::string_view digits) {
-  double value = 0;
-  std::from_chars(digits.data(), digits.data() + digits.size(), value, std::chars_format::fixed);
-  return value;
+  return decimal(digits).value();  // nine digits and twelve decimals are always a figure
 }
 
 class Scanner {

@@ -1,75 +1,16 @@
 #include "yaml/document.h"
 
-#include <fmt/format.h>
-#include <yaml-cpp/exceptions.h>
-#include <yaml-cpp/parser.h>
-
 #include <algorithm>
-#include <sstream>
 
 #include "yaml/key_path.h"
 #include "yaml/text.h"
-#include "yaml/tree_builder.h"
 
 namespace bedwright {
-namespace {
-
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-
-Place place_of_byte(std::string_view text, std::size_t at) {
-  const std::string_view before = text.substr(0, at);
-  const std::size_t start = before.rfind('\n') == std::string_view::npos ? 0 : before.rfind('\n') + 1;
-  const auto characters = std::ranges::count_if(
-      before.substr(start), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; });
-  return {static_cast<int>(std::ranges::count(before, '\n')) + 1, static_cast<int>(characters) + 1, 0};
-}
-
-// Faults of the text as such; none of them leaves anything worth parsing.
-bool readable_text(Document& document, std::string_view text) {
-  const auto refuse = [&](const Place& at, std::string what, std::string would_do) {
-    document.problems.push_back({document.mark(at, {}), std::move(what), std::move(would_do)});
-    return false;
-  };
-  if (text.size() > largest_file) {
-    return refuse({1, 1, 0}, fmt::format("is larger than {} bytes", largest_file),
-                  "a parameter file is a few kilobytes; is this the right file?");
-  }
-  const std::size_t bad = first_bad_byte(text);
-  if (bad != std::string_view::npos) {
-    const auto byte = static_cast<unsigned char>(text[bad]);
-    return refuse(place_of_byte(text, bad), fmt::format("byte 0x{:02X} is not UTF-8 text", byte),
-                  "save the file as UTF-8");
-  }
-  return true;
-}
-
-// Feeds every document of the text to the builder and says how many there were.
-// Afterwards the builder holds the first.
-int parse_all(Document& document, TreeBuilder& builder, std::string_view text, Node& first) {
-  std::istringstream stream{std::string(text)};
-  int documents = 0;
-  try {
-    YAML::Parser parser(stream);
-    while (documents < 2 && parser.HandleNextDocument(builder)) {
-      if (++documents == 1) first = builder.take();
-    }
-  } catch (const Stop& stop) {
-    document.problems.push_back(stop.problem);
-    if (documents == 0) documents = 1;
-  } catch (const YAML::Exception& error) {
-    document.problems.push_back({document.mark(builder.place(error.mark), {}),
-                                 fmt::format("cannot be read as YAML: {}", error.msg),
-                                 "look at the indentation, colons and brackets here and on the line above"});
-    if (documents == 0) documents = 1;
-  }
-  return documents;
-}
-
-}  // namespace
 
 const Node* Node::find(std::string_view wanted) const {
   if (kind != NodeKind::map) return nullptr;
-  const auto found = std::ranges::find(children, wanted, &Node::key);
+  const auto found =
+      std::find_if(children.begin(), children.end(), [&](const Node& child) { return child.key == wanted; });
   return found == children.end() ? nullptr : &*found;
 }
 
@@ -85,47 +26,6 @@ Mark Document::mark(const Place& place, const std::string& key) const {
     return written;
   }
   return {"--set", place.line, place.column, key_prefix + key};
-}
-
-Document parse_document(const std::string& file, std::string_view text) {
-  Document document;
-  document.file = file;
-  if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
-  if (!readable_text(document, text)) return document;
-  TreeBuilder builder(document, text);
-  Node root;
-  const int documents = parse_all(document, builder, text, root);
-  const auto refuse = [&](const Place& at, std::string what, std::string would_do) {
-    document.problems.push_back({document.mark(at, {}), std::move(what), std::move(would_do)});
-  };
-  if (documents > 1) refuse({1, 1, 0}, "holds more than one document", "keep one; remove the --- lines");
-  const bool broken = !document.problems.empty();
-  if (root.kind == NodeKind::map) {
-    document.root = std::move(root);
-  } else if (root.kind != NodeKind::null) {
-    refuse(root.place, fmt::format("holds {} where keys are wanted", describe_node(root)),
-           "write keys with their values, such as name: value");
-  } else if (!broken) {
-    refuse({1, 1, 0}, "is empty", "write the keys it should hold");
-  }
-  return document;
-}
-
-Node parse_value(Document& document, std::string_view text, int number, int column, const std::string& key) {
-  Node value;
-  value.place = {number, column, number};
-  const auto refuse = [&](std::string what, std::string would_do) {
-    document.problems.push_back({document.mark(value.place, key), std::move(what), std::move(would_do)});
-  };
-  if (text.size() > largest_file || first_bad_byte(text) != std::string_view::npos) {
-    refuse("has a value that is not plain UTF-8 text", "write the value in UTF-8");
-    return value;
-  }
-  TreeBuilder builder(document, text, number, column, key);
-  const int documents = parse_all(document, builder, text, value);
-  if (documents == 0) value.place = {number, column, number};
-  if (documents > 1) refuse("holds more than one document", "give one value");
-  return value;
 }
 
 Mark mark_of(const Document& document, const std::string& key) {

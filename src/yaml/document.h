@@ -28,6 +28,8 @@ struct Place {
   // Which --set it came from, counted from 1; 0 for the file itself; -1 and below for
   // an override written in another file (Document::override_marks).
   int override_number = 0;
+
+  friend bool operator==(const Place&, const Place&) = default;
 };
 
 struct Node {
@@ -41,6 +43,7 @@ struct Node {
 
   const Node* find(std::string_view wanted) const;  // nullptr when there is none, or this is no map
   Node* find(std::string_view wanted);
+  friend bool operator==(const Node&, const Node&) = default;
 };
 
 struct Document {
@@ -51,9 +54,11 @@ struct Document {
   std::vector<Mark> override_marks;  // where override -1, -2, ... is written
 
   Mark mark(const Place& place, const std::string& key) const;
+  friend bool operator==(const Document&, const Document&) = default;
 };
 
-// Never throws for anything in `text`.
+// Never throws for anything in `text`. In parse_yaml.cpp, which is left out where there
+// is no YAML parser; a document then comes from its tree (yaml/tree_json.h).
 Document parse_document(const std::string& file, std::string_view text);
 
 // The value a YAML flow text stands for, as behind the '=' of an override:

@@ -9,6 +9,8 @@ struct Mark {
   std::string file;          // as the user named it; "--set" for an override
   int line = 0, column = 0;  // 1-based; for an override, the column in its text
   std::string key;           // path, "track.clamps[2].bunk"
+
+  friend bool operator==(const Mark&, const Mark&) = default;
 };
 
 // A word that names an entry elsewhere (a section, a bolt size, a tab). Looked up

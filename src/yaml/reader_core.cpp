@@ -255,7 +255,8 @@ std::optional<std::size_t> ReaderCore::take_choice(const char* key, const std::v
                                                    const char* doc, Need need) {
   const Node* node = take(key, doc, need, [&] { return fmt::format("one of {}", fmt::join(words, ", ")); });
   if (!node) return std::nullopt;
-  const auto found = node->kind == NodeKind::scalar ? std::ranges::find(words, node->scalar) : words.end();
+  const auto found = node->kind == NodeKind::scalar ? std::find(words.begin(), words.end(), node->scalar)
+                                                    : words.end();
   if (found == words.end()) {
     const auto near = node->kind == NodeKind::scalar ? nearest(node->scalar, words) : std::nullopt;
     problem(*node, path_of(key), fmt::format("is {}", describe_node(*node)),
@@ -268,7 +269,7 @@ std::optional<std::size_t> ReaderCore::take_choice(const char* key, const std::v
 
 void ReaderCore::finish() {
   for (const Node& child : node_.children) {
-    if (std::ranges::find(known_, child.key) != known_.end()) continue;
+    if (std::find(known_.begin(), known_.end(), child.key) != known_.end()) continue;
     const std::string help =
         child.key == "<<" ? "write the keys out; merging is not supported" : suggestion(child.key, known_);
     problems_.push_back(

@@ -2,14 +2,14 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
-#include <cmath>
+
+#include "units/decimal.h"
 
 namespace bedwright {
 
 bool is_truth_word(std::string_view text) {
   static constexpr std::array<std::string_view, 6> words{"true", "True", "TRUE", "false", "False", "FALSE"};
-  return std::ranges::find(words, text) != words.end();
+  return std::find(words.begin(), words.end(), text) != words.end();
 }
 
 std::optional<double> number_in(std::string_view text) {
@@ -18,10 +18,7 @@ std::optional<double> number_in(std::string_view text) {
   if (digits.empty() || digits.find_first_not_of("0123456789.eE+-") != std::string_view::npos)
     return std::nullopt;
   if (digits[0] == '-' || digits[0] == '+') return std::nullopt;
-  double value = 0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (error != std::errc{} || end != text.data() + text.size() || !std::isfinite(value)) return std::nullopt;
-  return value;
+  return decimal(text);
 }
 
 }  // namespace bedwright

@@ -1,4 +1,4 @@
-// Turns the events of the YAML parser into our tree. Only document.cpp needs it.
+// Turns the events of the YAML parser into our tree. Only parse_yaml.cpp needs it.
 #pragma once
 
 #include <yaml-cpp/eventhandler.h>
