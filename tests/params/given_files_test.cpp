@@ -125,6 +125,15 @@ TEST(GivenFiles, NeedNoDisk) {
   EXPECT_EQ(from_trees({}, "nowhere/order.yaml"), "nowhere/order.yaml: does not exist; check the spelling\n");
 }
 
+TEST(GivenFiles, AreFoundBesideAnOrderHoweverItIsNamed) {
+  const std::vector<StoredFile> files{
+      carried("./order.yaml", samples::order), carried("kit.yaml", samples::kit),
+      carried("frame.yaml", samples::frame), carried("catalog.yaml", samples::catalog)};
+  EXPECT_THAT(from_trees(files, "./order.yaml"), HasSubstr("\norder.order.number = A-17\n"));
+  EXPECT_EQ(from_trees(files, "./order.yaml", {"kit=./order.yaml"}),
+            "--set:1:1: kit: names the order file itself; name another file\n");
+}
+
 TEST(GivenFiles, WithOneNameAreRefused) {
   const std::vector<StoredFile> twice{carried("a.yaml", "a: 1\n"), carried("a.yaml", "a: 2\n")};
   EXPECT_THROW(FileStore{twice}, std::invalid_argument);

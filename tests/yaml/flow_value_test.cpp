@@ -82,10 +82,11 @@ TEST(FlowValue, BoundsWhatItTakes) {
 // Texts as people write them, with now and then a character that belongs nowhere.
 rc::Gen<std::string> written(int depth) {
   const auto word = rc::gen::element<std::string>(
-      "84 in", "1-1/4 in", "-5 mm", "6' 8\"", "a", "true", "null", "~", "\"x y\"", "'it''s'", "''", "a:b",
-      "a : b", "a b", " a", "a ", "", "#", " #", "-", "- ", "?", ":", "\xC3\xA9", "\xC2\xB0", "\xE2\x80\xA8",
-      "*a", "&a", "a&b", "1e5", "../a.yaml", ".", "...", "%", "=", "<<", "!", "|", "(a)", "+1", "-.5", "a;b",
-      "\"a: b\"", "\\", "\"\\t\"", "a\\", "x:", "x:/", ",", "\xEF\xBB\xBF", "\xC2\x85", "\xC2\xA0");
+      "84 in", "1-1/4 in", "-5 mm", "6' 8\"", "a", "true", "null", "Null", "nULL", "~", "\"x y\"", "'it''s'",
+      "''", "a:b", "a : b", "a b", " a", "a ", "", "#", " #", "-", "- ", "?", ":", "\xC3\xA9", "\xC2\xB0",
+      "\xE2\x80\xA8", "*a", "&a", "a&b", "1e5", "../a.yaml", ".", "...", "%", "=", "<<", "!", "|", "(a)",
+      "+1", "-.5", "a;b", "\"a: b\"", "\\", "\"\\t\"", "a\\", "x:", "x:/", ",", "\xEF\xBB\xBF", "\xC2\x85",
+      "\xC2\xA0");
   if (depth == 0) return word;
   const auto inner = rc::gen::resize(3, rc::gen::container<std::vector<std::string>>(written(depth - 1)));
   const auto joined = [](const std::vector<std::string>& parts, const std::string& between) {
