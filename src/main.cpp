@@ -32,11 +32,13 @@ void order_options(CLI::App& command, OrderArguments& arguments) {
 }
 
 const char* const exit_codes =
-    "Exit codes: 0 released or nothing stops it, 1 stopped by a finding, 2 something in the input, 3 a fault of the program.\n"
+    "Exit codes: 0 released or nothing stops it, 1 stopped by a finding, 2 something in the input, 3 a fault "
+    "of the program.\n"
     "The program advises; it does not certify. Local codes and licensed practice come first.";
 
 int run(int argc, char** argv) {
-  CLI::App app{"Bedwright: from one order file to a checked trailer bed and the files to cut, drill and weld it."};
+  CLI::App app{
+      "Bedwright: from one order file to a checked trailer bed and the files to cut, drill and weld it."};
   app.name("bedwright");
   app.set_version_flag("--version", version());
   app.require_subcommand(1);
@@ -45,56 +47,83 @@ int run(int argc, char** argv) {
   DrawArguments draw;
   CLI::App* draw_app = app.add_subcommand("draw", "Check an order and write its files");
   order_options(*draw_app, draw);
-  draw_app->add_flag("--draft", draw.draft, "Write model, picture and lists for discussion even when something stops the bed; never cut or drill files");
-  draw_app->add_option("--out", draw.out, "Folder that gets one folder an order (default: out/ beside this program)");
+  draw_app->add_flag("--draft", draw.draft,
+                     "Write model, picture and lists for discussion even when something stops the bed; never "
+                     "cut or drill files");
+  draw_app->add_option("--out", draw.out,
+                       "Folder that gets one folder an order (default: out/ beside this program)");
   draw_app->footer(
       "Example:\n  bedwright draw params/orders/base.yaml\n"
-      "Writes out/QB-1041/: bed.step (the model), bed.svg (a picture), cut/ (plasma table), drill/ (drill press),\n"
-      "lists/ (parts, cut list, drill list, hardware), report.txt and report.json. When anything stops the bed, only the report.");
+      "Writes out/QB-1041/: bed.step (the model), bed.svg (a picture), cut/ (plasma table), drill/ (drill "
+      "press),\n"
+      "lists/ (parts, cut list, drill list, hardware), report.txt and report.json. When anything stops the "
+      "bed, only the report.");
 
   CheckArguments check;
-  CLI::App* check_app = app.add_subcommand("check", "Say whether an order goes together, and what to change if not");
+  CLI::App* check_app =
+      app.add_subcommand("check", "Say whether an order goes together, and what to change if not");
   order_options(*check_app, check);
   check_app->add_flag("--json", check.json, "Print the report as JSON");
   CLI::Option* suggest = check_app->add_flag("--suggest", check.suggest,
-                                             "Look for the smallest set of changes that clears every stop, and print it as a diff of the order file");
-  check_app->add_option("--write", check.write, "With --suggest: write the changed order to this file, which must not be there yet")->needs(suggest);
+                                             "Look for the smallest set of changes that clears every stop, "
+                                             "and print it as a diff of the order file");
+  check_app
+      ->add_option("--write", check.write,
+                   "With --suggest: write the changed order to this file, which must not be there yet")
+      ->needs(suggest);
   suggest->excludes("--json");
-  check_app->footer("Examples:\n  bedwright check params/orders/base.yaml --set track.rail_length=\"84 in\"\n"
-                    "  bedwright check params/orders/wrong.yaml --suggest --write params/orders/better.yaml");
+  check_app->footer(
+      "Examples:\n  bedwright check params/orders/base.yaml --set track.rail_length=\"84 in\"\n"
+      "  bedwright check params/orders/wrong.yaml --suggest --write params/orders/better.yaml");
 
   OfferArguments offer;
-  CLI::App* offer_app = app.add_subcommand("offer", "Try every combination of some values, and map which can be offered");
-  CLI::Option* offer_order = offer_app->add_option("ORDER", offer.order, "The order file the values are tried on");
+  CLI::App* offer_app =
+      app.add_subcommand("offer", "Try every combination of some values, and map which can be offered");
+  CLI::Option* offer_order =
+      offer_app->add_option("ORDER", offer.order, "The order file the values are tried on");
   set_option(*offer_app, offer);
   offer_app
-      ->add_option("--vary", offer.vary, "KEY=VALUES: from, to and step, as track.rail_length=72..96in/1in; or one after another, as track.bunk_pitch=20in,24in. Give it once a key")
+      ->add_option("--vary", offer.vary,
+                   "KEY=VALUES: from, to and step, as track.rail_length=72..96in/1in; or one after another, "
+                   "as track.bunk_pitch=20in,24in. Give it once a key")
       ->take_all()
       ->allow_extra_args(false)
       ->type_name("KEY=VALUES")
       ->needs(offer_order);
-  offer_app->add_option("--part", offer.part, "Only the Kth of N parts; writes offer-K-of-N.json")->type_name("K/N")->needs(offer_order);
-  offer_app->add_option("--merge", offer.merge, "Join these parts into one map")->type_name("FILE")->check(CLI::ExistingFile)->excludes(offer_order);
-  offer_app->add_option("--out", offer.out, "Folder for the files (default: out/NUMBER-offer beside this program)");
+  offer_app->add_option("--part", offer.part, "Only the Kth of N parts; writes offer-K-of-N.json")
+      ->type_name("K/N")
+      ->needs(offer_order);
+  offer_app->add_option("--merge", offer.merge, "Join these parts into one map")
+      ->type_name("FILE")
+      ->check(CLI::ExistingFile)
+      ->excludes(offer_order);
+  offer_app->add_option("--out", offer.out,
+                        "Folder for the files (default: out/NUMBER-offer beside this program)");
   offer_app->footer(
-      "Examples:\n  bedwright offer params/orders/sizes.yaml --vary track.rail_length=72..96in/1in --vary track.extension_count=0..3\n"
-      "  bedwright offer ORDER --vary ... --part 1/8 --out parts\n  bedwright offer --merge parts/offer-*.json --out map\n"
+      "Examples:\n  bedwright offer params/orders/sizes.yaml --vary track.rail_length=72..96in/1in --vary "
+      "track.extension_count=0..3\n"
+      "  bedwright offer ORDER --vary ... --part 1/8 --out parts\n  bedwright offer --merge "
+      "parts/offer-*.json --out map\n"
       "Writes offer.csv, offer.json, offer.pdf and offer.svg (one file a page).");
 
   CompareArguments two;
-  CLI::App* compare_app = app.add_subcommand("compare", "Tell part by part what differs between two orders or revisions");
+  CLI::App* compare_app =
+      app.add_subcommand("compare", "Tell part by part what differs between two orders or revisions");
   compare_app->add_option("A", two.a, "The order whose parts may be on the shelf")->required();
   compare_app->add_option("B", two.b, "The order they are wanted for")->required();
   compare_app->add_flag("--json", two.json, "Print the comparison as JSON");
-  compare_app->footer("Example:\n  bedwright compare params/orders/base.yaml params/orders/one_extension.yaml");
+  compare_app->footer(
+      "Example:\n  bedwright compare params/orders/base.yaml params/orders/one_extension.yaml");
 
   std::string schema_of = "order";
-  CLI::App* schema_app = app.add_subcommand("schema", "Print the JSON Schema of a file, for editors that complete as you type");
+  CLI::App* schema_app =
+      app.add_subcommand("schema", "Print the JSON Schema of a file, for editors that complete as you type");
   schema_app->add_option("FILE", schema_of, "order, kit or frame")->capture_default_str();
   schema_app->footer("Example:\n  bedwright schema order > order.schema.json");
 
   std::string code;
-  CLI::App* explain_app = app.add_subcommand("explain", "Say what a rule asks, where it comes from and what to change");
+  CLI::App* explain_app =
+      app.add_subcommand("explain", "Say what a rule asks, where it comes from and what to change");
   explain_app->add_option("CODE", code, "The code printed with a finding; leave out to list all");
   explain_app->footer("Example:\n  bedwright explain HOLE-FIT");
 
@@ -117,7 +146,8 @@ int run(int argc, char** argv) {
     std::vector<std::string> options;
     for (const CLI::Option* option : command.get_options())
       for (const std::string& name : option->get_lnames()) options.push_back("--" + name);
-    fmt::print(stderr, "bedwright {}: {}\n", command.get_name(), extra_word_fault(app.remaining(true), options));
+    fmt::print(stderr, "bedwright {}: {}\n", command.get_name(),
+               extra_word_fault(app.remaining(true), options));
     return bad_input;
   } catch (const CLI::ParseError& e) {
     const int help_or_version = 0;

@@ -19,7 +19,8 @@ class Trials {
   std::optional<int> brings(const Change& change, const Stop& stop) {
     const std::set<Stop>* after = stops_after(change);
     if (!after || remains(stop, now_, *after)) return std::nullopt;
-    return static_cast<int>(std::count_if(after->begin(), after->end(), [&](const Stop& s) { return !now_.contains(s); }));
+    return static_cast<int>(
+        std::count_if(after->begin(), after->end(), [&](const Stop& s) { return !now_.contains(s); }));
   }
 
  private:
@@ -44,9 +45,10 @@ constexpr std::size_t most_shown = 3;
 
 }  // namespace
 
-Retry retry_with(FileStore& store, std::string order_path, std::vector<std::string> sets, ExamineOptions options) {
-  return [&store, path = std::move(order_path), sets = std::move(sets),
-          options = std::move(options)](const std::vector<std::string>& more) -> std::optional<std::vector<Finding>> {
+Retry retry_with(FileStore& store, std::string order_path, std::vector<std::string> sets,
+                 ExamineOptions options) {
+  return [&store, path = std::move(order_path), sets = std::move(sets), options = std::move(options)](
+             const std::vector<std::string>& more) -> std::optional<std::vector<Finding>> {
     std::vector<std::string> all = sets;
     all.insert(all.end(), more.begin(), more.end());
     Examination again = examine(store, path, all, options);
@@ -71,7 +73,8 @@ void advise(const Job& job, int bunks, const Retry& retry, std::vector<Finding>&
       if (*brings == 0) ++clean;
       if (clean > 0 && &change - proposed.data() >= static_cast<std::ptrdiff_t>(f.changes.size())) break;
     }
-    std::stable_sort(kept.begin(), kept.end(), [](const Change& a, const Change& b) { return a.brings < b.brings; });
+    std::stable_sort(kept.begin(), kept.end(),
+                     [](const Change& a, const Change& b) { return a.brings < b.brings; });
     if (kept.size() > most_shown) kept.resize(most_shown);
     f.changes = std::move(kept);
   }

@@ -23,7 +23,8 @@ using Retry = std::function<std::optional<std::vector<Finding>>(const std::vecto
 
 // Examines the order again and again: each time with what it is given added to `sets`.
 // The store outlives it.
-Retry retry_with(FileStore& store, std::string order_path, std::vector<std::string> sets, ExamineOptions options);
+Retry retry_with(FileStore& store, std::string order_path, std::vector<std::string> sets,
+                 ExamineOptions options);
 
 // How many different changes one run tries at most; past it, changes not tried
 // are dropped and the remedy's text stands alone. A bed with so many different

@@ -11,12 +11,14 @@ namespace bedwright {
 namespace {
 
 std::string length_text(const Job& job, Mm length) {
-  if (job.order.order.printing == Printing::metric) return fmt::format("{:g} mm", std::round(length * 1000) / 1000);
+  if (job.order.order.printing == Printing::metric)
+    return fmt::format("{:g} mm", std::round(length * 1000) / 1000);
   return fmt::format("{:g} in", std::round(length / inch * 1e4) / 1e4);
 }
 
 // Other bunks, nearest to `now` first, the rearward of two as near.
-void other_bunks(const std::string& key, int now, int bunks, const std::vector<int>& taken, std::vector<Change>& all) {
+void other_bunks(const std::string& key, int now, int bunks, const std::vector<int>& taken,
+                 std::vector<Change>& all) {
   for (int away = 1; away < bunks; ++away)
     for (int bunk : {now + away, now - away})
       if (bunk >= 1 && bunk <= bunks && std::find(taken.begin(), taken.end(), bunk) == taken.end())
@@ -51,9 +53,13 @@ void for_log_stop(const Job& job, int bunks, int stop, std::vector<Change>& all)
 // evenly between have no place of their own to change.
 void move_jack(const Job& job, int jack, int steps, std::vector<Change>& all) {
   const Order& order = job.order;
-  const int from_front = static_cast<int>(jacks_listed(order)), from_rear = static_cast<int>(order.jacks_from_rear.size());
-  if (jack <= from_front) nearby(job, fmt::format("jacks[{}]", jack), order.jacks[jack - 1], steps, all);
-  else if (jack <= from_front + from_rear) nearby(job, fmt::format("jacks_from_rear[{}]", jack - from_front), order.jacks_from_rear[jack - from_front - 1], steps, all);
+  const int from_front = static_cast<int>(jacks_listed(order)),
+            from_rear = static_cast<int>(order.jacks_from_rear.size());
+  if (jack <= from_front)
+    nearby(job, fmt::format("jacks[{}]", jack), order.jacks[jack - 1], steps, all);
+  else if (jack <= from_front + from_rear)
+    nearby(job, fmt::format("jacks_from_rear[{}]", jack - from_front),
+           order.jacks_from_rear[jack - from_front - 1], steps, all);
 }
 
 void for_jack(const Job& job, int jack, std::vector<Change>& all) {
@@ -66,11 +72,13 @@ void move_axle(const Job& job, int steps, std::vector<Change>& all) {
   if (now <= 0) return nearby(job, "axle.position", job.order.axle.position, steps, all);
   for (int i = 1; i <= 10; ++i)
     for (double way : {1.0, -1.0})
-      if (const double to = now + way * i / 100; to > 0 && to <= 1) all.push_back({"axle.fraction", plain_figure(to)});
+      if (const double to = now + way * i / 100; to > 0 && to <= 1)
+        all.push_back({"axle.fraction", plain_figure(to)});
 }
 
 void for_datum(const Job& job, std::vector<Change>& all) {
-  const std::pair<Datum, const char*> datums[] = {{Datum::middle, "middle"}, {Datum::front, "front"}, {Datum::rear, "rear"}};
+  const std::pair<Datum, const char*> datums[] = {
+      {Datum::middle, "middle"}, {Datum::front, "front"}, {Datum::rear, "rear"}};
   for (const auto& [datum, word] : datums)
     if (datum != job.order.track.datum) all.push_back({"track.datum", word});
 }
@@ -82,16 +90,19 @@ std::vector<Change> candidates(const Job& job, int bunks, const Finding& finding
   if (finding.code == "HOLE-FIT") for_datum(job, all);
   if (!is_about_clashes(finding.code)) return all;
   const auto is_about = [&](std::initializer_list<Kind> kinds) {
-    return std::any_of(finding.subjects.begin(), finding.subjects.end(),
-                       [&](const Subject& s) { return std::find(kinds.begin(), kinds.end(), s.id.kind) != kinds.end(); });
+    return std::any_of(finding.subjects.begin(), finding.subjects.end(), [&](const Subject& s) {
+      return std::find(kinds.begin(), kinds.end(), s.id.kind) != kinds.end();
+    });
   };
   for (const Subject& subject : finding.subjects) {
     const Identity& id = subject.id;
     if (id.kind == Kind::clamp) for_clamp(job, bunks, id.number, all);
     if (id.kind == Kind::log_stop) for_log_stop(job, bunks, id.number, all);
-    if (id.kind == Kind::jack || id.kind == Kind::jack_plate || id.kind == Kind::jack_bolt) for_jack(job, id.number, all);
+    if (id.kind == Kind::jack || id.kind == Kind::jack_plate || id.kind == Kind::jack_bolt)
+      for_jack(job, id.number, all);
   }
-  if (is_about({Kind::bunk, Kind::bunk_bolt}) && is_about({Kind::track_stop, Kind::stop_bolt}) && job.order.track.end_bunks == EndBunks::inner)
+  if (is_about({Kind::bunk, Kind::bunk_bolt}) && is_about({Kind::track_stop, Kind::stop_bolt}) &&
+      job.order.track.end_bunks == EndBunks::inner)
     all.push_back({"track.end_bunks", "outermost"});
   if (is_about({Kind::axle, Kind::wheel})) move_axle(job, 24, all);
   return all;

@@ -15,7 +15,17 @@ namespace bedwright {
 namespace {
 
 // What a shop changes readily comes first; what the customer ordered last.
-enum Cost { a_setting = 0, on_the_bunks = 100, bolt_length = 200, on_the_mains = 300, a_slot = 400, a_tab = 500, a_standoff = 600, a_pitch = 800, a_rail = 900 };
+enum Cost {
+  a_setting = 0,
+  on_the_bunks = 100,
+  bolt_length = 200,
+  on_the_mains = 300,
+  a_slot = 400,
+  a_tab = 500,
+  a_standoff = 600,
+  a_pitch = 800,
+  a_rail = 900
+};
 // What only a rule proposes (another section, a higher rating): bought or made anew.
 constexpr int only_proposed = 500;
 constexpr int most_steps = 99;
@@ -23,7 +33,9 @@ constexpr int most_steps = 99;
 class Usual {
  public:
   Usual(const Job& job, int bunks)
-      : job_(job), bunks_(bunks), figures_{job.order.order.printing, job.order.order.tape},
+      : job_(job),
+        bunks_(bunks),
+        figures_{job.order.order.printing, job.order.order.tape},
         metric_(job.order.order.printing == Printing::metric) {}
 
   std::vector<FreeValue> all() {
@@ -37,11 +49,16 @@ class Usual {
   }
 
  private:
-  void add(const std::string& key, const std::string& value, int kind, int step) { all_.push_back({{key, value}, kind + std::min(step, most_steps)}); }
+  void add(const std::string& key, const std::string& value, int kind, int step) {
+    all_.push_back({{key, value}, kind + std::min(step, most_steps)});
+  }
 
   // The value nearest to `now` first.
-  void nearest_first(const std::string& key, Mm now, std::vector<std::pair<Mm, std::string>> values, int kind) {
-    std::stable_sort(values.begin(), values.end(), [&](const auto& a, const auto& b) { return std::abs(a.first - now) < std::abs(b.first - now); });
+  void nearest_first(const std::string& key, Mm now, std::vector<std::pair<Mm, std::string>> values,
+                     int kind) {
+    std::stable_sort(values.begin(), values.end(), [&](const auto& a, const auto& b) {
+      return std::abs(a.first - now) < std::abs(b.first - now);
+    });
     int step = 0;
     for (const auto& [value, text] : values) add(key, text, kind, ++step);
   }
@@ -49,7 +66,8 @@ class Usual {
   void settings() {
     const TrackOrder& t = job_.order.track;
     int step = 0;
-    for (const auto& [datum, word] : {std::pair{Datum::middle, "middle"}, {Datum::front, "front"}, {Datum::rear, "rear"}})
+    for (const auto& [datum, word] :
+         {std::pair{Datum::middle, "middle"}, {Datum::front, "front"}, {Datum::rear, "rear"}})
       if (datum != t.datum) add("track.datum", word, a_setting, ++step);
     add("track.end_bunks", t.end_bunks == EndBunks::inner ? "outermost" : "inner", a_setting, 1);
   }
@@ -63,8 +81,10 @@ class Usual {
 
   void clamps_and_stops() {
     const TrackOrder& t = job_.order.track;
-    for (std::size_t i = 0; i < t.clamps.size(); ++i) bunks(fmt::format("track.clamps[{}].bunk", i + 1), t.clamps[i].bunk);
-    for (std::size_t i = 0; i < t.log_stops.size(); ++i) bunks(fmt::format("track.log_stops[{}]", i + 1), t.log_stops[i]);
+    for (std::size_t i = 0; i < t.clamps.size(); ++i)
+      bunks(fmt::format("track.clamps[{}].bunk", i + 1), t.clamps[i].bunk);
+    for (std::size_t i = 0; i < t.log_stops.size(); ++i)
+      bunks(fmt::format("track.log_stops[{}]", i + 1), t.log_stops[i]);
   }
 
   void bolts() {
@@ -73,7 +93,8 @@ class Usual {
       const BoltSize& size = *job_.catalog.bolt(hole->bolt.text);
       std::vector<std::pair<Mm, std::string>> values;
       for (const Mm length : size.lengths)
-        if (length <= longest && (!now || std::abs(length - *now) > same_place)) values.push_back({length, bolt_length_text(size, length)});
+        if (length <= longest && (!now || std::abs(length - *now) > same_place))
+          values.push_back({length, bolt_length_text(size, length)});
       nearest_first(key, now.value_or(0), std::move(values), bolt_length);
     }
   }
@@ -89,19 +110,22 @@ class Usual {
     const Order& o = job_.order;
     const Mm step = metric_ ? 25 : inch;
     const std::size_t from_front = jacks_listed(o);
-    for (std::size_t i = 0; i < from_front; ++i) about(fmt::format("jacks[{}]", i + 1), o.jacks[i], step, 12, 0, on_the_mains);
+    for (std::size_t i = 0; i < from_front; ++i)
+      about(fmt::format("jacks[{}]", i + 1), o.jacks[i], step, 12, 0, on_the_mains);
     for (std::size_t i = 0; i < o.jacks_from_rear.size(); ++i)
       about(fmt::format("jacks_from_rear[{}]", i + 1), o.jacks_from_rear[i], step, 12, 0, on_the_mains);
     if (o.axle.fraction <= 0) return about("axle.position", o.axle.position, step, 24, 0, on_the_mains);
     for (int i = 1; i <= 10; ++i)
       for (const double way : {1.0, -1.0})
-        if (const double to = o.axle.fraction + way * i / 100; to > 0 && to < 1) add("axle.fraction", plain_figure(to), on_the_mains, i);
+        if (const double to = o.axle.fraction + way * i / 100; to > 0 && to < 1)
+          add("axle.fraction", plain_figure(to), on_the_mains, i);
   }
 
   void tabs() {
     const FrameTabs& t = job_.frame.tabs;
     const Mm slot_step = metric_ ? 2 : inch / 16, tab_step = metric_ ? 10 : inch / 4;
-    for (int i = 1; i <= 24; ++i) add("frame.tabs.slot_length", figures_.set(t.slot_length + i * slot_step), a_slot, i);
+    for (int i = 1; i <= 24; ++i)
+      add("frame.tabs.slot_length", figures_.set(t.slot_length + i * slot_step), a_slot, i);
     for (int i = 1; i <= 12; ++i) add("frame.tabs.length", figures_.set(t.length + i * tab_step), a_tab, i);
     if (t.clip) return about("frame.tabs.clip.standoff", t.clip->standoff, slot_step, 16, 0, a_standoff);
     constexpr std::array inch_plates{0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 1.0};
@@ -110,7 +134,8 @@ class Usual {
     std::vector<std::pair<Mm, std::string>> pads;
     for (std::size_t i = 0; i < inch_plates.size(); ++i) {
       const Mm thickness = metric_ ? metric_plates[i] : inch_plates[i] * inch;
-      if (std::abs(thickness - t.plate->pad_thickness) > same_place) pads.push_back({thickness, figures_.set(thickness)});
+      if (std::abs(thickness - t.plate->pad_thickness) > same_place)
+        pads.push_back({thickness, figures_.set(thickness)});
     }
     nearest_first("frame.tabs.plate.pad_thickness", t.plate->pad_thickness, std::move(pads), a_standoff);
   }
@@ -162,7 +187,9 @@ std::vector<FreeValue> free_values(const Job& job, int bunks, const std::vector<
     if (ordered_or_measured(c.key)) return;
     if (!job.frame.tabs.existing.empty() && is_within(c.key, "frame.tabs")) return;
     const auto kind = kinds.find(c.key);
-    all.push_back({{c.key, c.value}, (kind == kinds.end() ? only_proposed : kind->second) + std::min(step, most_steps), std::move(proposed_by)});
+    all.push_back({{c.key, c.value},
+                   (kind == kinds.end() ? only_proposed : kind->second) + std::min(step, most_steps),
+                   std::move(proposed_by)});
   };
   int number = 0;
   for (const Finding& f : findings) {

@@ -7,9 +7,9 @@
 #include <variant>
 #include <vector>
 
-#include "rules/finding.h"
 #include "params/job.h"
 #include "params/vary.h"
+#include "rules/finding.h"
 
 namespace bedwright {
 
@@ -33,8 +33,8 @@ std::vector<FreeValue> free_values(const Job& job, int bunks);
 // The same with what the rules themselves propose for the stops in `findings`: what a
 // rule puts first, the place with most room, comes before the usual steps of that
 // parameter. `advised`: those findings after advise(), which has found more that does,
-// maybe further away than the usual steps go. Tabs that exist stay as they are. Where the order has its own `free`
-// list, nothing else is added.
+// maybe further away than the usual steps go. Tabs that exist stay as they are. Where the order has its own
+// `free` list, nothing else is added.
 std::vector<FreeValue> free_values(const Job& job, int bunks, const std::vector<Finding>& findings,
                                    const std::vector<Finding>& advised = {});
 

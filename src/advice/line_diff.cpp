@@ -34,14 +34,19 @@ std::vector<Step> steps_of(const std::vector<std::string>& a, const std::vector<
       common[i][j] = a[i] == b[j] ? common[i + 1][j + 1] + 1 : std::max(common[i + 1][j], common[i][j + 1]);
   std::vector<Step> steps;
   for (std::size_t i = 0, j = 0; i < n || j < m;) {
-    if (i < n && j < m && a[i] == b[j]) steps.push_back({' ', &a[i++]}), ++j;
-    else if (i < n && (j == m || common[i + 1][j] >= common[i][j + 1])) steps.push_back({'-', &a[i++]});
-    else steps.push_back({'+', &b[j++]});
+    if (i < n && j < m && a[i] == b[j])
+      steps.push_back({' ', &a[i++]}), ++j;
+    else if (i < n && (j == m || common[i + 1][j] >= common[i][j + 1]))
+      steps.push_back({'-', &a[i++]});
+    else
+      steps.push_back({'+', &b[j++]});
   }
   return steps;
 }
 
-std::string range(int from, int count) { return count == 1 ? fmt::format("{}", from) : fmt::format("{},{}", count == 0 ? from - 1 : from, count); }
+std::string range(int from, int count) {
+  return count == 1 ? fmt::format("{}", from) : fmt::format("{},{}", count == 0 ? from - 1 : from, count);
+}
 
 }  // namespace
 
@@ -53,7 +58,8 @@ std::string line_diff(const std::string& before, const std::string& after, const
   std::vector<bool> shown(steps.size(), false);
   for (std::size_t i = 0; i < steps.size(); ++i)
     if (steps[i].mark != ' ')
-      for (std::size_t k = i < context ? 0 : i - context; k <= std::min(i + context, steps.size() - 1); ++k) shown[k] = true;
+      for (std::size_t k = i < context ? 0 : i - context; k <= std::min(i + context, steps.size() - 1); ++k)
+        shown[k] = true;
   std::string out = fmt::format("--- {}\n+++ {}\n", name_before, name_after);
   int line_a = 1, line_b = 1;
   for (std::size_t i = 0; i < steps.size();) {
@@ -66,7 +72,8 @@ std::string line_diff(const std::string& before, const std::string& after, const
       count_a += steps[k].mark != '+';
       count_b += steps[k].mark != '-';
     }
-    if (shown[i]) out += fmt::format("@@ -{} +{} @@\n", range(line_a, count_a), range(line_b, count_b)) + block;
+    if (shown[i])
+      out += fmt::format("@@ -{} +{} @@\n", range(line_a, count_a), range(line_b, count_b)) + block;
     line_a += count_a;
     line_b += count_b;
     i = end;

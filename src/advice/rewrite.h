@@ -17,7 +17,8 @@ std::variant<std::string, Change> rewritten(std::string text, const std::vector<
 
 // The text with the paths of kit, frame, catalogue and the shop's own assembly words,
 // relative to folder `from`, made relative to folder `to`; nothing when one cannot be written.
-std::variant<std::string, Change> moved_paths(std::string text, const std::string& from, const std::string& to);
+std::variant<std::string, Change> moved_paths(std::string text, const std::string& from,
+                                              const std::string& to);
 
 // A unified diff with three lines of context; empty when the texts are equal.
 std::string line_diff(const std::string& before, const std::string& after, const std::string& name_before,

@@ -42,10 +42,15 @@ struct Outcome {
 
 class Search {
  public:
-  Search(const std::vector<FreeValue>& free, const std::vector<Finding>& now, const Retry& cheap, const Retry& exact,
-         const SearchSettings& settings)
-      : free_(each_once(free)), now_(stops_of(now)), cheap_(cheap), exact_(exact), settings_(settings),
-        most_tries_(settings.most_tries), most_exact_(settings.most_exact) {}
+  Search(const std::vector<FreeValue>& free, const std::vector<Finding>& now, const Retry& cheap,
+         const Retry& exact, const SearchSettings& settings)
+      : free_(each_once(free)),
+        now_(stops_of(now)),
+        cheap_(cheap),
+        exact_(exact),
+        settings_(settings),
+        most_tries_(settings.most_tries),
+        most_exact_(settings.most_exact) {}
 
   Suggestion run() {
     std::vector<Set> level = singles();
@@ -102,8 +107,8 @@ class Search {
     kept->left = stops_of(*findings);
     for (const Stop& s : now_)
       if (remains(s, now_, kept->left)) kept->remain.insert(s);
-    kept->warnings = static_cast<int>(
-        std::count_if(findings->begin(), findings->end(), [](const Finding& f) { return f.severity == Severity::warn; }));
+    kept->warnings = static_cast<int>(std::count_if(
+        findings->begin(), findings->end(), [](const Finding& f) { return f.severity == Severity::warn; }));
     return &*kept;
   }
 
@@ -178,7 +183,8 @@ class Search {
   std::vector<Set> covers(int size) {
     std::vector<Alone> alone;
     for (int option = 0; option < static_cast<int>(free_.size()); ++option)
-      if (const Outcome* o = outcome({option}); o && o->remain.size() < now_.size()) alone.push_back(alone_of(option, *o));
+      if (const Outcome* o = outcome({option}); o && o->remain.size() < now_.size())
+        alone.push_back(alone_of(option, *o));
     Covers found{static_cast<std::size_t>(std::max(0, (most_tries_ - result_.tries) / 2)), {}};
     add_covers(alone, 0, size, {}, {}, std::vector<bool>(now_.size()), found);
     std::vector<Set> all;
@@ -200,12 +206,13 @@ class Search {
   Alone alone_of(int option, const Outcome& o) const {
     Alone a{option, {}, {}};
     for (const Stop& s : now_) a.clears.push_back(!o.remain.contains(s));
-    std::set_difference(o.left.begin(), o.left.end(), now_.begin(), now_.end(), std::inserter(a.brings, a.brings.end()));
+    std::set_difference(o.left.begin(), o.left.end(), now_.begin(), now_.end(),
+                        std::inserter(a.brings, a.brings.end()));
     return a;
   }
 
-  void add_covers(const std::vector<Alone>& alone, std::size_t from, int more, const Set& set, const Stops& brought,
-                  const std::vector<bool>& cleared, Covers& found) {
+  void add_covers(const std::vector<Alone>& alone, std::size_t from, int more, const Set& set,
+                  const Stops& brought, const std::vector<bool>& cleared, Covers& found) {
     for (std::size_t i = from; i < alone.size(); ++i) {
       const Alone& a = alone[i];
       if (has_key(set, a.option)) continue;
@@ -242,7 +249,9 @@ class Search {
   std::vector<Set> grown(const std::vector<Set>& level) {
     std::vector<Set> useful, next;
     for (const Set& set : level)
-      if (const Outcome* after = outcome(set); after && !after->left.empty() && after->remain.size() < now_.size()) useful.push_back(set);
+      if (const Outcome* after = outcome(set);
+          after && !after->left.empty() && after->remain.size() < now_.size())
+        useful.push_back(set);
     std::sort(useful.begin(), useful.end(), [&](const Set& a, const Set& b) {
       const std::size_t left_a = outcome(a)->left.size(), left_b = outcome(b)->left.size();
       return std::tuple(left_a, cost(a), a) < std::tuple(left_b, cost(b), b);
@@ -258,7 +267,9 @@ class Search {
     for (int a = 0; a < static_cast<int>(free_.size()); ++a)
       for (int b = a + 1; b < static_cast<int>(free_.size()); ++b) {
         const auto& by = free_[b].proposed_by;
-        if (same_key(a, b) || std::none_of(by.begin(), by.end(), [&](int f) { return free_[a].proposed_by.contains(f); })) continue;
+        if (same_key(a, b) ||
+            std::none_of(by.begin(), by.end(), [&](int f) { return free_[a].proposed_by.contains(f); }))
+          continue;
         const Outcome* after = outcome({a, b});
         if (after && after->left.size() < now_.size()) next.push_back({a, b});
       }
@@ -283,7 +294,8 @@ class Search {
   // (the set has brought them) it cannot have cleared; it may yet.
   static bool helps(const Outcome& alone, const Outcome& set) {
     if (set.remain.empty()) return true;
-    return std::any_of(set.remain.begin(), set.remain.end(), [&](const Stop& s) { return !alone.remain.contains(s); });
+    return std::any_of(set.remain.begin(), set.remain.end(),
+                       [&](const Stop& s) { return !alone.remain.contains(s); });
   }
 
   // The least costly set of these that clears everything, as the kernel sees it.
@@ -373,8 +385,8 @@ class Search {
 
 }  // namespace
 
-Suggestion suggest(const std::vector<FreeValue>& free, const std::vector<Finding>& now, const Retry& cheap, const Retry& exact,
-                   const SearchSettings& settings) {
+Suggestion suggest(const std::vector<FreeValue>& free, const std::vector<Finding>& now, const Retry& cheap,
+                   const Retry& exact, const SearchSettings& settings) {
   return Search(free, now, cheap, exact, settings).run();
 }
 

@@ -41,16 +41,16 @@ struct Suggestion {
 
 struct SearchSettings {
   int most_changes = 3;
-  int most_tries = 5'000;        // of sets up to that size; some twenty seconds
-  int most_exact = 1'000;        // of those with the kernel, which take longest
-  int most_added = 0;            // changes in all, where they are added one at a time; 0: they are not
+  int most_tries = 5'000;  // of sets up to that size; some twenty seconds
+  int most_exact = 1'000;  // of those with the kernel, which take longest
+  int most_added = 0;      // changes in all, where they are added one at a time; 0: they are not
   int most_adding_tries = 2'000;
   int most_unlikely_tries = 1'000;  // where single changes tell that so few will not do
 };
 
 // `cheap` checks without the kernel (what it cannot decide is no stop); `exact`
 // with it. `now` are the findings of the order as it is.
-Suggestion suggest(const std::vector<FreeValue>& free, const std::vector<Finding>& now, const Retry& cheap, const Retry& exact,
-                   const SearchSettings& settings = {});
+Suggestion suggest(const std::vector<FreeValue>& free, const std::vector<Finding>& now, const Retry& cheap,
+                   const Retry& exact, const SearchSettings& settings = {});
 
 }  // namespace bedwright

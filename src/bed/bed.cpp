@@ -22,7 +22,8 @@ Vec3 plate_hole_axis(const Hole& h) { return {std::cos(h.angle), std::sin(h.angl
 int Bed::add_part(Part part) {
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const Part& p = parts[i];
-    if (p.origin == part.origin && p.material == part.material && p.form == part.form) return static_cast<int>(i);
+    if (p.origin == part.origin && p.material == part.material && p.form == part.form)
+      return static_cast<int>(i);
     if (p.id == part.id && part.id.kind != Kind::hardware)
       throw std::logic_error("two different parts are " + name(part));
   }
@@ -113,20 +114,26 @@ HoleInWorld hole_in_world(const Bed& bed, const Ply& ply) {
 int hole_count(const Part& part) {
   return std::visit(Overloaded{[](const Plate& p) { return static_cast<int>(p.holes.size()); },
                                [](const Member& m) { return static_cast<int>(m.holes.size()); },
-                               [](const Bought& b) { return static_cast<int>(b.lugs.size()); }, [](const Hardware&) { return 0; }},
+                               [](const Bought& b) { return static_cast<int>(b.lugs.size()); },
+                               [](const Hardware&) { return 0; }},
                     part.form);
 }
 
 Ply ply_through(const Bed& bed, int item, int hole) {
   const auto at = static_cast<std::size_t>(hole);
   return std::visit(Overloaded{
-                        [&](const Plate& p) { return p.holes.at(at), Ply{item, hole, p.thickness, 0}; },
+                        [&](const Plate& p) {
+                          return p.holes.at(at), Ply{item, hole, p.thickness, 0};
+                        },
                         [&](const Member& m) {
                           const FaceHole& h = m.holes.at(at);
                           const bool tapered = h.face == Face::top_flange || h.face == Face::bottom_flange;
-                          return Ply{item, hole, hole_frame(m.section, h).thickness, tapered ? std::atan(channel_flange_slope) : 0};
+                          return Ply{item, hole, hole_frame(m.section, h).thickness,
+                                     tapered ? std::atan(channel_flange_slope) : 0};
                         },
-                        [&](const Bought& b) { return Ply{item, hole, b.lugs.at(at).thickness, 0}; },
+                        [&](const Bought& b) {
+                          return Ply{item, hole, b.lugs.at(at).thickness, 0};
+                        },
                         [&](const Hardware&) -> Ply { throw std::logic_error("hardware carries no holes"); },
                     },
                     bed.part_of(item).form);

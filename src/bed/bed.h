@@ -19,12 +19,12 @@
 #include <variant>
 #include <vector>
 
-#include "geometry/vectors.h"
 #include "bed/identity.h"
-#include "geometry/outline.h"
 #include "bed/track.h"
 #include "catalog/fastener.h"
 #include "catalog/section.h"
+#include "geometry/outline.h"
+#include "geometry/vectors.h"
 
 namespace bedwright {
 
@@ -95,7 +95,7 @@ struct Member {
 struct Block {
   Placement frame;
   Vec3 low, high;
-  Mm radius = 0;           // > 0 makes it a cylinder
+  Mm radius = 0;                // > 0 makes it a cylinder
   std::vector<Vec2> base = {};  // three and more make it a prism: convex, counter-clockwise
   friend bool operator==(const Block&, const Block&) = default;
 };
@@ -152,10 +152,10 @@ struct Part {
 struct Item {
   int part = 0;
   Placement placement;
-  Identity id;           // unique
-  bool shown = true;     // false: a state for checks only, left out of model and lists
-  int bolt = -1;         // hardware: the bolt it belongs to
-  bool moving = false;   // swept or posed envelope, checked with a moving clearance
+  Identity id;          // unique
+  bool shown = true;    // false: a state for checks only, left out of model and lists
+  int bolt = -1;        // hardware: the bolt it belongs to
+  bool moving = false;  // swept or posed envelope, checked with a moving clearance
 };
 
 // --- joints ----------------------------------------------------------------
@@ -164,7 +164,7 @@ struct Item {
 // an item or a washer.
 struct Ply {
   int item = -1;
-  int hole = -1;   // index into the plate's, member's or bought item's holes
+  int hole = -1;  // index into the plate's, member's or bought item's holes
   Mm thickness = 0;
   // Angle of the face the washer or nut seats on to the bolt's square, 0 where flat.
   Radians slope = 0;
@@ -181,36 +181,42 @@ struct Contribution {
 };
 
 struct Bolt {
-  Identity id;            // unique
+  Identity id;  // unique
   BoltSize size;
   Mm length = 0;
-  Vec3 seat;              // centre under the head's washer, on the first ply
-  Vec3 direction;         // from head to tip
+  Vec3 seat;                                  // centre under the head's washer, on the first ply
+  Vec3 direction;                             // from head to tip
   std::vector<Washer> under_head, under_nut;  // in order from the head
   std::vector<Ply> plies;
   std::vector<Contribution> stack_up;  // first ply against the others
-  bool in_place = true;   // false: a hole with nothing under it; no hardware placed
+  bool in_place = true;                // false: a hole with nothing under it; no hardware placed
 };
 
 // Where on its two items a weld runs; words in bed/names.h.
 enum class WeldLine : std::uint8_t {
   none,
-  web_sides,                                   // of a cross member
-  inside_end,                                  // an end member inside the main's end
-  outer_edge,                                  // of the tongue plate
-  lap_outer, lap_inner, lap_rear, under_main,  // the tongue under a main; under_main where no run is long enough
-  flange_edges,                                // the tongue under the front member
-  edge_under_main, edge_under_rear,            // a corner gusset
-  across_flange, pad_edges, clip_ends,         // tabs
-  hangers,                                     // bought: as the axle's maker says
+  web_sides,   // of a cross member
+  inside_end,  // an end member inside the main's end
+  outer_edge,  // of the tongue plate
+  lap_outer,
+  lap_inner,
+  lap_rear,
+  under_main,    // the tongue under a main; under_main where no run is long enough
+  flange_edges,  // the tongue under the front member
+  edge_under_main,
+  edge_under_rear,  // a corner gusset
+  across_flange,
+  pad_edges,
+  clip_ends,  // tabs
+  hangers,    // bought: as the axle's maker says
 };
 inline constexpr int weld_line_count = static_cast<int>(WeldLine::hangers) + 1;
 
 // Two items fixed to each other by fillet weld.
 struct Weld {
   int a = -1, b = -1;
-  Mm leg = 0;      // fillet leg; 0 for a bought joint (coupler, hanger)
-  Mm length = 0;   // total
+  Mm leg = 0;     // fillet leg; 0 for a bought joint (coupler, hanger)
+  Mm length = 0;  // total
   WeldLine line = WeldLine::none;
   Mm thinner = 0;  // steel of the thinner part at the weld
   Mm edge = 0;     // lapped: the edge the fillet runs along, its thickness; 0 for a tee

@@ -17,17 +17,54 @@ inline constexpr double outward(Side side) { return static_cast<double>(side); }
 enum class Kind : std::uint8_t {
   none,
   // What the shop makes. An end member is a part that serves front and rear.
-  main, cross_member, front_member, rear_member, end_member, tongue, tongue_plate, corner_gusset, tab, tab_pad,
+  main,
+  cross_member,
+  front_member,
+  rear_member,
+  end_member,
+  tongue,
+  tongue_plate,
+  corner_gusset,
+  tab,
+  tab_pad,
   jack_plate,
   // The track.
-  rail, bunk, joint_gusset, track_stop, log_stop, clamp, head,
+  rail,
+  bunk,
+  joint_gusset,
+  track_stop,
+  log_stop,
+  clamp,
+  head,
   // Bought for the frame.
-  axle, wheel, jack, coupler, tongue_jack,
+  axle,
+  wheel,
+  jack,
+  coupler,
+  tongue_jack,
   // Bolts, and the holes made for them; the hole for the tongue jack's tube.
-  track_bolt, bunk_bolt, gusset_bolt, stop_bolt, jack_bolt, tongue_jack_bolt, jack_tube,
+  track_bolt,
+  bunk_bolt,
+  gusset_bolt,
+  stop_bolt,
+  jack_bolt,
+  tongue_jack_bolt,
+  jack_tube,
   hardware,  // a part only: bolt, nut or washer of one size
   // What findings speak of that is no one item.
-  joint, joints, track, log, jacks, main_web, tab_weld, bed, tongue_load, overall_width, overall_size, law, bolt_size,
+  joint,
+  joints,
+  track,
+  log,
+  jacks,
+  main_web,
+  tab_weld,
+  bed,
+  tongue_load,
+  overall_width,
+  overall_size,
+  law,
+  bolt_size,
 };
 inline constexpr int kind_count = static_cast<int>(Kind::bolt_size) + 1;
 
@@ -36,10 +73,16 @@ enum class End : std::uint8_t { none, front, rear };
 // The state of a thing that moves, where one is shown by itself.
 enum class Pose : std::uint8_t {
   none,
-  locked, running,                                   // the head
-  full_bump,                                         // axles and wheels
-  run_down, handle_turn,                             // jacks
-  in_outer, in_inner, out_outer, out_inner, between  // clamps: leaning in or out, at the outer or inner end; everywhere
+  locked,
+  running,    // the head
+  full_bump,  // axles and wheels
+  run_down,
+  handle_turn,  // jacks
+  in_outer,
+  in_inner,
+  out_outer,
+  out_inner,
+  between  // clamps: leaning in or out, at the outer or inner end; everywhere
 };
 inline constexpr int pose_count = static_cast<int>(Pose::between) + 1;
 
@@ -53,7 +96,7 @@ struct Identity {
   int number = 0;  // from 1 at the front; 0 where there is but one
   int of = 0;      // which of several at that number (a jack's four bolts), from 1
   End end = End::none;
-  int bunk = 0;    // the bunk it is clamped to, from 1
+  int bunk = 0;  // the bunk it is clamped to, from 1
   Pose pose = Pose::none;
   Piece piece = Piece::whole;
   friend auto operator<=>(const Identity&, const Identity&) = default;
@@ -65,11 +108,15 @@ inline constexpr Identity whole_thing(Identity id) {
   id.piece = Piece::whole;
   return id;
 }
-inline constexpr bool is_same_thing(const Identity& a, const Identity& b) { return whole_thing(a) == whole_thing(b); }
+inline constexpr bool is_same_thing(const Identity& a, const Identity& b) {
+  return whole_thing(a) == whole_thing(b);
+}
 
 // Every use bolts are put to.
 inline constexpr Kind bolt_kinds[] = {Kind::track_bolt, Kind::bunk_bolt, Kind::gusset_bolt,
-                                      Kind::stop_bolt, Kind::jack_bolt, Kind::tongue_jack_bolt};
-inline constexpr bool is_bolt(Kind kind) { return kind >= Kind::track_bolt && kind <= Kind::tongue_jack_bolt; }
+                                      Kind::stop_bolt,  Kind::jack_bolt, Kind::tongue_jack_bolt};
+inline constexpr bool is_bolt(Kind kind) {
+  return kind >= Kind::track_bolt && kind <= Kind::tongue_jack_bolt;
+}
 
 }  // namespace bedwright

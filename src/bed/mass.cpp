@@ -12,7 +12,9 @@ using std::numbers::pi;
 // Steel, 7850 kg/m3: the density behind the handbook weights (490 lb/ft3).
 constexpr double steel_kg_per_mm3 = 7850e-9;
 
-Mm2 hole_area(const Hole& h) { return pi / 4 * h.diameter * h.diameter + h.diameter * (h.length - h.diameter); }
+Mm2 hole_area(const Hole& h) {
+  return pi / 4 * h.diameter * h.diameter + h.diameter * (h.length - h.diameter);
+}
 Mm2 hexagon_area(Mm flats) { return std::sqrt(3.0) / 2 * flats * flats; }
 Mm2 disc_area(Mm diameter) { return pi / 4 * diameter * diameter; }
 
@@ -46,7 +48,8 @@ Moment moment(const Member& member) {
   const Mm4 about_back = a.about_y + a.area * yc * yc;
   Moment m;
   m.volume = a.area * (length + yc * (te - ts));
-  m.first.x = 0.5 * (length * length * a.area + 2 * length * te * yc * a.area + (te * te - ts * ts) * about_back);
+  m.first.x =
+      0.5 * (length * length * a.area + 2 * length * te * yc * a.area + (te * te - ts * ts) * about_back);
   m.first.y = length * yc * a.area + (te - ts) * about_back;
   m.first.z = zc * m.volume;
   for (const FaceHole& fh : member.holes) {
@@ -85,8 +88,12 @@ Moment moment(const Hardware& h) {
     case HardwareKind::nut:
       m.add((hexagon_area(s.nut_flats) - disc_area(s.diameter)) * s.nut_height, {0, 0, -s.nut_height / 2});
       break;
-    case HardwareKind::flat_washer: ring(s.flat); break;
-    case HardwareKind::lock_washer: ring(s.lock); break;
+    case HardwareKind::flat_washer:
+      ring(s.flat);
+      break;
+    case HardwareKind::lock_washer:
+      ring(s.lock);
+      break;
   }
   return m;
 }
@@ -141,10 +148,18 @@ Box3 bounds_of(const Hardware& h) {
   };
   const double corners = 1 / std::sqrt(3.0);  // half across corners per across flats
   switch (h.kind) {
-    case HardwareKind::bolt: cylinder(corners * s.head_flats, -h.length, s.head_height); break;
-    case HardwareKind::nut: cylinder(corners * s.nut_flats, -s.nut_height, 0); break;
-    case HardwareKind::flat_washer: cylinder(s.flat.outside / 2, -s.flat.thickness, 0); break;
-    case HardwareKind::lock_washer: cylinder(s.lock.outside / 2, -s.lock.thickness, 0); break;
+    case HardwareKind::bolt:
+      cylinder(corners * s.head_flats, -h.length, s.head_height);
+      break;
+    case HardwareKind::nut:
+      cylinder(corners * s.nut_flats, -s.nut_height, 0);
+      break;
+    case HardwareKind::flat_washer:
+      cylinder(s.flat.outside / 2, -s.flat.thickness, 0);
+      break;
+    case HardwareKind::lock_washer:
+      cylinder(s.lock.outside / 2, -s.lock.thickness, 0);
+      break;
   }
   return box;
 }

@@ -11,7 +11,9 @@ namespace bedwright {
 namespace {
 
 template <class Index>
-constexpr std::size_t at(Index index) { return static_cast<std::size_t>(index); }
+constexpr std::size_t at(Index index) {
+  return static_cast<std::size_t>(index);
+}
 
 Words make_shop_words() {
   Words w;
@@ -118,7 +120,9 @@ std::string length_text(const BoltSize& size, Mm length) {
   return size.metric ? fmt::format("{:g} mm", tidy(length)) : fmt::format("{:g} in", tidy(length / inch));
 }
 
-std::string end_word(End end) { return end == End::none ? "" : end == End::front ? words().front : words().rear; }
+std::string end_word(End end) {
+  return end == End::none ? "" : end == End::front ? words().front : words().rear;
+}
 
 // "R7", "2", "R1.3".
 std::string side_and_number(const Identity& id) {
@@ -130,10 +134,14 @@ std::string side_and_number(const Identity& id) {
 
 Piece piece_of(HardwareKind kind) {
   switch (kind) {
-    case HardwareKind::bolt: return Piece::whole;
-    case HardwareKind::nut: return Piece::nut;
-    case HardwareKind::flat_washer: return Piece::head_washer;
-    case HardwareKind::lock_washer: break;
+    case HardwareKind::bolt:
+      return Piece::whole;
+    case HardwareKind::nut:
+      return Piece::nut;
+    case HardwareKind::flat_washer:
+      return Piece::head_washer;
+    case HardwareKind::lock_washer:
+      break;
   }
   return Piece::lock_washer;
 }
@@ -193,7 +201,8 @@ NameInTwo name_in_two(const Part& part) {
     return {w.hardware[at(piece_of(h->kind))], h->size.name + size};
   }
   const bool clip = part.id.kind == Kind::tab && std::holds_alternative<Member>(part.form);
-  return {(clip ? w.clip_part : w.part[at(part.id.kind)]) + w.part_pose[at(part.id.pose)], letter(part.id.side)};
+  return {(clip ? w.clip_part : w.part[at(part.id.kind)]) + w.part_pose[at(part.id.pose)],
+          letter(part.id.side)};
 }
 
 std::string name(const Identity& id) { return name_in_two(id).whole(); }

@@ -135,9 +135,11 @@ std::vector<Convex> pieces_of(const Bought& bought) {
   for (const Block& b : bought.envelope) {
     const bool round = b.radius > 0;
     const std::vector<Vec2> base =
-        round             ? around_circle(b.radius, 16)
-        : !b.base.empty() ? b.base
-                          : std::vector<Vec2>{{b.low.x, b.low.y}, {b.high.x, b.low.y}, {b.high.x, b.high.y}, {b.low.x, b.high.y}};
+        round ? around_circle(b.radius, 16)
+        : !b.base.empty()
+            ? b.base
+            : std::vector<Vec2>{
+                  {b.low.x, b.low.y}, {b.high.x, b.low.y}, {b.high.x, b.high.y}, {b.low.x, b.high.y}};
     pieces.push_back(placed(prism(base, b.low.z, b.high.z), b.frame));
     pieces.back().exact = !round;
   }

@@ -13,7 +13,7 @@ struct FromDatum {
   double sections = 0, joints = 0;
   int direction = 0;  // +1 rearward of the datum, -1 ahead of it, 0 in the pinned section
   Mm length_tolerance = 0;
-  Mm gap_plus = 0;    // a joint is never closed by less than nothing: one way only
+  Mm gap_plus = 0;  // a joint is never closed by less than nothing: one way only
 };
 
 // One entry a section and a joint, because a root sum square is over separate

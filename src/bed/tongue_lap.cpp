@@ -29,18 +29,29 @@ LapRun inside(const LapRun& run, Vec2 low, Vec2 high) {
 
 }  // namespace
 
-TongueLap tongue_lap(const TongueShape& tongue, const Section& channel, const Section& main, Mm main_front, Mm main_rear, Mm spacing) {
+TongueLap tongue_lap(const TongueShape& tongue, const Section& channel, const Section& main, Mm main_front,
+                     Mm main_rear, Mm spacing) {
   const Mm toe = channel.flange / std::cos(tongue.angle);
-  return {main_front - tongue.ahead, main_front + tongue.back, toe + tongue_toe_gap, toe, tongue.angle, main_front, main_rear, spacing / 2, main.flange};
+  return {main_front - tongue.ahead,
+          main_front + tongue.back,
+          toe + tongue_toe_gap,
+          toe,
+          tongue.angle,
+          main_front,
+          main_rear,
+          spacing / 2,
+          main.flange};
 }
 
 std::vector<LapRun> lap_runs(const TongueLap& lap, Mm least) {
   const Mm web_at_rear = lap.web_at_front + (lap.rear - lap.front) * std::tan(lap.angle);
   const Vec2 low{lap.main_front, lap.main_web - lap.main_flange}, high{lap.main_rear, lap.main_web};
   std::vector<LapRun> runs;
-  for (const LapRun& edge : {LapRun{WeldLine::lap_outer, {lap.front, lap.web_at_front}, {lap.rear, web_at_rear}},
-                             LapRun{WeldLine::lap_inner, {lap.front, lap.web_at_front - lap.toe}, {lap.rear, web_at_rear - lap.toe}},
-                             LapRun{WeldLine::lap_rear, {lap.rear, web_at_rear - lap.toe}, {lap.rear, web_at_rear}}})
+  for (const LapRun& edge :
+       {LapRun{WeldLine::lap_outer, {lap.front, lap.web_at_front}, {lap.rear, web_at_rear}},
+        LapRun{
+            WeldLine::lap_inner, {lap.front, lap.web_at_front - lap.toe}, {lap.rear, web_at_rear - lap.toe}},
+        LapRun{WeldLine::lap_rear, {lap.rear, web_at_rear - lap.toe}, {lap.rear, web_at_rear}}})
     if (LapRun run = inside(edge, low, high); run.length() >= least) runs.push_back(std::move(run));
   return runs;
 }

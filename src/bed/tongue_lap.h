@@ -10,10 +10,10 @@
 namespace bedwright {
 
 struct TongueLap {
-  Mm front = 0, rear = 0;      // the channel's square-cut ends, along the bed
-  Mm web_at_front = 0;         // outer face of its web from the centre line, at the front end
-  Mm toe = 0;                  // its flange's width, measured across the bed
-  Radians angle = 0;           // off the centre line
+  Mm front = 0, rear = 0;  // the channel's square-cut ends, along the bed
+  Mm web_at_front = 0;     // outer face of its web from the centre line, at the front end
+  Mm toe = 0;              // its flange's width, measured across the bed
+  Radians angle = 0;       // off the centre line
   Mm main_front = 0, main_rear = 0, main_web = 0, main_flange = 0;  // the main's ends, web back and flange
 };
 
@@ -27,7 +27,8 @@ struct TongueShape {
   Mm ahead = 0, back = 0;
   Radians angle = 0;
 };
-TongueLap tongue_lap(const TongueShape& tongue, const Section& channel, const Section& main, Mm main_front, Mm main_rear, Mm spacing);
+TongueLap tongue_lap(const TongueShape& tongue, const Section& channel, const Section& main, Mm main_front,
+                     Mm main_rear, Mm spacing);
 
 struct LapRun {
   WeldLine what = WeldLine::none;  // lap_outer, lap_inner or lap_rear

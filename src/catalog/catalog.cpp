@@ -112,7 +112,8 @@ void read_catalog(const Document& document, Catalog& catalog, std::vector<Proble
   CatalogFile content;
   std::vector<Problem> found;
   read_document(document, content, found);
-  if (found.empty() && content.sections.empty() && content.bolts.empty() && content.species.empty() && content.tyres.empty())
+  if (found.empty() && content.sections.empty() && content.bolts.empty() && content.species.empty() &&
+      content.tyres.empty())
     found.push_back({mark_of(document, ""), "the file lists neither sections nor bolts, species nor tyres",
                      "add one of the four lists"});
   add_all(document, "sections", content.sections, to_section, catalog.sections, found);

@@ -101,7 +101,8 @@ void describe(V& v, Tools& t) {
   v.length("socket_length", t.socket_length, {5, 300}, "Length of the socket", v.optional);
   v.length("wrench_width", t.wrench_width, {5, 500}, "Width over the open-end wrench's jaws", v.optional);
   v.length("wrench_thickness", t.wrench_thickness, {1, 100}, "Thickness of the jaws", v.optional);
-  v.length("wrench_length", t.wrench_length, {20, 1000}, "From the bolt's middle to the end of the handle", v.optional);
+  v.length("wrench_length", t.wrench_length, {20, 1000}, "From the bolt's middle to the end of the handle",
+           v.optional);
 }
 
 template <class V>

@@ -8,9 +8,9 @@ namespace {
 // Hand tools of common make, against the flats they fit; from memory, checked
 // against the ring heads of A-A-1346 (tests/published/tools_test.cpp): no socket
 // has a thinner wall than a ring needs.
-constexpr double socket_wall = 1.5;    // outside / flats
+constexpr double socket_wall = 1.5;  // outside / flats
 constexpr Mm shortest_socket = 1.5 * inch;
-constexpr double jaw_width = 2.2;      // over the jaws / flats
+constexpr double jaw_width = 2.2;  // over the jaws / flats
 constexpr double jaw_thickness = 0.45;
 constexpr double handle = 10;
 

@@ -24,20 +24,20 @@ struct Tools {
 
 // One thread size with the hardware that goes on it.
 struct BoltSize {
-  std::string name;        // "1/2 in", "M12"
-  bool metric = false;     // by its thread: stated as a pitch, not as threads per inch
+  std::string name;     // "1/2 in", "M12"
+  bool metric = false;  // by its thread: stated as a pitch, not as threads per inch
   Mm diameter = 0;
-  Mm pitch = 0;            // thread pitch
+  Mm pitch = 0;  // thread pitch
   Mm head_flats = 0, head_height = 0;
   Mm nut_flats = 0, nut_height = 0;
   Washer flat, lock;
-  Mm wrench = 0;           // across flats of the wrench that fits
-  Mm standard_hole = 0;    // standard (inch, AISC) or medium (metric, ISO 273) clearance hole
-  Mm oversize_hole = 0;    // oversize (AISC) or coarse (ISO 273)
-  Mm edge_minimum = 0;     // hole centre to edge, AISC table J3.4 (metric J3.4M; below its first row 1.5 d)
-  Mm thread_length = 0;    // nominal thread length of a bolt long enough to have a plain shank
+  Mm wrench = 0;         // across flats of the wrench that fits
+  Mm standard_hole = 0;  // standard (inch, AISC) or medium (metric, ISO 273) clearance hole
+  Mm oversize_hole = 0;  // oversize (AISC) or coarse (ISO 273)
+  Mm edge_minimum = 0;   // hole centre to edge, AISC table J3.4 (metric J3.4M; below its first row 1.5 d)
+  Mm thread_length = 0;  // nominal thread length of a bolt long enough to have a plain shank
   Mm length_plus = 0, length_minus = 0;  // length tolerance at the lengths used here
-  std::vector<Mm> lengths; // stock lengths, ascending
+  std::vector<Mm> lengths;               // stock lengths, ascending
   Tools tools;
   friend bool operator==(const BoltSize&, const BoltSize&) = default;
 };

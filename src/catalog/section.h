@@ -30,10 +30,10 @@ struct Section {
   struct Published {
     Mm2 area = 0;
     double kg_per_m = 0;
-    Mm4 ix = 0;      // channel: about the axis through the centroid, normal to the web's depth (strong)
-    Mm4 iy = 0;      // about the weak axis, parallel to the web
-    Mm x_bar = 0;    // centroid from the back of the web (angle: from the heel)
-    Mm y_bar = 0;    // angle only
+    Mm4 ix = 0;    // channel: about the axis through the centroid, normal to the web's depth (strong)
+    Mm4 iy = 0;    // about the weak axis, parallel to the web
+    Mm x_bar = 0;  // centroid from the back of the web (angle: from the heel)
+    Mm y_bar = 0;  // angle only
     std::string source;
     friend bool operator==(const Published&, const Published&) = default;
   };

@@ -9,7 +9,7 @@ namespace bedwright {
 
 // A species of tree.
 struct Species {
-  std::string name;          // "northern red oak"
+  std::string name;            // "northern red oak"
   double green_kg_per_m3 = 0;  // freshly felled, average of heartwood and sapwood
   std::string source;
 };

@@ -11,7 +11,8 @@ namespace bedwright {
 namespace {
 
 int stop_count(const std::vector<Finding>& findings) {
-  return static_cast<int>(std::count_if(findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::stop; }));
+  return static_cast<int>(std::count_if(findings.begin(), findings.end(),
+                                        [](const Finding& f) { return f.severity == Severity::stop; }));
 }
 
 }  // namespace
@@ -26,9 +27,12 @@ ExitCode compare_command(const CompareArguments& arguments) {
   if (!loaded_a || !loaded_b) return bad_input;
   const Examined &a = *loaded_a->examined, &b = *loaded_b->examined;
   const Comparison comparison = compare({a.job, a.bed}, {b.job, b.bed}, a.figures());
-  const Told told_a{a.heading(), arguments.a, stop_count(a.findings)}, told_b{b.heading(), arguments.b, stop_count(b.findings)};
-  if (arguments.json) fmt::print("{}", comparison_json(comparison, told_a, told_b));
-  else fmt::print("{}", comparison_text(comparison, told_a, told_b, columns()));
+  const Told told_a{a.heading(), arguments.a, stop_count(a.findings)},
+      told_b{b.heading(), arguments.b, stop_count(b.findings)};
+  if (arguments.json)
+    fmt::print("{}", comparison_json(comparison, told_a, told_b));
+  else
+    fmt::print("{}", comparison_text(comparison, told_a, told_b, columns()));
   return released;
 }
 

@@ -15,7 +15,8 @@ ExitCode draw_command(const DrawArguments& arguments) {
   if (!loaded) return bad_input;
   const Examined& e = *loaded->examined;
   const Heading& heading = e.heading();
-  const std::filesystem::path out = arguments.out.empty() ? home() / "out" : std::filesystem::path(arguments.out);
+  const std::filesystem::path out =
+      arguments.out.empty() ? home() / "out" : std::filesystem::path(arguments.out);
   const std::filesystem::path folder = out / heading.number;
   if (const std::string fault = place_fault(out, heading); !fault.empty()) {
     progress.step("");
@@ -50,9 +51,12 @@ ExitCode draw_command(const DrawArguments& arguments) {
   print_findings(e);
   if (earlier) fmt::print("{}\n", replaced_text(*earlier, heading, packet.state));
   const std::string where = std::filesystem::relative(folder).generic_string();
-  if (packet.state == PacketState::released) fmt::print("Released: {} files in {}/\n", packet.files.size() + 1, where);
-  if (packet.state == PacketState::draft) fmt::print("Draft, NOT FOR FABRICATION: {} files in {}/\n", packet.files.size() + 1, where);
-  if (packet.state == PacketState::stopped) fmt::print("Not released: nothing to cut or drill was written; the report is in {}/\n", where);
+  if (packet.state == PacketState::released)
+    fmt::print("Released: {} files in {}/\n", packet.files.size() + 1, where);
+  if (packet.state == PacketState::draft)
+    fmt::print("Draft, NOT FOR FABRICATION: {} files in {}/\n", packet.files.size() + 1, where);
+  if (packet.state == PacketState::stopped)
+    fmt::print("Not released: nothing to cut or drill was written; the report is in {}/\n", where);
   return stop ? stopped : released;
 }
 

@@ -21,10 +21,12 @@ std::string cannot_write(const std::filesystem::path& file, int why) {
 std::string no_new_file_there(const std::filesystem::path& file) {
   std::error_code fault;
   const auto status = std::filesystem::symlink_status(file, fault);
-  if (status.type() == std::filesystem::file_type::none) return fmt::format("cannot write {}: {}", file.string(), fault.message());
+  if (status.type() == std::filesystem::file_type::none)
+    return fmt::format("cannot write {}: {}", file.string(), fault.message());
   if (std::filesystem::exists(status)) return fmt::format("{} is there already; {}", file.string(), is_there);
   const std::filesystem::path folder = file.has_parent_path() ? file.parent_path() : ".";
-  if (!std::filesystem::is_directory(folder, fault)) return fmt::format("cannot write {}: there is no folder {}", file.string(), folder.string());
+  if (!std::filesystem::is_directory(folder, fault))
+    return fmt::format("cannot write {}: there is no folder {}", file.string(), folder.string());
   return {};
 }
 

@@ -41,8 +41,12 @@ std::string number_from(const std::filesystem::path& file) {
 
 // As a shell takes it for one word.
 std::string shell_word(const std::string& text) {
-  const auto plain = [](unsigned char c) { return std::isalnum(c) || c >= 0x80 || std::strchr("/._-+,:@%=", c) != nullptr; };
-  if (!text.empty() && std::all_of(text.begin(), text.end(), [&](char c) { return c != '\0' && plain(static_cast<unsigned char>(c)); })) return text;
+  const auto plain = [](unsigned char c) {
+    return std::isalnum(c) || c >= 0x80 || std::strchr("/._-+,:@%=", c) != nullptr;
+  };
+  if (!text.empty() && std::all_of(text.begin(), text.end(),
+                                   [&](char c) { return c != '\0' && plain(static_cast<unsigned char>(c)); }))
+    return text;
   std::string word = "'";
   for (const char c : text) word += c == '\'' ? std::string("'\\''") : std::string(1, c);
   return word + "'";
@@ -55,7 +59,8 @@ std::string today() {
 
 // The starter with its places filled in; paths are relative to the new file.
 std::string starter(const NewArguments& arguments, const std::filesystem::path& file) {
-  const std::filesystem::path source = home() / "templates" / (arguments.metric ? "order_metric.yaml" : "order_inch.yaml");
+  const std::filesystem::path source =
+      home() / "templates" / (arguments.metric ? "order_metric.yaml" : "order_inch.yaml");
   std::ifstream in(source, std::ios::binary);
   if (!in) throw std::runtime_error(fmt::format("cannot read {}: {}", source.string(), std::strerror(errno)));
   std::stringstream text;
@@ -74,7 +79,8 @@ std::string starter(const NewArguments& arguments, const std::filesystem::path& 
 ExitCode new_command(const NewArguments& arguments) {
   const std::filesystem::path file = arguments.file;
   if (!file.has_filename() || std::filesystem::is_directory(file)) {
-    fmt::print(stderr, "bedwright: {} is no name for a file; give one, as my_order.yaml\n", arguments.file.empty() ? "an empty name" : arguments.file);
+    fmt::print(stderr, "bedwright: {} is no name for a file; give one, as my_order.yaml\n",
+               arguments.file.empty() ? "an empty name" : arguments.file);
     return bad_input;
   }
   const std::string order = starter(arguments, file);
@@ -83,7 +89,8 @@ ExitCode new_command(const NewArguments& arguments) {
     return bad_input;
   }
   const std::string word = shell_word(file.string());
-  fmt::print("Wrote {}. Change what differs, then:\n  ./bedwright check {}\n  ./bedwright draw {}\n", file.string(), word, word);
+  fmt::print("Wrote {}. Change what differs, then:\n  ./bedwright check {}\n  ./bedwright draw {}\n",
+             file.string(), word, word);
   return released;
 }
 

@@ -7,14 +7,14 @@
 #include <iterator>
 #include <set>
 
-#include "packet/packet_files.h"
 #include "commands/session.h"
 #include "formats/digest.h"
 #include "formats/page_svg.h"
 #include "formats/pdf.h"
+#include "kernel/kernel_judge.h"
 #include "offer/picture.h"
 #include "offer/table.h"
-#include "kernel/kernel_judge.h"
+#include "packet/packet_files.h"
 #include "yaml/text.h"
 
 namespace bedwright {
@@ -32,21 +32,27 @@ struct Refusal {
 };
 
 Grid grid_of(const OfferArguments& arguments) {
-  if (arguments.vary.empty()) throw Refusal{"nothing to vary; add --vary track.rail_length=72..96in/1in, once a key"};
+  if (arguments.vary.empty())
+    throw Refusal{"nothing to vary; add --vary track.rail_length=72..96in/1in, once a key"};
   std::vector<Varied> varied;
   std::set<std::string> keys;
   for (const std::string& text : arguments.vary) {
     auto parsed = parse_varied(text);
-    if (const VaryFault* bad = std::get_if<VaryFault>(&parsed)) throw Refusal{fmt::format("--vary {}: {}; {}", bedwright::quoted(text), bad->what, bad->would_do)};
+    if (const VaryFault* bad = std::get_if<VaryFault>(&parsed))
+      throw Refusal{fmt::format("--vary {}: {}; {}", bedwright::quoted(text), bad->what, bad->would_do)};
     if (first_bad_byte(text) != std::string::npos) throw Refusal{"a --vary has bytes that are no UTF-8"};
     varied.push_back(std::move(std::get<Varied>(parsed)));
-    if (varied.back().key == "order.assembly_template") throw Refusal{"order.assembly_template makes no difference to what fits; vary something else"};
-    if (!keys.insert(varied.back().key).second) throw Refusal{fmt::format("--vary names {} twice; give all its values at once", varied.back().key)};
+    if (varied.back().key == "order.assembly_template")
+      throw Refusal{"order.assembly_template makes no difference to what fits; vary something else"};
+    if (!keys.insert(varied.back().key).second)
+      throw Refusal{fmt::format("--vary names {} twice; give all its values at once", varied.back().key)};
   }
   for (const std::string& set : arguments.sets)
     if (first_bad_byte(set) != std::string::npos) throw Refusal{"a --set has bytes that are no UTF-8"};
   Grid grid(std::move(varied));
-  if (!grid.size()) throw Refusal{fmt::format("these come to more than {} combinations; vary fewer values", Grid::most_combinations)};
+  if (!grid.size())
+    throw Refusal{
+        fmt::format("these come to more than {} combinations; vary fewer values", Grid::most_combinations)};
   return grid;
 }
 
@@ -77,7 +83,9 @@ void refuse_unreadable_values(FileStore& store, const OfferArguments& arguments,
       if (!problems) return;
       for (const Problem& p : *problems)
         if (p.where.file == "--set" && p.where.key == key)
-          throw Refusal{fmt::format("--vary {}: the value {} cannot be used: {}{}", key, bedwright::quoted(value), p.what, p.would_do.empty() ? "" : "; " + p.would_do)};
+          throw Refusal{fmt::format("--vary {}: the value {} cannot be used: {}{}", key,
+                                    bedwright::quoted(value), p.what,
+                                    p.would_do.empty() ? "" : "; " + p.would_do)};
     });
   }
 }
@@ -93,7 +101,11 @@ Job heading_job(FileStore& store, const OfferArguments& arguments, const Grid& g
     if (Job* job = std::get_if<Job>(&read)) return std::move(*job);
     if (i == 0) first = std::move(std::get<std::vector<Problem>>(read));
   }
-  std::string text = looked_at == *grid.size() ? "no combination reads; the first:" : fmt::format("none of the first {} combinations reads; give values that read first. The first:", looked_at);
+  std::string text =
+      looked_at == *grid.size()
+          ? "no combination reads; the first:"
+          : fmt::format("none of the first {} combinations reads; give values that read first. The first:",
+                        looked_at);
   for (const Problem& p : first) text += "\n" + to_line(p);
   throw Refusal{text};
 }
@@ -110,7 +122,8 @@ void refuse_bad_templates(const OfferArguments& arguments, const Job& job, std::
 }
 
 // Over all that the run reads: where another kit, frame or catalogue is tried, theirs too.
-std::string digest_of_run(FileStore& store, const OfferArguments& arguments, const Grid& grid, const std::vector<InputFile>& inputs) {
+std::string digest_of_run(FileStore& store, const OfferArguments& arguments, const Grid& grid,
+                          const std::vector<InputFile>& inputs) {
   const std::string first = input_digest(inputs, arguments.sets);
   std::string others;
   for (std::size_t i = 0; i < grid.varied().size(); ++i) {
@@ -118,23 +131,32 @@ std::string digest_of_run(FileStore& store, const OfferArguments& arguments, con
     if (key != "kit" && key != "frame" && !key.starts_with("catalog")) continue;
     for_each_value(arguments, grid, i, [&](const std::string&, const std::vector<std::string>& sets) {
       const auto read = load_job(store, arguments.order, sets);
-      others += "\n" + (std::holds_alternative<Job>(read) ? input_digest(std::get<Job>(read).inputs, std::get<Job>(read).sets) : "cannot be read");
+      others += "\n" + (std::holds_alternative<Job>(read)
+                            ? input_digest(std::get<Job>(read).inputs, std::get<Job>(read).sets)
+                            : "cannot be read");
     });
   }
   return others.empty() ? first : sha256(first + others);
 }
 
 // What all combinations share, for whoever holds the paper without the order.
-std::vector<std::string> what_it_holds_for(const Job& job, const std::vector<std::string>& sets, const Grid& grid) {
+std::vector<std::string> what_it_holds_for(const Job& job, const std::vector<std::string>& sets,
+                                           const Grid& grid) {
   const auto is_varied = [&](const std::string& key) {
-    return std::any_of(grid.varied().begin(), grid.varied().end(), [&](const Varied& v) { return v.key == key || v.key.starts_with(key + "."); });
+    return std::any_of(grid.varied().begin(), grid.varied().end(),
+                       [&](const Varied& v) { return v.key == key || v.key.starts_with(key + "."); });
   };
   const Figures say{job.order.order.printing, job.order.order.tape};
-  std::string text = fmt::format("Kit: {}. Frame: {}.", is_varied("kit") ? "as varied" : job.kit.name, is_varied("frame") ? "as varied" : job.frame.name);
+  std::string text = fmt::format("Kit: {}. Frame: {}.", is_varied("kit") ? "as varied" : job.kit.name,
+                                 is_varied("frame") ? "as varied" : job.frame.name);
   const auto& log = job.order.work.log;
-  if (is_varied("work")) text += " Log: as varied.";
-  else if (log) text += fmt::format(" Worked with a log of {} by {}, {}.", say.say(log->diameter), say.say(log->length), log->species.text);
-  else text += " No log is named: no load of one is counted.";
+  if (is_varied("work"))
+    text += " Log: as varied.";
+  else if (log)
+    text += fmt::format(" Worked with a log of {} by {}, {}.", say.say(log->diameter), say.say(log->length),
+                        log->species.text);
+  else
+    text += " No log is named: no load of one is counted.";
   std::vector<std::string> lines{std::move(text)};
   if (!sets.empty()) lines.push_back(fmt::format("Changed from the order file: {}.", fmt::join(sets, "; ")));
   return lines;
@@ -146,7 +168,9 @@ struct NamedBytes {
 
 // All or none: every file is whole on the disk before the first takes its place.
 void write_all(const std::vector<NamedBytes>& files, const fs::path& folder) {
-  const auto part_of = [&](const NamedBytes& f) { return folder / (f.name + fmt::format(".part-{}", ::getpid())); };
+  const auto part_of = [&](const NamedBytes& f) {
+    return folder / (f.name + fmt::format(".part-{}", ::getpid()));
+  };
   const auto give_up = [&](const std::string& name, const std::string& why) {
     std::error_code ignored;  // a part may never have been made
     for (const NamedBytes& f : files) fs::remove(part_of(f), ignored);
@@ -177,13 +201,20 @@ MapFile drawn(const OfferArguments& arguments, Progress& progress) {
   PartOf part;
   if (!arguments.part.empty()) {
     const auto parsed = parse_part(arguments.part);
-    if (!parsed) throw Refusal{fmt::format("--part {} is no part; write 3/16 for the third of sixteen", bedwright::quoted(arguments.part))};
+    if (!parsed)
+      throw Refusal{fmt::format("--part {} is no part; write 3/16 for the third of sixteen",
+                                bedwright::quoted(arguments.part))};
     part = *parsed;
   }
   const std::uint64_t rows = part.to(*grid.size()) - part.from(*grid.size());
-  if (rows == 0) throw Refusal{fmt::format("part {} of {} would be empty: there are {} combinations", part.number, part.of, *grid.size())};
+  if (rows == 0)
+    throw Refusal{fmt::format("part {} of {} would be empty: there are {} combinations", part.number, part.of,
+                              *grid.size())};
   if (rows > Grid::most_at_once)
-    throw Refusal{fmt::format("{} combinations are more than one run takes ({}); give --part 1/{} and so on, and --merge a thinner choice", rows, Grid::most_at_once, (rows + Grid::most_at_once - 1) / Grid::most_at_once)};
+    throw Refusal{
+        fmt::format("{} combinations are more than one run takes ({}); give --part 1/{} and so on, and "
+                    "--merge a thinner choice",
+                    rows, Grid::most_at_once, (rows + Grid::most_at_once - 1) / Grid::most_at_once)};
   FileStore store;
   refuse_unreadable_values(store, arguments, grid);
   const Job job = heading_job(store, arguments, grid);
@@ -195,12 +226,19 @@ MapFile drawn(const OfferArguments& arguments, Progress& progress) {
   settings.progress = [&](const char* what, std::uint64_t done, std::uint64_t all) {
     constexpr int cells = 30;
     const int filled = static_cast<int>(done * cells / all);
-    progress.step(fmt::format("[{}{}] {} of {} {}", std::string(filled, '#'), std::string(cells - filled, '.'), done, all, what));
+    progress.step(fmt::format("[{}{}] {} of {} {}", std::string(filled, '#'),
+                              std::string(cells - filled, '.'), done, all, what));
   };
   PairMemory memory;
   const std::string digest = digest_of_run(store, arguments, grid, inputs);
   std::vector<std::string> holds_for = what_it_holds_for(job, arguments.sets, grid);
-  return {version(), h.number, h.revision, h.date, digest, h.printing, std::move(holds_for),
+  return {version(),
+          h.number,
+          h.revision,
+          h.date,
+          digest,
+          h.printing,
+          std::move(holds_for),
           draw_map(arguments.order, arguments.sets, std::move(grid), part, kernel_judge(&memory), settings)};
 }
 
@@ -208,20 +246,23 @@ MapFile joined(const OfferArguments& arguments) {
   std::vector<MapFile> parts;
   for (const std::string& path : arguments.merge) {
     auto read = read_map_json(read_whole(path));
-    if (const std::string* bad = std::get_if<std::string>(&read)) throw Refusal{fmt::format("{} {}", path, *bad)};
+    if (const std::string* bad = std::get_if<std::string>(&read))
+      throw Refusal{fmt::format("{} {}", path, *bad)};
     parts.push_back(std::move(std::get<MapFile>(read)));
   }
   auto all = merged(std::move(parts), near_misses);
   if (const std::string* bad = std::get_if<std::string>(&all)) throw Refusal{*bad};
   MapFile& map = std::get<MapFile>(all);
-  if (map.number.empty() || map.number.find_first_of("/\\") != std::string::npos || map.number.front() == '.') throw Refusal{"the parts' order number cannot be a folder's name; give --out"};
+  if (map.number.empty() || map.number.find_first_of("/\\") != std::string::npos || map.number.front() == '.')
+    throw Refusal{"the parts' order number cannot be a folder's name; give --out"};
   return std::move(map);
 }
 
 bool is_picture(const std::string& name) {
   if (name == "offer.svg" || name == "offer.pdf") return true;
   const std::string_view front = "offer-", back = ".svg";
-  if (!name.starts_with(front) || !name.ends_with(back) || name.size() <= front.size() + back.size()) return false;
+  if (!name.starts_with(front) || !name.ends_with(back) || name.size() <= front.size() + back.size())
+    return false;
   return name.find_first_not_of("0123456789", front.size()) == name.size() - back.size();
 }
 
@@ -229,17 +270,21 @@ bool is_picture(const std::string& name) {
 void remove_leftover_pictures(const fs::path& folder, const std::vector<std::string>& written) {
   for (const auto& entry : fs::directory_iterator(folder)) {
     const std::string name = entry.path().filename().string();
-    if (is_picture(name) && std::find(written.begin(), written.end(), name) == written.end()) fs::remove(entry.path());
+    if (is_picture(name) && std::find(written.begin(), written.end(), name) == written.end())
+      fs::remove(entry.path());
   }
 }
 
 std::vector<NamedBytes> files_of(const MapFile& file) {
-  if (file.map.part.of > 1) return {{fmt::format("offer-{}-of-{}.json", file.map.part.number, file.map.part.of), map_json(file)}};
+  if (file.map.part.of > 1)
+    return {{fmt::format("offer-{}-of-{}.json", file.map.part.number, file.map.part.of), map_json(file)}};
   std::vector<NamedBytes> files{{"offer.csv", map_csv(file)}, {"offer.json", map_json(file)}};
   const std::vector<Page> pages = map_pages(file);
   if (pages.size() > most_pages) return files;
-  files.push_back({"offer.pdf", pages_pdf(pages, {fmt::format("Order {}: what can be offered", file.number), file.date})});
-  for (std::size_t i = 0; i < pages.size(); ++i) files.push_back({i == 0 ? "offer.svg" : fmt::format("offer-{}.svg", i + 1), page_svg(pages[i])});
+  files.push_back({"offer.pdf",
+                   pages_pdf(pages, {fmt::format("Order {}: what can be offered", file.number), file.date})});
+  for (std::size_t i = 0; i < pages.size(); ++i)
+    files.push_back({i == 0 ? "offer.svg" : fmt::format("offer-{}.svg", i + 1), page_svg(pages[i])});
   return files;
 }
 
@@ -262,14 +307,18 @@ std::vector<std::string> write(const MapFile& file, const fs::path& folder, Prog
 // and the files.
 void print_times(const OfferMap& map) {
   const double count = static_cast<double>(std::max<std::size_t>(1, map.rows.size()));
-  fmt::print("{:.2f} s on {} core{}, {:.0f} a second, {:.2f} ms of processor time each; near misses {:.2f} s more.\n", map.seconds, map.threads,
-             map.threads == 1 ? "" : "s", count / map.seconds, 1e3 * map.cpu_seconds / count, map.near_seconds);
+  fmt::print(
+      "{:.2f} s on {} core{}, {:.0f} a second, {:.2f} ms of processor time each; near misses {:.2f} s "
+      "more.\n",
+      map.seconds, map.threads, map.threads == 1 ? "" : "s", count / map.seconds,
+      1e3 * map.cpu_seconds / count, map.near_seconds);
 }
 
 void summarise(const MapFile& file, const fs::path& folder, const std::vector<std::string>& names) {
   int of[3] = {0, 0, 0};
   for (const MapRow& r : file.map.rows) ++of[static_cast<int>(r.fit)];
-  fmt::print("{} combinations: {} fit, {} stopped, {} cannot be laid out.\n", file.map.rows.size(), of[0], of[1], of[2]);
+  fmt::print("{} combinations: {} fit, {} stopped, {} cannot be laid out.\n", file.map.rows.size(), of[0],
+             of[1], of[2]);
   if (file.map.seconds > 0) print_times(file.map);
   int number = 0;
   for (const NearMiss& n : file.map.near) {
@@ -278,8 +327,11 @@ void summarise(const MapFile& file, const fs::path& folder, const std::vector<st
     for (const Change& c : n.changes) with += fmt::format(" --set {}=\"{}\"", c.key, c.value);
     fmt::print("Near: {} would fit with{}\n", fmt::join(file.map.grid.sets_of(n.combination), ", "), with);
   }
-  fmt::print("Wrote {} in {}{}\n", names.size() <= 6 ? fmt::format("{}", fmt::join(names, ", ")) : fmt::format("{} files", names.size()), folder.string(),
-             file.map.part.of == 1 && names.size() == 2 ? "; a picture would be too many pages" : "");
+  fmt::print(
+      "Wrote {} in {}{}\n",
+      names.size() <= 6 ? fmt::format("{}", fmt::join(names, ", ")) : fmt::format("{} files", names.size()),
+      folder.string(),
+      file.map.part.of == 1 && names.size() == 2 ? "; a picture would be too many pages" : "");
 }
 
 }  // namespace
@@ -287,9 +339,11 @@ void summarise(const MapFile& file, const fs::path& folder, const std::vector<st
 ExitCode offer_command(const OfferArguments& arguments) {
   Progress progress;
   try {
-    if (arguments.order.empty() && arguments.merge.empty()) throw Refusal{"give an order file, or --merge and the parts to join"};
+    if (arguments.order.empty() && arguments.merge.empty())
+      throw Refusal{"give an order file, or --merge and the parts to join"};
     const MapFile file = arguments.merge.empty() ? drawn(arguments, progress) : joined(arguments);
-    const fs::path folder = arguments.out.empty() ? home() / "out" / (file.number + "-offer") : fs::path(arguments.out);
+    const fs::path folder =
+        arguments.out.empty() ? home() / "out" / (file.number + "-offer") : fs::path(arguments.out);
     const std::vector<std::string> names = write(file, folder, progress);
     progress.step("");
     summarise(file, folder, names);

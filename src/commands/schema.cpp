@@ -1,9 +1,10 @@
+#include "params/schema.h"
+
 #include <fmt/format.h>
 
 #include <map>
 
 #include "commands/session.h"
-#include "params/schema.h"
 
 namespace bedwright {
 

@@ -9,34 +9,38 @@
 #include <cstdlib>
 
 #include "advice/advice.h"
-#include "rules/table.h"
+#include "kernel/kernel_judge.h"
 #include "kernel/step.h"
 #include "kernel/viewer.h"
+#include "rules/table.h"
 #include "sheets/assembly/assembly_figures.h"
 #include "sheets/assembly/assembly_pictures.h"
-#include "kernel/kernel_judge.h"
 
 namespace bedwright {
 namespace {
 
 void print_problems(const std::vector<Problem>& problems) {
   for (const Problem& p : problems) fmt::print(stderr, "{}\n", to_line(p));
-  fmt::print(stderr, "{} problem{} in the input; nothing was written.\n", problems.size(), problems.size() == 1 ? "" : "s");
+  fmt::print(stderr, "{} problem{} in the input; nothing was written.\n", problems.size(),
+             problems.size() == 1 ? "" : "s");
 }
 
 // The files join the inputs, so that the packet's digest covers them.
 AssemblyText assembly_words(const Examined& e, const std::string& order_path, std::vector<InputFile>& inputs,
                             std::vector<Problem>& problems) {
   const std::string shipped = (home() / "templates" / "assembly").string();
-  const AssemblyFiles files = read_assembly_files(shipped, order_path, e.heading().assembly_template, problems);
+  const AssemblyFiles files =
+      read_assembly_files(shipped, order_path, e.heading().assembly_template, problems);
   if (!problems.empty()) return {};
-  for (const TemplateFile& file : {files.letterhead, files.steps}) inputs.push_back({file.path, file.content});
+  for (const TemplateFile& file : {files.letterhead, files.steps})
+    inputs.push_back({file.path, file.content});
   return fill_assembly(files, assembly_figures({e}), assembly_pictures(), problems);
 }
 
 }  // namespace
 
-std::vector<Problem> assembly_problems(const Examined& e, const std::string& order_path, std::vector<InputFile>& inputs) {
+std::vector<Problem> assembly_problems(const Examined& e, const std::string& order_path,
+                                       std::vector<InputFile>& inputs) {
   std::vector<Problem> problems;
   assembly_words(e, order_path, inputs, problems);
   return problems;
@@ -44,7 +48,8 @@ std::vector<Problem> assembly_problems(const Examined& e, const std::string& ord
 
 int columns() {
   winsize size{};
-  if (::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col >= 60) return std::min<int>(size.ws_col, 140);
+  if (::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col >= 60)
+    return std::min<int>(size.ws_col, 140);
   return 100;
 }
 
@@ -92,8 +97,13 @@ PacketInput packet_input(const Loaded& loaded, PacketState state, Progress& prog
     const Heading& h = e.heading();
     return step_text(e.bed, {h.number, h.date, h.shop, h.shop, "bedwright " + version()});
   };
-  return {e, loaded.assembly, state, version(), [&progress](const std::string& what) { progress.step(what); },
-          [&e] { return bed_views(e.bed); }, model};
+  return {e,
+          loaded.assembly,
+          state,
+          version(),
+          [&progress](const std::string& what) { progress.step(what); },
+          [&e] { return bed_views(e.bed); },
+          model};
 }
 
 std::filesystem::path home() {

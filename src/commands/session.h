@@ -6,11 +6,11 @@
 #include <string>
 #include <vector>
 
-#include "rules/clash/pair_memory.h"
 #include "commands/commands.h"
 #include "examine/examine.h"
 #include "packet/packet_files.h"
 #include "params/assembly_text.h"
+#include "rules/clash/pair_memory.h"
 
 namespace bedwright {
 
@@ -26,7 +26,8 @@ struct Loaded {
 std::optional<Loaded> load(const OrderArguments& arguments, const ExamineOptions& options);
 
 // What is wrong with the customer's assembly sheets for this bed; their files join `inputs`.
-std::vector<Problem> assembly_problems(const Examined& examined, const std::string& order_path, std::vector<InputFile>& inputs);
+std::vector<Problem> assembly_problems(const Examined& examined, const std::string& order_path,
+                                       std::vector<InputFile>& inputs);
 
 // The checkout, or wherever the program's own params/ and templates/ are.
 std::filesystem::path home();
@@ -56,7 +57,8 @@ struct Leads {
 
 // All rules, with the kernel behind the pairs the cheap test cannot decide; the
 // remedies of stops are tried (advice/advice.h).
-std::optional<Loaded> load_and_advise(const OrderArguments& arguments, Progress& progress, Leads* leads = nullptr);
+std::optional<Loaded> load_and_advise(const OrderArguments& arguments, Progress& progress,
+                                      Leads* leads = nullptr);
 
 // What the packet of a loaded order is made from.
 PacketInput packet_input(const Loaded& loaded, PacketState state, Progress& progress);

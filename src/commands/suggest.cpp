@@ -15,10 +15,14 @@ namespace bedwright {
 namespace {
 
 // Both checks read the files once, and ask the kernel of a pair once, whatever is tried.
-Retry told_retry(FileStore& store, const CheckArguments& arguments, Progress& progress, const JudgeMaker& judge) {
-  return [&progress, exact = static_cast<bool>(judge), retry = retry_with(store, arguments.order, arguments.sets, {judge, false, false}),
+Retry told_retry(FileStore& store, const CheckArguments& arguments, Progress& progress,
+                 const JudgeMaker& judge) {
+  return [&progress, exact = static_cast<bool>(judge),
+          retry = retry_with(store, arguments.order, arguments.sets, {judge, false, false}),
           tries = 0](const std::vector<std::string>& more) mutable {
-    if (++tries % 50 == 1) progress.step(fmt::format("looking for the smallest change, {} tried{}", tries - 1, exact ? " exactly" : ""));
+    if (++tries % 50 == 1)
+      progress.step(
+          fmt::format("looking for the smallest change, {} tried{}", tries - 1, exact ? " exactly" : ""));
     return retry(more);
   };
 }
@@ -33,14 +37,17 @@ const char* plural(std::size_t count) { return count == 1 ? "" : "s"; }
 
 void print_none(const Suggestion& s, const std::string& not_written) {
   constexpr std::size_t most_told = 6;
-  fmt::print("\nNo set of up to three changes that was tried clears every stop, nor does adding up to six one at a time\n({} sets tried{}).\n",
-             s.tries, s.gave_up ? ", then given up" : "");
+  fmt::print(
+      "\nNo set of up to three changes that was tried clears every stop, nor does adding up to six one at a "
+      "time\n({} sets tried{}).\n",
+      s.tries, s.gave_up ? ", then given up" : "");
   if (!not_written.empty()) fmt::print("{} was not written.\n", not_written);
   if (s.nearest.empty()) return;
   fmt::print("Nearest, with {} stop{} left:\n{}", s.left.size(), plural(s.left.size()), listed(s.nearest));
   for (std::size_t i = 0; i < std::min(most_told, s.left.size()); ++i) {
     const Finding& f = s.left[i];
-    fmt::print("  still stopped: {} {}: {}\n", f.code, f.subjects.empty() ? "" : f.subjects.front().name, f.message);
+    fmt::print("  still stopped: {} {}: {}\n", f.code, f.subjects.empty() ? "" : f.subjects.front().name,
+               f.message);
   }
   if (s.left.size() > most_told) fmt::print("  and {} more\n", s.left.size() - most_told);
 }
@@ -60,14 +67,17 @@ ExitCode write(const CheckArguments& arguments, const std::string& order, ExitCo
   const std::filesystem::path from = arguments.order, to = arguments.write;
   const auto moved = moved_paths(order, from.parent_path().string(), to.parent_path().string());
   if (const Change* c = std::get_if<Change>(&moved)) {
-    fmt::print(stderr, "bedwright: the path of {} cannot be made to fit {}; write it beside {}\n", c->key, to.string(), from.string());
+    fmt::print(stderr, "bedwright: the path of {} cannot be made to fit {}; write it beside {}\n", c->key,
+               to.string(), from.string());
     return bad_input;
   }
   if (const std::string fault = write_new_file(to, std::get<std::string>(moved)); !fault.empty()) {
     fmt::print(stderr, "bedwright: {}\n", fault);
     return bad_input;
   }
-  fmt::print("Wrote {}. Its number and revision are still those of {}: raise the revision before it is drawn.\n", to.string(), from.string());
+  fmt::print(
+      "Wrote {}. Its number and revision are still those of {}: raise the revision before it is drawn.\n",
+      to.string(), from.string());
   return code;
 }
 
@@ -76,7 +86,8 @@ ExitCode write(const CheckArguments& arguments, const std::string& order, ExitCo
 ExitCode suggest_changes(const CheckArguments& arguments, const Examined& examined, Leads& leads,
                          Progress& progress, ExitCode code) {
   if (!examined.is_stopped()) {
-    fmt::print("Nothing to change.{}\n", arguments.write.empty() ? "" : fmt::format(" {} was not written.", arguments.write));
+    fmt::print("Nothing to change.{}\n",
+               arguments.write.empty() ? "" : fmt::format(" {} was not written.", arguments.write));
     return code;
   }
   FileStore store;
@@ -85,7 +96,8 @@ ExitCode suggest_changes(const CheckArguments& arguments, const Examined& examin
     std::fflush(stdout);
     fmt::print(stderr, "looking for the smallest change; that may take a minute ...\n");
   }
-  const std::vector<FreeValue> free = free_values(examined.job, examined.bed.track.bunk_count(), leads.untried, examined.findings);
+  const std::vector<FreeValue> free =
+      free_values(examined.job, examined.bed.track.bunk_count(), leads.untried, examined.findings);
   SearchSettings settings;
   settings.most_added = 6;
   const Suggestion s = suggest(free, examined.findings, told_retry(store, arguments, progress, {}),
@@ -95,17 +107,22 @@ ExitCode suggest_changes(const CheckArguments& arguments, const Examined& examin
     print_none(s, arguments.write);
     return code;
   }
-  fmt::print("\n{} change{} clear{} every stop ({} sets tried):\n{}", s.changes.size(), plural(s.changes.size()),
-             s.changes.size() == 1 ? "s" : "", s.tries, listed(s.changes));
-  if (s.fewer_might_do) fmt::print("No single change does; fewer than {} might, but not every set was tried.\n", s.changes.size());
+  fmt::print("\n{} change{} clear{} every stop ({} sets tried):\n{}", s.changes.size(),
+             plural(s.changes.size()), s.changes.size() == 1 ? "s" : "", s.tries, listed(s.changes));
+  if (s.fewer_might_do)
+    fmt::print("No single change does; fewer than {} might, but not every set was tried.\n",
+               s.changes.size());
   const std::string& before = examined.job.inputs.front().content;
   const auto after = rewritten(before, with_sets(arguments, s.changes));
   if (const Change* c = std::get_if<Change>(&after)) {
-    fmt::print(stderr, "bedwright: {} cannot be written into {} as it stands; use the --set above, or change it by hand\n", c->key,
-               arguments.order);
+    fmt::print(
+        stderr,
+        "bedwright: {} cannot be written into {} as it stands; use the --set above, or change it by hand\n",
+        c->key, arguments.order);
     return arguments.write.empty() ? code : bad_input;
   }
-  const std::string diff = line_diff(before, std::get<std::string>(after), arguments.order, arguments.order + " (suggested)");
+  const std::string diff =
+      line_diff(before, std::get<std::string>(after), arguments.order, arguments.order + " (suggested)");
   fmt::print("\n{}", diff.empty() ? "That is the order file as it stands, without the --set given.\n" : diff);
   return arguments.write.empty() ? code : write(arguments, std::get<std::string>(after), code);
 }

@@ -14,7 +14,9 @@ namespace {
 
 bool is_hardware(const Part& part) { return std::holds_alternative<Hardware>(part.form); }
 
-bool is_equal(const Part& a, const Part& b) { return a.origin == b.origin && a.material == b.material && a.form == b.form; }
+bool is_equal(const Part& a, const Part& b) {
+  return a.origin == b.origin && a.material == b.material && a.form == b.form;
+}
 
 // Parts that have shown items, hardware apart, by index.
 std::vector<int> used_parts(const Bed& bed) {
@@ -42,11 +44,15 @@ class Matching {
   std::vector<PartChange> all() {
     match(Fate::same, is_equal);
     // Of one identity; a clip is no plate changed, though both are tabs.
-    match(Fate::changed, [](const Part& p, const Part& q) { return p.id == q.id && p.form.index() == q.form.index(); });
+    match(Fate::changed,
+          [](const Part& p, const Part& q) { return p.id == q.id && p.form.index() == q.form.index(); });
     for (const int i : left_a_) add(Fate::only_a, i, -1);
     for (const int i : left_b_) add(Fate::only_b, -1, i);
-    const auto rank = [](const PartChange& c) { return c.origin == Origin::made ? 0 : c.origin == Origin::kit ? 1 : 2; };
-    std::stable_sort(changes_.begin(), changes_.end(), [&](const PartChange& p, const PartChange& q) { return rank(p) < rank(q); });
+    const auto rank = [](const PartChange& c) {
+      return c.origin == Origin::made ? 0 : c.origin == Origin::kit ? 1 : 2;
+    };
+    std::stable_sort(changes_.begin(), changes_.end(),
+                     [&](const PartChange& p, const PartChange& q) { return rank(p) < rank(q); });
     return std::move(changes_);
   }
 
@@ -54,7 +60,8 @@ class Matching {
   template <class Alike>
   void match(Fate fate, Alike alike) {
     std::erase_if(left_a_, [&](int i) {
-      const auto found = std::find_if(left_b_.begin(), left_b_.end(), [&](int j) { return alike(a_.parts[i], b_.parts[j]); });
+      const auto found = std::find_if(left_b_.begin(), left_b_.end(),
+                                      [&](int j) { return alike(a_.parts[i], b_.parts[j]); });
       if (found == left_b_.end()) return false;
       add(fate, i, *found);
       left_b_.erase(found);
@@ -98,7 +105,9 @@ class Matching {
 // A bolt by its length as it is bought: "bolt 1/2 in x 1-1/4 in".
 std::string trade_name(const Part& part) {
   const Hardware& h = std::get<Hardware>(part.form);
-  return h.kind == HardwareKind::bolt ? fmt::format("bolt {} x {}", h.size.name, bolt_length_text(h.size, h.length)) : name(part);
+  return h.kind == HardwareKind::bolt
+             ? fmt::format("bolt {} x {}", h.size.name, bolt_length_text(h.size, h.length))
+             : name(part);
 }
 
 // What is bought under one name, whatever either catalogue says of it beside.
@@ -112,7 +121,9 @@ std::vector<HardwareChange> hardware_changes(const Bed& a, const Bed& b) {
     for (int i = 0; i < static_cast<int>(bed.parts.size()); ++i) {
       const auto* hardware = std::get_if<Hardware>(&bed.parts[i].form);
       if (hardware == nullptr) continue;
-      auto found = std::find_if(all.begin(), all.end(), [&](const auto& one) { return is_bought_as(std::get<Hardware>(one.first->form), *hardware); });
+      auto found = std::find_if(all.begin(), all.end(), [&](const auto& one) {
+        return is_bought_as(std::get<Hardware>(one.first->form), *hardware);
+      });
       if (found == all.end()) found = all.insert(found, {&bed.parts[i], {trade_name(bed.parts[i])}});
       found->second.*in += bed.count(i);
     }
@@ -122,7 +133,8 @@ std::vector<HardwareChange> hardware_changes(const Bed& a, const Bed& b) {
   std::vector<HardwareChange> list;
   for (auto& [part, change] : all) list.push_back(std::move(change));
   // To be looked up in.
-  std::sort(list.begin(), list.end(), [](const HardwareChange& p, const HardwareChange& q) { return p.name < q.name; });
+  std::sort(list.begin(), list.end(),
+            [](const HardwareChange& p, const HardwareChange& q) { return p.name < q.name; });
   return list;
 }
 
@@ -141,7 +153,8 @@ Kg made_mass(const Compared& side) {
   const std::set<int> standing = frame_stands(side.job) ? welded_parts(bed) : std::set<int>();
   Kg sum = 0;
   for (int i = 0; i < static_cast<int>(bed.parts.size()); ++i)
-    if (bed.parts[i].origin == Origin::made && !standing.contains(i)) sum += bed.count(i) * mass(bed.parts[i]);
+    if (bed.parts[i].origin == Origin::made && !standing.contains(i))
+      sum += bed.count(i) * mass(bed.parts[i]);
   return sum;
 }
 
@@ -174,7 +187,8 @@ std::vector<HeadLine> headlines(const Compared& a, const Compared& b, const Figu
 bool frame_stands(const Job& job) { return !job.frame.tabs.existing.empty(); }
 
 Comparison compare(const Compared& a, const Compared& b, const Figures& figures) {
-  return {headlines(a, b, figures), ordered_differently(a.job, b.job, figures), frame_stands(a.job), frame_stands(b.job),
+  return {headlines(a, b, figures),      ordered_differently(a.job, b.job, figures),
+          frame_stands(a.job),           frame_stands(b.job),
           Matching(a, b, figures).all(), hardware_changes(a.bed, b.bed)};
 }
 

@@ -10,8 +10,8 @@
 #include <vector>
 
 #include "bed/bed.h"
-#include "rules/figures.h"
 #include "params/job.h"
+#include "rules/figures.h"
 
 namespace bedwright {
 
@@ -23,32 +23,32 @@ struct Compared {
 enum class Fate { same, changed, only_a, only_b };
 
 struct PartChange {
-  std::string name;            // as in A, or in B when it is only there
-  std::string name_b;          // as in B; empty when it is only in A
-  bool renamed = false;        // in both, and another thing in each
+  std::string name;      // as in A, or in B when it is only there
+  std::string name_b;    // as in B; empty when it is only in A
+  bool renamed = false;  // in both, and another thing in each
   Origin origin = Origin::made;
   Fate fate = Fate::same;
-  int in_a = 0, in_b = 0;      // how many of it
-  std::vector<std::string> how; // what changes, each a phrase with figures
-  std::string rework;          // how a piece made for A can become one of B; empty when it cannot
-  bool welded_in = false;      // into a frame that stands, in A or in B
+  int in_a = 0, in_b = 0;        // how many of it
+  std::vector<std::string> how;  // what changes, each a phrase with figures
+  std::string rework;            // how a piece made for A can become one of B; empty when it cannot
+  bool welded_in = false;        // into a frame that stands, in A or in B
 };
 
 struct HeadLine {
-  std::string what, a, b;      // "rail sections", "3", "4"
+  std::string what, a, b;  // "rail sections", "3", "4"
 };
 
 struct HardwareChange {
-  std::string name;            // "bolt 1/2 in x 1-1/4 in"
+  std::string name;  // "bolt 1/2 in x 1-1/4 in"
   int in_a = 0, in_b = 0;
 };
 
 struct Comparison {
-  std::vector<HeadLine> bed;   // those that differ
+  std::vector<HeadLine> bed;      // those that differ
   std::vector<HeadLine> ordered;  // keys of the order file whose values differ, in the order's own order
   bool stands_a = false, stands_b = false;  // whether its frame stands already
-  std::vector<PartChange> parts;        // made first, then the kit's, then bought; in A's order, then B's
-  std::vector<HardwareChange> hardware; // all, in order of name
+  std::vector<PartChange> parts;            // made first, then the kit's, then bought; in A's order, then B's
+  std::vector<HardwareChange> hardware;     // all, in order of name
 };
 
 // Whether the frame was there before the order: its tab holes are given, not laid out.

@@ -26,17 +26,24 @@ class KeyWriter {
  public:
   static constexpr OptionalKey optional{};
 
-  KeyWriter(const Figures& figures, Writing writing, std::string prefix = {}) : figures_(figures), writing_(writing), prefix_(std::move(prefix)) {}
+  KeyWriter(const Figures& figures, Writing writing, std::string prefix = {})
+      : figures_(figures), writing_(writing), prefix_(std::move(prefix)) {}
 
   std::vector<std::pair<std::string, std::string>> values;
 
-  void text(const char* key, const std::string& value, const char*, Need = {}) { add(key, value.empty() ? "none" : value); }
+  void text(const char* key, const std::string& value, const char*, Need = {}) {
+    add(key, value.empty() ? "none" : value);
+  }
   void name(const char* key, const Name& value, const char* doc, Need = {}) { text(key, value.text, doc); }
   void path(const char* key, const std::string& value, const char* doc, Need = {}) { text(key, value, doc); }
-  void paths(const char* key, const std::vector<std::string>& all, std::size_t, const char*, Need = {}) { add(key, joined(all)); }
+  void paths(const char* key, const std::vector<std::string>& all, std::size_t, const char*, Need = {}) {
+    add(key, joined(all));
+  }
   void flag(const char* key, bool value, const char*, Need = {}) { add(key, value ? "true" : "false"); }
   void number(const char* key, double value, Range, const char*, Need = {}) { add(key, plain_figure(value)); }
-  void count(const char* key, int value, int, int, const char*, Need = {}) { add(key, std::to_string(value)); }
+  void count(const char* key, int value, int, int, const char*, Need = {}) {
+    add(key, std::to_string(value));
+  }
   void counts(const char* key, const std::vector<int>& all, int, int, std::size_t, const char*, Need = {}) {
     add(key, joined(all, [](int value) { return std::to_string(value); }));
   }
@@ -46,13 +53,22 @@ class KeyWriter {
   void lengths(const char* key, const std::vector<Mm>& all, Range, std::size_t, const char*, Need = {}) {
     add(key, joined(all, [&](Mm value) { return length_text(value); }));
   }
-  void mass(const char* key, Kg value, Range, const char*, Need = {}) { add(key, writing_ == Writing::exactly ? as_written(Dimension::mass, value) : mass_text(figures_, value)); }
-  void stress(const char* key, Mpa value, Range, const char*, Need = {}) { add(key, as_written(Dimension::stress, value)); }
-  void angle(const char* key, Radians value, Range, const char*, Need = {}) { add(key, as_written(Dimension::angle, value)); }
+  void mass(const char* key, Kg value, Range, const char*, Need = {}) {
+    add(key, writing_ == Writing::exactly ? as_written(Dimension::mass, value) : mass_text(figures_, value));
+  }
+  void stress(const char* key, Mpa value, Range, const char*, Need = {}) {
+    add(key, as_written(Dimension::stress, value));
+  }
+  void angle(const char* key, Radians value, Range, const char*, Need = {}) {
+    add(key, as_written(Dimension::angle, value));
+  }
 
   template <class Enum>
-  void choice(const char* key, Enum value, std::initializer_list<std::pair<const char*, std::type_identity_t<Enum>>> words, const char*, Need = {}) {
-    const auto found = std::find_if(words.begin(), words.end(), [&](const auto& word) { return word.second == value; });
+  void choice(const char* key, Enum value,
+              std::initializer_list<std::pair<const char*, std::type_identity_t<Enum>>> words, const char*,
+              Need = {}) {
+    const auto found =
+        std::find_if(words.begin(), words.end(), [&](const auto& word) { return word.second == value; });
     add(key, found == words.end() ? "" : found->first);
   }
 
@@ -76,7 +92,9 @@ class KeyWriter {
  private:
   void add(const char* key, std::string value) { values.emplace_back(prefix_ + key, std::move(value)); }
 
-  std::string length_text(Mm value) const { return writing_ == Writing::exactly ? plain_figure(value) + " mm" : figure_text(figures_, value); }
+  std::string length_text(Mm value) const {
+    return writing_ == Writing::exactly ? plain_figure(value) + " mm" : figure_text(figures_, value);
+  }
 
   template <class T, class Text = std::identity>
   static std::string joined(const std::vector<T>& all, Text text_of = {}) {
@@ -103,7 +121,9 @@ class KeyWriter {
 // Whose bed it is, which every order says otherwise; and the files named, which are
 // told apart by what they say (below).
 bool is_told_elsewhere(const std::string& key) {
-  static const char* const keys[] = {"order.number", "order.customer", "order.date", "order.revision", "revisions", "kit", "frame", "catalog"};
+  static const char* const keys[] = {"order.number",   "order.customer", "order.date",
+                                     "order.revision", "revisions",      "kit",
+                                     "frame",          "catalog"};
   return std::find(std::begin(keys), std::end(keys), key) != std::end(keys);
 }
 
@@ -148,7 +168,8 @@ std::vector<HeadLine> ordered_differently(const Job& a, const Job& b, const Figu
   for (std::size_t i = 0; i < exact_a.size(); ++i) {
     if (exact_a[i] == exact_b[i] || is_told_elsewhere(exact_a[i].first)) continue;
     const bool shows = read_a[i] != read_b[i];
-    lines.push_back({exact_a[i].first, (shows ? read_a : exact_a)[i].second, (shows ? read_b : exact_b)[i].second});
+    lines.push_back(
+        {exact_a[i].first, (shows ? read_a : exact_a)[i].second, (shows ? read_b : exact_b)[i].second});
   }
   return lines;
 }

@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
-#include "rules/table.h"
 #include "compare/compare.h"
+#include "rules/table.h"
 
 namespace bedwright {
 namespace {
@@ -19,7 +19,8 @@ std::string more_or_fewer(int a, int b) {
 
 class Printer {
  public:
-  Printer(const Comparison& c, const Told& a, const Told& b, int width) : c_(c), told_a_(a), told_b_(b), width_(width) {
+  Printer(const Comparison& c, const Told& a, const Told& b, int width)
+      : c_(c), told_a_(a), told_b_(b), width_(width) {
     const Heading &in_a = a.heading, &in_b = b.heading;
     const bool revisions = in_a.number == in_b.number;
     a_ = revisions ? "revision " + in_a.revision : in_a.number;
@@ -27,7 +28,8 @@ class Printer {
     if (a_ == b_) a_ = file_name(a.file), b_ = file_name(b.file);
     if (a_ == b_) a_ = a.file, b_ = b.file;
     if (a_ == b_) a_ = "the first", b_ = "the second";
-    title_ = revisions ? fmt::format("{}: {} against {}", in_a.number, a_, b_) : fmt::format("{} against {}", a_, b_);
+    title_ = revisions ? fmt::format("{}: {} against {}", in_a.number, a_, b_)
+                       : fmt::format("{} against {}", a_, b_);
     same_marks_ = revisions && in_a.revision == in_b.revision;
   }
 
@@ -57,12 +59,17 @@ class Printer {
 
   void verdict(const std::string& name, int stops) {
     if (stops == 0) return line(name + " goes together", 0);
-    line(fmt::format("{} is stopped: {} stop{} (see check); do not cut, drill or re-use pieces for it yet", name, stops, stops == 1 ? "" : "s"), 0);
+    line(fmt::format("{} is stopped: {} stop{} (see check); do not cut, drill or re-use pieces for it yet",
+                     name, stops, stops == 1 ? "" : "s"),
+         0);
   }
 
   void standing() {
     for (const auto& [stands, name] : {std::pair(c_.stands_a, a_), std::pair(c_.stands_b, b_)})
-      if (stands) line(fmt::format("{} is on a frame that stands: its made parts are welded in and are no shelf parts", name), 0);
+      if (stands)
+        line(fmt::format("{} is on a frame that stands: its made parts are welded in and are no shelf parts",
+                         name),
+             0);
   }
 
   // A row where it has room, else one under the other.
@@ -70,7 +77,8 @@ class Printer {
     if (lines.empty()) return;
     std::size_t key = title.size();
     for (const HeadLine& h : lines) key = std::max(key, h.what.size() + 2);
-    const std::size_t room = static_cast<std::size_t>(std::max(width_, 60)), half = room > key + 24 ? (room - key - 4) / 2 : 10;
+    const std::size_t room = static_cast<std::size_t>(std::max(width_, 60)),
+                      half = room > key + 24 ? (room - key - 4) / 2 : 10;
     const auto fits = [&](const HeadLine& h) { return h.a.size() <= half && h.b.size() <= half; };
     std::size_t what = title.size(), first = a_.size();
     for (const HeadLine& h : lines)
@@ -99,7 +107,8 @@ class Printer {
 
   std::string counts(const PartChange& p) const {
     const std::string more = more_or_fewer(p.in_a, p.in_b);
-    return p.in_a == p.in_b ? fmt::format("{} in both", p.in_a) : fmt::format("{} in {}, {} in {}: {}", p.in_a, a_, p.in_b, b_, more);
+    return p.in_a == p.in_b ? fmt::format("{} in both", p.in_a)
+                            : fmt::format("{} in {}, {} in {}: {}", p.in_a, a_, p.in_b, b_, more);
   }
 
   static std::string label(const PartChange& p) {
@@ -135,9 +144,11 @@ class Printer {
     std::string text;
     for (const PartChange& p : c_.parts) {
       if (!p.welded_in) continue;
-      const std::string where = p.fate == Fate::only_a   ? fmt::format("{} in {} alone", p.in_a, a_)
-                                : p.fate == Fate::only_b ? fmt::format("{} in {} alone", p.in_b, b_)
-                                                         : fmt::format("{}, {}", counts(p), p.fate == Fate::same ? "alike" : "not alike");
+      const std::string where =
+          p.fate == Fate::only_a ? fmt::format("{} in {} alone", p.in_a, a_)
+          : p.fate == Fate::only_b
+              ? fmt::format("{} in {} alone", p.in_b, b_)
+              : fmt::format("{}, {}", counts(p), p.fate == Fate::same ? "alike" : "not alike");
       text += wrapped(fmt::format("{}: {}", label(p), where), 2, width_);
       for (const std::string& how : p.how) text += wrapped(how, 6, width_);
     }
@@ -149,7 +160,9 @@ class Printer {
     std::string text;
     for (const PartChange& p : c_.parts) {
       if (p.origin == Origin::made || (p.fate == Fate::same && p.in_a == p.in_b)) continue;
-      std::string how = p.fate == Fate::only_a ? fmt::format("{}, none in {}", p.in_a, b_) : p.fate == Fate::only_b ? fmt::format("{}, none in {}", p.in_b, a_) : counts(p);
+      std::string how = p.fate == Fate::only_a   ? fmt::format("{}, none in {}", p.in_a, b_)
+                        : p.fate == Fate::only_b ? fmt::format("{}, none in {}", p.in_b, a_)
+                                                 : counts(p);
       for (const std::string& h : p.how) how += "; " + h;
       text += wrapped(fmt::format("{}: {}", label(p), how), 2, width_);
     }
@@ -159,7 +172,10 @@ class Printer {
   void hardware() {
     std::string text;
     for (const HardwareChange& h : c_.hardware)
-      if (h.in_a != h.in_b) text += wrapped(fmt::format("{}: {} becomes {}, {}", h.name, h.in_a, h.in_b, more_or_fewer(h.in_a, h.in_b)), 2, width_);
+      if (h.in_a != h.in_b)
+        text += wrapped(
+            fmt::format("{}: {} becomes {}, {}", h.name, h.in_a, h.in_b, more_or_fewer(h.in_a, h.in_b)), 2,
+            width_);
     if (!text.empty()) head("Hardware"), out_ += text;
   }
 
@@ -180,7 +196,10 @@ class Printer {
     }
     if (!any) line("none");
     if (any && (renamed || !same_marks_))
-      line(fmt::format("Pieces scribed or marked for {} bear its part names, number and revision: re-mark them for {} before they are used.", a_, b_));
+      line(
+          fmt::format("Pieces scribed or marked for {} bear its part names, number and revision: re-mark "
+                      "them for {} before they are used.",
+                      a_, b_));
     const std::string none = listed([&](const PartChange& p) {
       // What stands in A's frame is no piece to be used or left.
       return p.origin == Origin::made && p.in_a > 0 && !(p.welded_in && c_.stands_a) &&
@@ -188,8 +207,11 @@ class Printer {
     });
     if (!none.empty()) line(fmt::format("cannot be used in {}: {}", b_, none));
     if (!c_.stands_a && !c_.stands_b) return;
-    const std::string alike = listed([](const PartChange& p) { return p.origin != Origin::made && p.fate == Fate::same; });
-    if (!alike.empty()) line(fmt::format("from the kit and bought, alike in both, and can serve where they are not fitted yet: {}", alike));
+    const std::string alike =
+        listed([](const PartChange& p) { return p.origin != Origin::made && p.fate == Fate::same; });
+    if (!alike.empty())
+      line(fmt::format(
+          "from the kit and bought, alike in both, and can serve where they are not fitted yet: {}", alike));
   }
 
   // "main (2, which change), tongue (2)"
@@ -197,7 +219,9 @@ class Printer {
   std::string listed(Wanted wanted) const {
     std::string text;
     for (const PartChange& p : c_.parts)
-      if (wanted(p)) text += fmt::format("{}{} ({}{})", text.empty() ? "" : ", ", label(p), p.in_a, p.fate == Fate::changed ? ", which change" : "");
+      if (wanted(p))
+        text += fmt::format("{}{} ({}{})", text.empty() ? "" : ", ", label(p), p.in_a,
+                            p.fate == Fate::changed ? ", which change" : "");
     return text;
   }
 
@@ -209,13 +233,22 @@ class Printer {
 };
 
 Json told(const Told& t, bool stands) {
-  return Json{{"number", t.heading.number}, {"revision", t.heading.revision}, {"file", t.file}, {"stops", t.stops}, {"frame_stands", stands}};
+  return Json{{"number", t.heading.number},
+              {"revision", t.heading.revision},
+              {"file", t.file},
+              {"stops", t.stops},
+              {"frame_stands", stands}};
 }
 
 const char* word(Fate fate) {
-  return fate == Fate::same ? "same" : fate == Fate::changed ? "changed" : fate == Fate::only_a ? "only a" : "only b";
+  return fate == Fate::same      ? "same"
+         : fate == Fate::changed ? "changed"
+         : fate == Fate::only_a  ? "only a"
+                                 : "only b";
 }
-const char* word(Origin origin) { return origin == Origin::made ? "made" : origin == Origin::kit ? "kit" : "bought"; }
+const char* word(Origin origin) {
+  return origin == Origin::made ? "made" : origin == Origin::kit ? "kit" : "bought";
+}
 
 }  // namespace
 
@@ -228,16 +261,21 @@ std::string comparison_json(const Comparison& c, const Told& a, const Told& b) {
   for (const HeadLine& h : c.bed) bed.push_back(Json{{"what", h.what}, {"a", h.a}, {"b", h.b}});
   for (const HeadLine& h : c.ordered) ordered.push_back(Json{{"key", h.what}, {"a", h.a}, {"b", h.b}});
   for (const PartChange& p : c.parts)
-    parts.push_back(Json{{"name", p.name}, {"name_b", p.name_b.empty() ? Json() : Json(p.name_b)}, {"origin", word(p.origin)}, {"fate", word(p.fate)}, {"in_a", p.in_a}, {"in_b", p.in_b}, {"how", p.how}, {"rework", p.rework}, {"welded_in", p.welded_in}});
-  for (const HardwareChange& h : c.hardware) hardware.push_back(Json{{"name", h.name}, {"in_a", h.in_a}, {"in_b", h.in_b}});
-  const Json json{{"format", "bedwright compare"},
-                  {"version", 1},
-                  {"a", told(a, c.stands_a)},
-                  {"b", told(b, c.stands_b)},
-                  {"bed", std::move(bed)},
-                  {"ordered", std::move(ordered)},
-                  {"parts", std::move(parts)},
-                  {"hardware", std::move(hardware)}};
+    parts.push_back(Json{{"name", p.name},
+                         {"name_b", p.name_b.empty() ? Json() : Json(p.name_b)},
+                         {"origin", word(p.origin)},
+                         {"fate", word(p.fate)},
+                         {"in_a", p.in_a},
+                         {"in_b", p.in_b},
+                         {"how", p.how},
+                         {"rework", p.rework},
+                         {"welded_in", p.welded_in}});
+  for (const HardwareChange& h : c.hardware)
+    hardware.push_back(Json{{"name", h.name}, {"in_a", h.in_a}, {"in_b", h.in_b}});
+  const Json json{{"format", "bedwright compare"}, {"version", 1},
+                  {"a", told(a, c.stands_a)},      {"b", told(b, c.stands_b)},
+                  {"bed", std::move(bed)},         {"ordered", std::move(ordered)},
+                  {"parts", std::move(parts)},     {"hardware", std::move(hardware)}};
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -16,7 +16,8 @@ std::string figure_text(const Figures& figures, Mm length) {
 }
 
 std::string mass_text(const Figures& figures, Kg mass) {
-  return figures.printing == Printing::metric ? fmt::format("{:.1f} kg", mass) : fmt::format("{:.1f} lb", mass / pound);
+  return figures.printing == Printing::metric ? fmt::format("{:.1f} kg", mass)
+                                              : fmt::format("{:.1f} lb", mass / pound);
 }
 
 }  // namespace bedwright

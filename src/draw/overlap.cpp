@@ -18,9 +18,12 @@ class Pieces {
   }
   void operator()(const Closed& c) {
     const std::vector<Vec2> points = flattened(c.outline, chord);
-    for (std::size_t i = 0; i < points.size(); ++i) all.push_back({points[i], points[(i + 1) % points.size()], c.layer});
+    for (std::size_t i = 0; i < points.size(); ++i)
+      all.push_back({points[i], points[(i + 1) % points.size()], c.layer});
   }
-  void operator()(const Circle& c) { (*this)(Closed{c.layer, hole_outline(c.centre, 2 * c.radius, 2 * c.radius, 0)}); }
+  void operator()(const Circle& c) {
+    (*this)(Closed{c.layer, hole_outline(c.centre, 2 * c.radius, 2 * c.radius, 0)});
+  }
   void operator()(const Arc& a) {
     const double steps = 64, sweep = a.end >= a.start ? a.end - a.start : a.end - a.start + 360 * degree;
     const auto at = [&](double k) {
@@ -46,13 +49,16 @@ std::vector<std::string> overlaps(const List2d& list, const Box2& inside) {
   }
   for (std::size_t i = 0; i < texts.size(); ++i) {
     const auto& [text, box] = texts[i];
-    if (box.low.x < inside.low.x || box.high.x > inside.high.x || box.low.y < inside.low.y || box.high.y > inside.high.y)
+    if (box.low.x < inside.low.x || box.high.x > inside.high.x || box.low.y < inside.low.y ||
+        box.high.y > inside.high.y)
       found.push_back("'" + text->text + "' leaves the frame");
     for (std::size_t j = 0; j < i; ++j)
-      if (box.overlaps(texts[j].second)) found.push_back("'" + text->text + "' on '" + texts[j].first->text + "'");
+      if (box.overlaps(texts[j].second))
+        found.push_back("'" + text->text + "' on '" + texts[j].first->text + "'");
     for (const Piece& p : pieces.all)
       if (meets(p.from, p.to, box)) {
-        found.push_back("'" + text->text + "' on a line of " + list.layers.at(static_cast<std::size_t>(p.layer)).name);
+        found.push_back("'" + text->text + "' on a line of " +
+                        list.layers.at(static_cast<std::size_t>(p.layer)).name);
         break;
       }
   }

@@ -15,7 +15,8 @@ CheckInput input_of(const Job& job, const Bed& bed) {
 }
 
 bool is_about_loads(const Finding& f) {
-  return std::any_of(load_rules().begin(), load_rules().end(), [&](const Rule& r) { return r.code == f.code; });
+  return std::any_of(load_rules().begin(), load_rules().end(),
+                     [&](const Rule& r) { return r.code == f.code; });
 }
 
 void add(std::vector<Finding>& findings, std::vector<Finding> more) {
@@ -26,7 +27,8 @@ void add(std::vector<Finding>& findings, std::vector<Finding> more) {
 }  // namespace
 
 bool has_stop(const std::vector<Finding>& findings) {
-  return std::any_of(findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::stop; });
+  return std::any_of(findings.begin(), findings.end(),
+                     [](const Finding& f) { return f.severity == Severity::stop; });
 }
 
 Examined::Examined(Job job_in, Bed bed_in, const ExamineOptions& options)

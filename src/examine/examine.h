@@ -17,9 +17,9 @@
 #include <vector>
 
 #include "bed/bed.h"
-#include "rules/scene.h"
 #include "loads/loads.h"
 #include "params/job.h"
+#include "rules/scene.h"
 #include "yaml/problem.h"
 
 namespace bedwright {
@@ -43,7 +43,7 @@ struct Examined {
 
   const Job job;
   const Bed bed;
-  Scene scene;                    // what rules and lists ask of the bed, worked out once
+  Scene scene;  // what rules and lists ask of the bed, worked out once
   LoadsResult loads;
   std::vector<Finding> findings;  // sorted: severity, rule, what it is about, place
 
@@ -61,8 +61,8 @@ struct Examination {
 
 // `sets` are overrides, "KEY=VALUE", as --set takes them. The store keeps files that are
 // read again and again, and may hold files that are on no disk.
-Examination examine(FileStore& store, const std::string& order_path, const std::vector<std::string>& sets = {},
-                    const ExamineOptions& options = {});
+Examination examine(FileStore& store, const std::string& order_path,
+                    const std::vector<std::string>& sets = {}, const ExamineOptions& options = {});
 
 // An order that is read already; one laid out already, perhaps changed since.
 Examination examine(Job job, const ExamineOptions& options = {});

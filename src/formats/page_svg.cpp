@@ -22,10 +22,14 @@ std::string number(double value) {
 std::string escaped(const std::string& text) {
   std::string out;
   for (const char c : text) {
-    if (c == '&') out += "&amp;";
-    else if (c == '<') out += "&lt;";
-    else if (c == '>') out += "&gt;";
-    else out += static_cast<unsigned char>(c) < 0x20 ? ' ' : c;
+    if (c == '&')
+      out += "&amp;";
+    else if (c == '<')
+      out += "&lt;";
+    else if (c == '>')
+      out += "&gt;";
+    else
+      out += static_cast<unsigned char>(c) < 0x20 ? ' ' : c;
   }
   return out;
 }
@@ -43,10 +47,12 @@ class Writer {
   void operator()(const Arc& a) {
     Radians sweep = a.end - a.start;
     while (sweep < 0) sweep += 2 * std::numbers::pi;
-    path(a.layer, fmt::format("M{}", at(on(a.centre, a.radius, a.start))) + arc(a.centre, a.radius, a.start, sweep));
+    path(a.layer,
+         fmt::format("M{}", at(on(a.centre, a.radius, a.start))) + arc(a.centre, a.radius, a.start, sweep));
   }
   void operator()(const Circle& c) {
-    add("<circle cx=\"{}\" cy=\"{}\" r=\"{}\" {}/>\n", number(c.centre.x), number(page_.height - c.centre.y), number(c.radius), pen(c.layer));
+    add("<circle cx=\"{}\" cy=\"{}\" r=\"{}\" {}/>\n", number(c.centre.x), number(page_.height - c.centre.y),
+        number(c.radius), pen(c.layer));
   }
   void operator()(const Closed& c) {
     if (c.outline.empty()) return;
@@ -72,8 +78,10 @@ class Writer {
     const char* anchor = t.across == Across::left ? "start" : t.across == Across::centre ? "middle" : "end";
     const Mm down = t.up == Up::baseline ? 0 : t.up == Up::middle ? t.height / 2 : t.height;
     const std::string turn = t.rotation == 0 ? "" : fmt::format(" rotate({})", number(-t.rotation / degree));
-    add("<text transform=\"translate({}){}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{}\" fill=\"{}\">{}</text>\n", at(t.at), turn, number(down),
-        number(t.height / capital), anchor, hex(printed_colour(layer(t.layer).colour)), escaped(t.text));
+    add("<text transform=\"translate({}){}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{}\" "
+        "fill=\"{}\">{}</text>\n",
+        at(t.at), turn, number(down), number(t.height / capital), anchor,
+        hex(printed_colour(layer(t.layer).colour)), escaped(t.text));
   }
 
  private:
@@ -83,12 +91,15 @@ class Writer {
   }
   const Layer& layer(int index) const { return page_.list.layers.at(static_cast<std::size_t>(index)); }
   std::string at(Vec2 p) const { return number(p.x) + " " + number(page_.height - p.y); }
-  static Vec2 on(Vec2 centre, Mm radius, Radians angle) { return {centre.x + radius * std::cos(angle), centre.y + radius * std::sin(angle)}; }
+  static Vec2 on(Vec2 centre, Mm radius, Radians angle) {
+    return {centre.x + radius * std::cos(angle), centre.y + radius * std::sin(angle)};
+  }
   // In two halves, because one arc command cannot tell a whole turn from none.
   std::string arc(Vec2 centre, Mm radius, Radians start, Radians sweep) const {
     std::string d;
     for (const double part : {0.5, 1.0})
-      d += fmt::format("A{0} {0} 0 0 {1} {2}", number(radius), sweep > 0 ? 0 : 1, at(on(centre, radius, start + part * sweep)));
+      d += fmt::format("A{0} {0} 0 0 {1} {2}", number(radius), sweep > 0 ? 0 : 1,
+                       at(on(centre, radius, start + part * sweep)));
     return d;
   }
   std::string pen(int index) const {
@@ -109,8 +120,10 @@ class Writer {
 std::string page_svg(const Page& page) {
   std::string out = fmt::format(
       "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-      "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{0}mm\" height=\"{1}mm\" viewBox=\"0 0 {0} {1}\" "
-      "font-family=\"osifont, sans-serif\">\n<title>{2}</title>\n<rect width=\"{0}\" height=\"{1}\" fill=\"white\"/>\n"
+      "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{0}mm\" height=\"{1}mm\" "
+      "viewBox=\"0 0 {0} {1}\" "
+      "font-family=\"osifont, sans-serif\">\n<title>{2}</title>\n<rect width=\"{0}\" height=\"{1}\" "
+      "fill=\"white\"/>\n"
       "<g fill=\"none\" stroke-linecap=\"round\" stroke-linejoin=\"round\">\n",
       number(page.width), number(page.height), escaped(page.title));
   Writer writer(out, page);

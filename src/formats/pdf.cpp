@@ -17,7 +17,8 @@ constexpr double point = 72 / inch;  // PDF points to a millimetre
 const char* const font_file = "/usr/share/fonts/truetype/osifont/osifont.ttf";
 
 void require(cairo_status_t status) {
-  if (status != CAIRO_STATUS_SUCCESS) throw std::runtime_error(fmt::format("the PDF cannot be made: {}", cairo_status_to_string(status)));
+  if (status != CAIRO_STATUS_SUCCESS)
+    throw std::runtime_error(fmt::format("the PDF cannot be made: {}", cairo_status_to_string(status)));
 }
 
 // The font, with what its letters measure. Kept as long as anything drawn with it.
@@ -53,7 +54,8 @@ class Font {
 
 class Painter {
  public:
-  Painter(cairo_t* c, const Font& font, const std::vector<Layer>& layers) : c_(c), font_(font), layers_(layers) {}
+  Painter(cairo_t* c, const Font& font, const std::vector<Layer>& layers)
+      : c_(c), font_(font), layers_(layers) {}
 
   void operator()(const Line& l) {
     pen(l.layer);
@@ -110,8 +112,13 @@ class Painter {
     const double narrow = extents.x_advance > room ? room / extents.x_advance : 1;
     set_size(size, narrow);
     const Mm width = extents.x_advance * narrow;
-    cairo_move_to(c_, t.across == Across::left ? 0 : t.across == Across::centre ? -width / 2 : -width,
-                  t.up == Up::baseline ? 0 : t.up == Up::middle ? -t.height / 2 : -t.height);
+    cairo_move_to(c_,
+                  t.across == Across::left     ? 0
+                  : t.across == Across::centre ? -width / 2
+                                               : -width,
+                  t.up == Up::baseline ? 0
+                  : t.up == Up::middle ? -t.height / 2
+                                       : -t.height);
     cairo_show_text(c_, t.text.c_str());
     cairo_restore(c_);
   }
@@ -172,8 +179,9 @@ std::string pages_pdf(const std::vector<Page>& pages, const PdfInfo& info) {
   std::string bytes;
   const Font font;
   const Page first = pages.empty() ? Page{} : pages.front();
-  const Surface surface(cairo_pdf_surface_create_for_stream(append, &bytes, first.width * point, first.height * point),
-                        cairo_surface_destroy);
+  const Surface surface(
+      cairo_pdf_surface_create_for_stream(append, &bytes, first.width * point, first.height * point),
+      cairo_surface_destroy);
   require(cairo_surface_status(surface.get()));
   describe(surface.get(), info);
   {
@@ -183,8 +191,8 @@ std::string pages_pdf(const std::vector<Page>& pages, const PdfInfo& info) {
       cairo_pdf_surface_set_size(surface.get(), page.width * point, page.height * point);
       ++number;
       if (!page.title.empty())
-        cairo_pdf_surface_add_outline(surface.get(), CAIRO_PDF_OUTLINE_ROOT, page.title.c_str(), fmt::format("page={}", number).c_str(),
-                                      CAIRO_PDF_OUTLINE_FLAG_OPEN);
+        cairo_pdf_surface_add_outline(surface.get(), CAIRO_PDF_OUTLINE_ROOT, page.title.c_str(),
+                                      fmt::format("page={}", number).c_str(), CAIRO_PDF_OUTLINE_FLAG_OPEN);
       draw(context.get(), page, font);
     }
     require(cairo_status(context.get()));

@@ -13,15 +13,16 @@ struct Convex {
   std::vector<Vec3> normals;  // unit, outward, one a face
   std::vector<Vec3> edges;    // unit, distinct directions
   Box3 bounds;
-  bool exact = true;      // the piece is steel throughout: no hole, fillet or round it only approximates
-  bool shank = false;     // the part of a bolt that lies inside its plies
+  bool exact = true;   // the piece is steel throughout: no hole, fillet or round it only approximates
+  bool shank = false;  // the part of a bolt that lies inside its plies
 };
 
 Convex placed(Convex piece, const Placement& placement);
 
 // A prism whose base corners are `base` and top corners `top`, in step, the base
 // counter-clockwise seen from the top. Side faces must be flat.
-Convex frustum(const std::vector<Vec3>& base, const std::vector<Vec3>& top, Vec3 base_normal, Vec3 top_normal);
+Convex frustum(const std::vector<Vec3>& base, const std::vector<Vec3>& top, Vec3 base_normal,
+               Vec3 top_normal);
 
 // A prism from a polygon (counter-clockwise seen from +axis) swept from
 // `from` to `to` along the placement's Z.

@@ -47,9 +47,7 @@ struct Placement {
   Vec3 z_axis() const { return cross(x_axis, y_axis); }
   Vec3 direction(Vec3 v) const { return v.x * x_axis + v.y * y_axis + v.z * z_axis(); }
   Vec3 point(Vec3 p) const { return origin + direction(p); }
-  Vec3 local_direction(Vec3 v) const {
-    return {dot(v, x_axis), dot(v, y_axis), dot(v, z_axis())};
-  }
+  Vec3 local_direction(Vec3 v) const { return {dot(v, x_axis), dot(v, y_axis), dot(v, z_axis())}; }
   Vec3 local_point(Vec3 p) const { return local_direction(p - origin); }
   friend bool operator==(const Placement&, const Placement&) = default;
 };

@@ -12,9 +12,10 @@ TopoDS_Solid build_block(const Block& block) {
   const gp_Ax2 plane =
       plane_frame(block.frame.point({0, 0, block.low.z}), block.frame.x_axis, block.frame.y_axis);
   const TopoDS_Wire wire =
-      block.radius > 0      ? circle_wire({}, 2 * block.radius, plane)
-      : !block.base.empty() ? outline_wire(straight(block.base), plane)
-                            : outline_wire(rectangle({block.low.x, block.low.y}, {block.high.x, block.high.y}), plane);
+      block.radius > 0 ? circle_wire({}, 2 * block.radius, plane)
+      : !block.base.empty()
+          ? outline_wire(straight(block.base), plane)
+          : outline_wire(rectangle({block.low.x, block.low.y}, {block.high.x, block.high.y}), plane);
   return prism_solid(wire, {}, plane, block.high.z - block.low.z);
 }
 

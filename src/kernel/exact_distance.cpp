@@ -100,7 +100,9 @@ Closeness ExactPairs::measure(int a, int b, Extent extent) {
 
 Mm3 ExactPairs::shared(int a, int b, Extent extent) {
   Mm3 sum = 0;
-  inside_->for_each(a, b, extent, [&](const TopoDS_Shape& one, const TopoDS_Shape& other) { sum += common_volume(one, other); });
+  inside_->for_each(a, b, extent, [&](const TopoDS_Shape& one, const TopoDS_Shape& other) {
+    sum += common_volume(one, other);
+  });
   return sum;
 }
 

@@ -39,11 +39,13 @@ Builder::Builder(const Job& job_in, Bed& bed_in)
     : job(job_in), order(job_in.order), kit(job_in.kit), frame(job_in.frame), bed(bed_in) {
   bed.track = plan_track(order, kit);
   const FrameTabs& t = frame.tabs;
-  bed.track.standoff = t.style == TabStyle::plate ? t.plate->plate_thickness + t.plate->pad_thickness : t.clip->standoff;
+  bed.track.standoff =
+      t.style == TabStyle::plate ? t.plate->plate_thickness + t.plate->pad_thickness : t.clip->standoff;
 }
 
 Mm Builder::main_length() const {
-  return frame.main.length ? *frame.main.length : bed.track.total_length + frame.main.front_overhang + frame.main.rear_overhang;
+  return frame.main.length ? *frame.main.length
+                           : bed.track.total_length + frame.main.front_overhang + frame.main.rear_overhang;
 }
 
 int Builder::add(const Identity& id, const std::string& material, Origin origin, Form form) {
@@ -51,7 +53,8 @@ int Builder::add(const Identity& id, const std::string& material, Origin origin,
     // Too small for the table: it marks the centre and the drill makes the hole. A
     // slot is left to the table; a rule says whether it can cut it.
     for (Hole& hole : plate->holes)
-      if (hole.process == Process::cut && !hole.slotted() && hole.diameter < order.limits.table_hole * plate->thickness - same_place)
+      if (hole.process == Process::cut && !hole.slotted() &&
+          hole.diameter < order.limits.table_hole * plate->thickness - same_place)
         hole.process = Process::drilled;
   }
   return bed.add_part({id, material, origin, std::move(form)});
@@ -108,7 +111,8 @@ void Builder::bolt(const BoltPlan& p) {
   for (const Ply& ply : bolt.plies) depth += ply.thickness;
   for (std::size_t i = 0; i < bolt.under_nut.size(); ++i) {
     const bool lock = i + 1 == bolt.under_nut.size();
-    put(lock ? HardwareKind::lock_washer : HardwareKind::flat_washer, lock ? Piece::lock_washer : Piece::lower_washer, depth, 0);
+    put(lock ? HardwareKind::lock_washer : HardwareKind::flat_washer,
+        lock ? Piece::lock_washer : Piece::lower_washer, depth, 0);
     depth += bolt.under_nut[i].thickness;
   }
   put(HardwareKind::nut, Piece::nut, depth, 0);
@@ -125,7 +129,8 @@ std::variant<Bed, std::vector<Problem>> lay_out(const Job& job) {
   Bed bed;
   Builder b(job, bed);
   try {
-    for (void (*stage)(Builder&) : {lay_rails, lay_frame, lay_tabs, lay_bunks, lay_on_bunks, lay_head, lay_running_gear}) {
+    for (void (*stage)(Builder&) :
+         {lay_rails, lay_frame, lay_tabs, lay_bunks, lay_on_bunks, lay_head, lay_running_gear}) {
       stage(b);
       if (!b.problems.empty()) return b.problems;
     }

@@ -21,16 +21,17 @@ struct Through {
 struct BoltPlan {
   Identity id;
   std::string size;
-  std::optional<Mm> length;        // named by the owner
+  std::optional<Mm> length;  // named by the owner
   Vec3 seat, direction;
-  std::vector<Through> plies;      // in order from the head
-  bool flat_under_nut = false;     // a slot under the lock washer needs a flat one first
+  std::vector<Through> plies;   // in order from the head
+  bool flat_under_nut = false;  // a slot under the lock washer needs a flat one first
   std::vector<Contribution> stack_up;
 };
 
 // A hole that comes in the part, at `at` on its face, a slot's long axis at `angle`.
 inline Hole bought_hole(Vec2 at, const BoltHole& hole, Radians angle, Kind purpose) {
-  return {{tidy(at.x), tidy(at.y)}, hole.diameter, hole.slot.value_or(hole.diameter), angle, Process::as_bought, purpose};
+  return {{tidy(at.x), tidy(at.y)}, hole.diameter, hole.slot.value_or(hole.diameter), angle,
+          Process::as_bought,       purpose};
 }
 
 // The kit's own angles: rail and bunk state the same four sizes.
@@ -53,8 +54,8 @@ inline Contribution either_way(const char* what, Mm x, Mm y, Mm z = 0) { return 
 // holes are the same for every section; sides differ in where they lie in the list.
 struct RailHoles {
   struct OneSide {
-    std::vector<int> mounting, bunk_sets;  // as Track lists them
-    std::array<int, 2> stop{};             // front end, rear end
+    std::vector<int> mounting, bunk_sets;    // as Track lists them
+    std::array<int, 2> stop{};               // front end, rear end
     std::vector<std::array<int, 2>> gusset;  // a gusset bolt from a joint: at the front end, at the rear end
   };
   OneSide left, right;
@@ -72,12 +73,13 @@ class Builder {
   Bed& bed;
   const Track& track() const { return bed.track; }
   RailHoles rail_holes;
-  std::vector<std::array<int, 4>> main_jack_holes;  // by jack: of each main's holes, those by dx, then dz (see main_holes)
+  std::vector<std::array<int, 4>>
+      main_jack_holes;  // by jack: of each main's holes, those by dx, then dz (see main_holes)
   std::vector<Problem> problems;
 
   // Heights and lines the rooms share.
   Mm standoff() const { return bed.track.standoff; }
-  Mm rail_seat() const { return standoff() + kit.rail.thickness; }   // top of the flat leg
+  Mm rail_seat() const { return standoff() + kit.rail.thickness; }  // top of the flat leg
   Mm rail_top() const { return standoff() + kit.rail.standing_leg; }
   Mm heel(Side side) const { return outward(side) * kit.gauge / 2; }
   // y of a line measured inward from the rail's heel.

@@ -46,13 +46,16 @@ Drilled rail_holes(const Builder& b, FromFront from_front) {
     holes.push_back({Face::flat_leg, bought_hole({from_front(x), line}, hole, angle, purpose)});
   };
   const Radians across = kit.mounting.slot_along == SlotAlong::width ? 90 * degree : 0;
-  for (Mm x : b.track().mounting) flat(x, kit.mounting.line, kit.mounting.hole, kit.mounting.hole.slot ? across : 0, Kind::track_bolt);
+  for (Mm x : b.track().mounting)
+    flat(x, kit.mounting.line, kit.mounting.hole, kit.mounting.hole.slot ? across : 0, Kind::track_bolt);
   for (Mm x : b.track().bunk_sets) flat(x, kit.bunk.line, kit.bunk.hole, 0, Kind::bunk_bolt);
   for (Mm x : b.track().stop_holes) flat(x, kit.track_stop.line, kit.track_stop.hole, 0, Kind::stop_bolt);
   const Mm half_gap = kit.rail.joint_gap / 2;
   for (Mm from_joint : kit.gusset.bolts)
     for (Mm x : {from_joint - half_gap, b.track().rail_length - from_joint + half_gap})
-      holes.push_back({Face::standing_leg, bought_hole({from_front(x), kit.gusset.bottom + kit.gusset.height / 2}, kit.gusset.hole, 0, Kind::gusset_bolt)});
+      holes.push_back(
+          {Face::standing_leg, bought_hole({from_front(x), kit.gusset.bottom + kit.gusset.height / 2},
+                                           kit.gusset.hole, 0, Kind::gusset_bolt)});
   return in_order(std::move(holes), b);
 }
 

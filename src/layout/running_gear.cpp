@@ -31,7 +31,8 @@ Bought axle_item(const Builder& b) {
   const Mm outer = b.frame.main.spacing / 2;
   for (double side : {-1.0, 1.0}) {
     const Mm edge = side * outer, inner = side * (outer - a.spring_width);
-    axle.envelope.push_back(box({-a.spring_length / 2, std::min(edge, inner), tube}, {a.spring_length / 2, std::max(edge, inner), a.below}));
+    axle.envelope.push_back(box({-a.spring_length / 2, std::min(edge, inner), tube},
+                                {a.spring_length / 2, std::max(edge, inner), a.below}));
   }
   axle.mass = a.mass;
   return axle;
@@ -65,7 +66,8 @@ int place_state(Builder& b, int of, Pose pose, Bought form) {
 Bought axle_at_bump(const FrameAxle& a) {
   const Mm end = a.tyre_inside / 2, tube = a.tube_diameter / 2;
   Bought swept;
-  swept.envelope = {across(tube, -end, end, 0), across(tube, -end, end, a.bump), box({-tube, -end, 0}, {tube, end, a.bump})};
+  swept.envelope = {across(tube, -end, end, 0), across(tube, -end, end, a.bump),
+                    box({-tube, -end, 0}, {tube, end, a.bump})};
   return swept;
 }
 
@@ -95,11 +97,16 @@ Bought jack_item(const Builder& b) {
   const FrameJack& j = b.frame.jack;
   const Mm mid = -b.main_section().depth / 2, flange = j.plate_thickness, post = flange + j.flange_thickness;
   Bought jack;
-  jack.envelope = {box({-j.plate_length / 2, flange, mid - j.plate_height / 2}, {j.plate_length / 2, post, mid + j.plate_height / 2}),
-                   box({-j.post_width / 2, post, j.post_bottom}, {j.post_width / 2, post + j.post_width, j.post_top})};
+  jack.envelope = {
+      box({-j.plate_length / 2, flange, mid - j.plate_height / 2},
+          {j.plate_length / 2, post, mid + j.plate_height / 2}),
+      box({-j.post_width / 2, post, j.post_bottom}, {j.post_width / 2, post + j.post_width, j.post_top})};
   for (double dx : {-0.5, 0.5})
     for (double dz : {-0.5, 0.5})
-      jack.lugs.push_back({{dx * j.bolt_x, post, mid + dz * j.bolt_z}, {0, -1, 0}, j.flange_thickness, bought_hole({}, j.hole, 0, Kind::jack_bolt)});
+      jack.lugs.push_back({{dx * j.bolt_x, post, mid + dz * j.bolt_z},
+                           {0, -1, 0},
+                           j.flange_thickness,
+                           bought_hole({}, j.hole, 0, Kind::jack_bolt)});
   jack.mass = j.mass;
   jack.centre_of_mass = {0, post, (j.post_top + j.post_bottom) / 2};
   return jack;
@@ -108,10 +115,16 @@ Bought jack_item(const Builder& b) {
 Plate jack_plate(const FrameJack& j) {
   Plate plate;
   plate.thickness = j.plate_thickness;
-  plate.outline = rectangle({-j.plate_length / 2, -j.plate_height / 2}, {j.plate_length / 2, j.plate_height / 2});
+  plate.outline =
+      rectangle({-j.plate_length / 2, -j.plate_height / 2}, {j.plate_length / 2, j.plate_height / 2});
   for (double dx : {-0.5, 0.5})
     for (double dz : {-0.5, 0.5})
-      plate.holes.push_back({{tidy(dx * j.bolt_x), tidy(dz * j.bolt_z)}, j.hole.diameter, j.hole.slot.value_or(j.hole.diameter), 0, Process::cut, Kind::jack_bolt});
+      plate.holes.push_back({{tidy(dx * j.bolt_x), tidy(dz * j.bolt_z)},
+                             j.hole.diameter,
+                             j.hole.slot.value_or(j.hole.diameter),
+                             0,
+                             Process::cut,
+                             Kind::jack_bolt});
   return plate;
 }
 
@@ -137,12 +150,15 @@ void lay_jacks(Builder& b) {
       const double out = outward(side);
       const int main = b.main(side);
       // Plate: its X along x, its Y up (down on the road side), so Z points at the web.
-      const int plate = b.place(plate_part, {Kind::jack_plate, side, number},
-                                {{x, b.web_back(side) + out * j.plate_thickness, mid}, {1, 0, 0}, {0, 0, out}});
-      const int jack = b.place(jack_part, {Kind::jack, side, number}, {{x, b.web_back(side), 0}, {out, 0, 0}, {0, out, 0}});
+      const int plate =
+          b.place(plate_part, {Kind::jack_plate, side, number},
+                  {{x, b.web_back(side) + out * j.plate_thickness, mid}, {1, 0, 0}, {0, 0, out}});
+      const int jack = b.place(jack_part, {Kind::jack, side, number},
+                               {{x, b.web_back(side), 0}, {out, 0, 0}, {0, out, 0}});
       const Mm post = j.plate_thickness + j.flange_thickness;
       if (j.travel > 0)
-        place_state(b, jack, Pose::run_down, run_down(j.post_width / 2, post, post + j.post_width, j.post_bottom, j.travel));
+        place_state(b, jack, Pose::run_down,
+                    run_down(j.post_width / 2, post, post + j.post_width, j.post_bottom, j.travel));
       int hole = 0;
       for (double dx : {-0.5, 0.5})
         for (double dz : {-0.5, 0.5}) {
@@ -150,13 +166,17 @@ void lay_jacks(Builder& b) {
           bolt.id = {Kind::jack_bolt, side, number, ++hole};
           bolt.size = j.hole.bolt.text;
           bolt.length = b.order.bolts.jack;
-          bolt.seat = {x + dx * j.bolt_x, b.web_back(side) + out * (j.plate_thickness + j.flange_thickness), mid + dz * j.bolt_z};
+          bolt.seat = {x + dx * j.bolt_x, b.web_back(side) + out * (j.plate_thickness + j.flange_thickness),
+                       mid + dz * j.bolt_z};
           bolt.direction = {0, -out, 0};
           // The jack is turned about its upright on the left; the plate is turned over there,
           // and so is the main on the right.
-          bolt.plies = {{jack, of_four(out * dx, dz)}, {plate, of_four(dx, out * dz)}, {main, b.main_jack_holes[number - 1][of_four(dx, -out * dz)]}};
+          bolt.plies = {{jack, of_four(out * dx, dz)},
+                        {plate, of_four(dx, out * dz)},
+                        {main, b.main_jack_holes[number - 1][of_four(dx, -out * dz)]}};
           const Mm cut = b.order.tolerances.cut_position;
-          bolt.stack_up = {either_way("hole in the plate", cut, 0, cut), either_way("hole in the main", cut, 0, cut)};
+          bolt.stack_up = {either_way("hole in the plate", cut, 0, cut),
+                           either_way("hole in the main", cut, 0, cut)};
           b.bolt(bolt);
         }
     }
@@ -172,7 +192,8 @@ void lay_coupler(Builder& b) {
   coupler.mass = c.mass;
   coupler.centre_of_mass = {c.length / 2, 0, 0};
   // The ball's socket takes up the coupler's front two inches.
-  const int item = b.place(b.add({Kind::coupler}, "", Origin::bought, coupler), {Kind::coupler}, {{front - c.ball_ahead - 2 * inch, 0, middle}});
+  const int item = b.place(b.add({Kind::coupler}, "", Origin::bought, coupler), {Kind::coupler},
+                           {{front - c.ball_ahead - 2 * inch, 0, middle}});
   for (Side side : both_sides) b.join(item, b.bed.item({Kind::tongue, side}), "fits over the tongue's ends");
 }
 
@@ -187,15 +208,18 @@ void lay_tongue_jack(Builder& b) {
   const Mm flange = j.bolt_circle / 2 + j.hole.diameter;
   jack.envelope = {tube, box({-flange, -flange, 0}, {flange, flange, j.flange_thickness})};
   for (double turn : {60.0, 180.0, 300.0})
-    jack.lugs.push_back({{j.bolt_circle / 2 * std::cos(turn * degree), j.bolt_circle / 2 * std::sin(turn * degree), j.flange_thickness},
-                         {0, 0, -1}, j.flange_thickness, bought_hole({}, j.hole, 0, Kind::tongue_jack_bolt)});
+    jack.lugs.push_back({{j.bolt_circle / 2 * std::cos(turn * degree),
+                          j.bolt_circle / 2 * std::sin(turn * degree), j.flange_thickness},
+                         {0, 0, -1},
+                         j.flange_thickness,
+                         bought_hole({}, j.hole, 0, Kind::tongue_jack_bolt)});
   jack.mass = j.mass;
   jack.centre_of_mass = {0, 0, (j.above - j.below) / 2};
   const Mm x = b.main_start() - b.frame.tongue.length + j.behind_front;
-  const int item = b.place(b.add({Kind::tongue_jack}, "", Origin::bought, jack), {Kind::tongue_jack}, {{x, 0, top}});
+  const int item =
+      b.place(b.add({Kind::tongue_jack}, "", Origin::bought, jack), {Kind::tongue_jack}, {{x, 0, top}});
   const Mm r = j.tube_diameter / 2;
-  if (j.travel > 0)
-    place_state(b, item, Pose::run_down, run_down(r, -r, r, -j.below, j.travel));
+  if (j.travel > 0) place_state(b, item, Pose::run_down, run_down(r, -r, r, -j.below, j.travel));
   if (j.handle_radius > 0 && j.handle_height > 0) {
     Block turn;  // the crank goes all the way round
     turn.radius = j.handle_radius;
@@ -213,7 +237,8 @@ void lay_tongue_jack(Builder& b) {
     bolt.seat = Vec3{x, 0, top} + lug.at;
     bolt.direction = {0, 0, -1};
     bolt.plies = {{item, number - 1}, {plate, number}};  // the plate's first hole is the tube's
-    bolt.stack_up = {either_way("hole in the plate", b.order.tolerances.cut_position, b.order.tolerances.cut_position)};
+    bolt.stack_up = {
+        either_way("hole in the plate", b.order.tolerances.cut_position, b.order.tolerances.cut_position)};
     b.bolt(bolt);
   }
 }

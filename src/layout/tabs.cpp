@@ -22,7 +22,9 @@ struct TabParts {
 };
 
 // Distance from the web's back out to the hole line.
-Mm hole_from_web(const Builder& b) { return tidy(b.kit.gauge / 2 - b.kit.mounting.line - b.frame.main.spacing / 2); }
+Mm hole_from_web(const Builder& b) {
+  return tidy(b.kit.gauge / 2 - b.kit.mounting.line - b.frame.main.spacing / 2);
+}
 
 Hole tab_hole(const Builder& b, Vec2 at, Process process) {
   return {at, b.frame.tabs.hole_diameter, b.frame.tabs.slot_length, 0, process, Kind::track_bolt};
@@ -33,22 +35,30 @@ TabParts make_parts(Builder& b) {
   const Mm half = t.length / 2, hole = hole_from_web(b);
   TabParts parts;
   if (t.style == TabStyle::clip) {
-    const Member clip{b.section(t.clip->section), t.length, 0, 0, {{Face::flat_leg, tab_hole(b, {half, hole}, Process::drilled)}}};
+    const Member clip{b.section(t.clip->section),
+                      t.length,
+                      0,
+                      0,
+                      {{Face::flat_leg, tab_hole(b, {half, hole}, Process::drilled)}}};
     parts.tab = b.add({Kind::tab}, b.frame.grade, Origin::made, clip);
     return parts;
   }
-  const Plate plate{rectangle({-half, -t.plate->inboard}, {half, t.plate->outboard}), t.plate->plate_thickness, {tab_hole(b, {0, hole}, Process::cut)}};
+  const Plate plate{rectangle({-half, -t.plate->inboard}, {half, t.plate->outboard}),
+                    t.plate->plate_thickness,
+                    {tab_hole(b, {0, hole}, Process::cut)}};
   parts.tab = b.add({Kind::tab}, b.frame.grade, Origin::made, plate);
   if (t.plate->pad_thickness > same_place) {
     const Mm pad_half = t.plate->pad_width / 2;
-    const Plate pad{rectangle({-half, -pad_half}, {half, pad_half}), t.plate->pad_thickness, {tab_hole(b, {0, 0}, Process::cut)}};
+    const Plate pad{rectangle({-half, -pad_half}, {half, pad_half}),
+                    t.plate->pad_thickness,
+                    {tab_hole(b, {0, 0}, Process::cut)}};
     parts.pad = b.add({Kind::tab_pad}, b.frame.grade, Origin::made, pad);
   }
   return parts;
 }
 
 struct Tab {
-  Mm x = 0;           // of its hole, where it was meant to be
+  Mm x = 0;  // of its hole, where it was meant to be
   int item = -1, pad = -1;
   bool used = false;
 };
@@ -63,10 +73,12 @@ Tab place_tab(Builder& b, const TabParts& parts, Side side, int number, Mm x, Ve
   tab.x = x;
   const int main = b.main(side);
   if (t.style == TabStyle::clip) {
-    tab.item = b.place(parts.tab, id, {moved + Vec3{out * t.length / 2, b.web_back(side), t.clip->standoff}, {-out, 0, 0}, {0, out, 0}});
+    tab.item = b.place(
+        parts.tab, id,
+        {moved + Vec3{out * t.length / 2, b.web_back(side), t.clip->standoff}, {-out, 0, 0}, {0, out, 0}});
     const Section& clip = b.section(t.clip->section);
-    b.weld(tab.item, main, t.weld_leg, std::max(0.0, 2 * (clip.depth - t.clip->standoff)), WeldLine::clip_ends,
-           {std::min(clip.web, b.main_section().web), clip.web});
+    b.weld(tab.item, main, t.weld_leg, std::max(0.0, 2 * (clip.depth - t.clip->standoff)),
+           WeldLine::clip_ends, {std::min(clip.web, b.main_section().web), clip.web});
     return tab;
   }
   tab.item = b.place(parts.tab, id, {moved + Vec3{0, b.web_back(side), 0}, {out, 0, 0}, {0, out, 0}});
@@ -76,7 +88,9 @@ Tab place_tab(Builder& b, const TabParts& parts, Side side, int number, Mm x, Ve
          {std::min(t.plate->plate_thickness, section.flange_thickness), t.plate->plate_thickness});
   if (parts.pad >= 0) {
     tab.pad = b.place(parts.pad, {Kind::tab_pad, side, number},
-                      {moved + Vec3{0, b.line(side, b.kit.mounting.line), t.plate->plate_thickness}, {out, 0, 0}, {0, out, 0}});
+                      {moved + Vec3{0, b.line(side, b.kit.mounting.line), t.plate->plate_thickness},
+                       {out, 0, 0},
+                       {0, out, 0}});
     // Its ends are flush with the plate's and leave a fillet no ledge; its sides do not.
     b.weld(tab.pad, tab.item, t.weld_leg, 2 * t.length, WeldLine::pad_edges,
            {std::min(t.plate->pad_thickness, t.plate->plate_thickness), t.plate->pad_thickness});
@@ -91,7 +105,8 @@ std::vector<Contribution> stack_up(const Builder& b, int section, Mm within) {
   const Accumulated a = accumulated(b.order.track.datum, b.track().sections, section, from_rear_end);
   const KitRail& r = b.kit.rail;
   const Tolerances& t = b.order.tolerances;
-  std::vector<Contribution> all = along_track({a.sections, a.joints, a.direction, r.length_tolerance, r.joint_gap_plus});
+  std::vector<Contribution> all =
+      along_track({a.sections, a.joints, a.direction, r.length_tolerance, r.joint_gap_plus});
   const auto both = [&](const std::string& what, Mm x, Mm y) {
     if (x > 0 || y > 0) all.push_back({what, x, x, y, y, 0, 0});
   };
@@ -180,8 +195,9 @@ void lay_tabs(Builder& b) {
   auto found = found_tabs(b);
   for (Side side : both_sides) lay_side(b, parts, side, found);
   for (const auto& [id, tab] : found)
-    b.problems.push_back({tab->tab.mark, "there is no tab " + tab->tab.text,
-                          fmt::format("tabs run L1 to L{0} and R1 to R{0}, from the front", tab_positions(b).size())});
+    b.problems.push_back(
+        {tab->tab.mark, "there is no tab " + tab->tab.text,
+         fmt::format("tabs run L1 to L{0} and R1 to R{0}, from the front", tab_positions(b).size())});
 }
 
 }  // namespace bedwright

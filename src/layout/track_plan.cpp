@@ -42,7 +42,9 @@ void place_bunks(Track& track, const KitBunk& bunk, EndBunks ends) {
       track.bunks.push_back({s, set_at(track, within), within, track.starts[s] + within});
     };
     add(s == 0 ? end_set : bunk.outer_set);
-    for (Mm x = track.bunk_pitch; x <= track.rail_length - track.bunk_pitch / 2 + same_place; x += track.bunk_pitch) add(x);
+    for (Mm x = track.bunk_pitch; x <= track.rail_length - track.bunk_pitch / 2 + same_place;
+         x += track.bunk_pitch)
+      add(x);
     if (s + 1 == track.sections) add(track.rail_length - end_set);
   }
 }
@@ -66,7 +68,8 @@ Track plan_track(const Order& order, const Kit& kit) {
   if (track.remainder < same_place) track.remainder = 0;
 
   const KitMounting& m = kit.mounting;
-  track.mounting = m.positions.empty() ? evenly(m.end_offset, track.rail_length - m.end_offset, *m.max_pitch) : m.positions;
+  track.mounting = m.positions.empty() ? evenly(m.end_offset, track.rail_length - m.end_offset, *m.max_pitch)
+                                       : m.positions;
   track.bunk_sets = bunk_sets(track.rail_length, track.bunk_pitch, kit.bunk);
   place_bunks(track, kit.bunk, order.track.end_bunks);
   track.stop_holes = {kit.track_stop.from_end, track.rail_length - kit.track_stop.from_end};

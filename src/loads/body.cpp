@@ -123,7 +123,8 @@ Carried carried_of(Kind kind) {
     case Kind::coupler:
     case Kind::tongue_jack:
     case Kind::jack_bolt:
-    case Kind::tongue_jack_bolt: return Carried::frame;
+    case Kind::tongue_jack_bolt:
+      return Carried::frame;
     case Kind::rail:
     case Kind::bunk:
     case Kind::joint_gusset:
@@ -133,10 +134,13 @@ Carried carried_of(Kind kind) {
     case Kind::track_bolt:
     case Kind::bunk_bolt:
     case Kind::gusset_bolt:
-    case Kind::stop_bolt: return Carried::track;
-    case Kind::head: return Carried::head;
+    case Kind::stop_bolt:
+      return Carried::track;
+    case Kind::head:
+      return Carried::head;
     case Kind::axle:
-    case Kind::wheel: return Carried::gear;
+    case Kind::wheel:
+      return Carried::gear;
     case Kind::none:
     case Kind::end_member:
     case Kind::jack_tube:
@@ -153,7 +157,8 @@ Carried carried_of(Kind kind) {
     case Kind::overall_width:
     case Kind::overall_size:
     case Kind::law:
-    case Kind::bolt_size: break;
+    case Kind::bolt_size:
+      break;
   }
   throw std::logic_error("no item that weighs is of the kind '" + word(kind) + "'");
 }

@@ -113,8 +113,8 @@ struct Stand {
 
   Side side = Side::middle;  // the main that sags more; middle where none was worked out
   MainCurve curve;           // of that main
-  Mm head_x = 0;     // head where it sags most
-  Mm wheels_x = 0;   // its centre of mass then
+  Mm head_x = 0;             // head where it sags most
+  Mm wheels_x = 0;           // its centre of mass then
   Mm sag_x = 0;
   Mm main_sag = 0, rail_sag = 0, sag = 0, sag_limit = 0;
   double slope = 0;        // mm per mm, steepest

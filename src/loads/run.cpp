@@ -17,9 +17,12 @@ Mm main_end(const Job& job, const Bed& bed) {
 Mm head_locked(const Job& job, const Bed& bed, HeadAt at) {
   const Mm offset = job.kit.head.lock_offset;
   switch (at) {
-    case HeadAt::front: return offset;
-    case HeadAt::rear: return bed.track.total_length - offset;
-    case HeadAt::off: break;
+    case HeadAt::front:
+      return offset;
+    case HeadAt::rear:
+      return bed.track.total_length - offset;
+    case HeadAt::off:
+      break;
   }
   throw std::invalid_argument("a head that is off is locked nowhere");
 }

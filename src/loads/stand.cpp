@@ -73,8 +73,13 @@ class Mains {
     }
     for (std::size_t s = 0; s < 2; ++s)
       for (std::size_t j = 0; j < lines_.size(); ++j)
-        out_.jacks.push_back({{Kind::jack, both_sides[s], number_of(lines_[j])}, lines_[j],
-                              std::numeric_limits<double>::infinity(), 0, 0, 0, 0});
+        out_.jacks.push_back({{Kind::jack, both_sides[s], number_of(lines_[j])},
+                              lines_[j],
+                              std::numeric_limits<double>::infinity(),
+                              0,
+                              0,
+                              0,
+                              0});
     const auto place = [&](Mm x) {
       return std::lower_bound(beam_.stations().begin(), beam_.stations().end(), x) - beam_.stations().begin();
     };

@@ -198,8 +198,11 @@ TongueLoads tongue_loads(const Job& job, const BedWeights& weights, const Tow& t
   const Section& nose = *job.catalog.section(job.frame.front_member.section.text);
   const Mm askew = nose.flange / std::cos(t.angle);
   std::vector<Line> lines{{askew, -nose.flange, 0}, {askew, -nose.flange, 0}};
-  const TongueLap lap = tongue_lap({t.length, t.back, t.angle}, section, *job.catalog.section(job.frame.main.section.text), 0, t.back, job.frame.main.spacing);
-  for (const LapRun& run : lap_runs(lap, least_fillet_legs * job.frame.welds.leg)) lines.push_back({run.length(), run.from.x, run.to.x});
+  const TongueLap lap =
+      tongue_lap({t.length, t.back, t.angle}, section, *job.catalog.section(job.frame.main.section.text), 0,
+                 t.back, job.frame.main.spacing);
+  for (const LapRun& run : lap_runs(lap, least_fillet_legs * job.frame.welds.leg))
+    lines.push_back({run.length(), run.from.x, run.to.x});
   Mm length = 0, far = 0;
   double first = 0, inertia = 0;
   for (const Line& l : lines) {

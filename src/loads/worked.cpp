@@ -39,10 +39,10 @@ void tow_lines(const Job& job, const LoadsResult& r, std::vector<std::string>& l
   for (const TowCondition& c : t.conditions) {
     if (!c.judged) continue;
     lines.push_back(
-        fmt::format("Tongue, {}: {} x ({} - {}) / ({} + {}) = {} x {} / {} = {}, which is {:.1f} %.", name(c.travel),
-                    say.mass(c.mass), say.place(t.axle_x), say.place(c.centre.x), say.place(t.axle_x),
-                    say.place(-t.ball_x), say.mass(c.mass), say.place(t.axle_x - c.centre.x), say.place(base),
-                    say.mass(c.tongue), 100 * c.share));
+        fmt::format("Tongue, {}: {} x ({} - {}) / ({} + {}) = {} x {} / {} = {}, which is {:.1f} %.",
+                    name(c.travel), say.mass(c.mass), say.place(t.axle_x), say.place(c.centre.x),
+                    say.place(t.axle_x), say.place(-t.ball_x), say.mass(c.mass),
+                    say.place(t.axle_x - c.centre.x), say.place(base), say.mass(c.tongue), 100 * c.share));
   }
   const TowCondition& c = heaviest(t);
   const FrameAxle& a = job.frame.axle;

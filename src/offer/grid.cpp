@@ -25,14 +25,15 @@ std::vector<std::size_t> Grid::values_of(std::uint64_t combination) const {
 std::vector<std::string> Grid::sets_of(std::uint64_t combination) const {
   const std::vector<std::size_t> values = values_of(combination);
   std::vector<std::string> sets;
-  for (std::size_t i = 0; i < varied_.size(); ++i) sets.push_back(varied_[i].key + "=" + varied_[i].values[values[i]]);
+  for (std::size_t i = 0; i < varied_.size(); ++i)
+    sets.push_back(varied_[i].key + "=" + varied_[i].values[values[i]]);
   return sets;
 }
 
 std::optional<PartOf> parse_part(const std::string& text) {
   constexpr std::uint64_t most_parts = 100'000;
   PartOf part;
-  const char *const end = text.data() + text.size();
+  const char* const end = text.data() + text.size();
   const auto number = std::from_chars(text.data(), end, part.number);
   if (number.ec != std::errc() || number.ptr == end || *number.ptr != '/') return std::nullopt;
   const auto of = std::from_chars(number.ptr + 1, end, part.of);

@@ -34,7 +34,9 @@ class Grid {
 // The Kth of N parts of a count, as [from, to). Parts differ by one at most.
 struct PartOf {
   std::uint64_t number = 1, of = 1;
-  std::uint64_t from(std::uint64_t count) const { return count / of * (number - 1) + count % of * (number - 1) / of; }
+  std::uint64_t from(std::uint64_t count) const {
+    return count / of * (number - 1) + count % of * (number - 1) / of;
+  }
   std::uint64_t to(std::uint64_t count) const { return PartOf{number + 1, of}.from(count); }
 };
 

@@ -13,9 +13,9 @@
 #include <mutex>
 #include <thread>
 
-#include "rules/loads/rules.h"
 #include "offer/margins.h"
 #include "offer/near_miss.h"
+#include "rules/loads/rules.h"
 
 namespace bedwright {
 namespace {
@@ -60,7 +60,8 @@ std::string counted_by_rule(const std::vector<Finding>& findings, Severity sever
     ++counts.back().second;
   }
   std::string text;
-  for (const auto& [code, count] : counts) text += fmt::format("{}{} {}", text.empty() ? "" : ", ", code, count);
+  for (const auto& [code, count] : counts)
+    text += fmt::format("{}{} {}", text.empty() ? "" : ", ", code, count);
   return text;
 }
 
@@ -81,7 +82,8 @@ void tell_stops(const Examined& e, const std::vector<Finding>& findings, MapRow&
   if (worst->measured > worst->limit && worst->limit > 0) {
     row.margin = to_a_millionth(100 * worst->margin / worst->limit);
     row.unit = "%";
-  } else if (const auto load = load_spare(row.code, load_margins(e.job, e.loads))) tell(*load, row);
+  } else if (const auto load = load_spare(row.code, load_margins(e.job, e.loads)))
+    tell(*load, row);
 }
 
 void tell_room(const Examined& e, MapRow& row) {
@@ -96,15 +98,16 @@ MapRow impossible(const std::vector<Problem>& problems) {
   row.fit = Fit::impossible;
   row.code = "INPUT";
   row.subject = problems.front().where.key;
-  row.change = problems.front().what + (problems.front().would_do.empty() ? "" : "; " + problems.front().would_do);
+  row.change =
+      problems.front().what + (problems.front().would_do.empty() ? "" : "; " + problems.front().would_do);
   return row;
 }
 
 // Takes combinations from a common counter until there are none left, or another
 // thread has failed.
 template <class Do>
-void on_all_cores(unsigned threads, std::uint64_t chunk, std::uint64_t from, std::uint64_t to, const std::function<void(std::uint64_t, std::uint64_t)>& progress,
-                  Do work) {
+void on_all_cores(unsigned threads, std::uint64_t chunk, std::uint64_t from, std::uint64_t to,
+                  const std::function<void(std::uint64_t, std::uint64_t)>& progress, Do work) {
   std::atomic<std::uint64_t> next = from, done = 0;
   std::mutex lock;
   std::exception_ptr failed;
@@ -137,13 +140,17 @@ void on_all_cores(unsigned threads, std::uint64_t chunk, std::uint64_t from, std
 MapRow row_of(const Examined& e) {
   std::vector<Finding> findings = e.findings;
   if (e.is_stopped())
-    std::erase_if(findings, [](const Finding& f) { return !is_stop(f) && is_about_clashes(f.code); });  // left open
+    std::erase_if(findings,
+                  [](const Finding& f) { return !is_stop(f) && is_about_clashes(f.code); });  // left open
   MapRow row;
   row.stops = static_cast<int>(std::count_if(findings.begin(), findings.end(), is_stop));
-  row.warnings = static_cast<int>(std::count_if(findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::warn; }));
+  row.warnings = static_cast<int>(std::count_if(
+      findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::warn; }));
   row.warned_by = counted_by_rule(findings, Severity::warn);
-  if (row.stops > 0) tell_stops(e, findings, row);
-  else tell_room(e, row);
+  if (row.stops > 0)
+    tell_stops(e, findings, row);
+  else
+    tell_room(e, row);
   return row;
 }
 
@@ -155,7 +162,8 @@ std::vector<std::size_t> nearest_rows(const std::vector<MapRow>& rows, std::size
     if (rows[i].fit == Fit::stopped) stopped.push_back(i);
   const auto key = [&](std::size_t i) {
     const MapRow& r = rows[i];
-    return std::tuple(std::count(r.by_rule.begin(), r.by_rule.end(), ','), r.stops, r.unit, -r.margin, r.combination);
+    return std::tuple(std::count(r.by_rule.begin(), r.by_rule.end(), ','), r.stops, r.unit, -r.margin,
+                      r.combination);
   };
   std::sort(stopped.begin(), stopped.end(), [&](std::size_t a, std::size_t b) { return key(a) < key(b); });
   std::map<std::string, int> alike;
@@ -167,12 +175,15 @@ std::vector<std::size_t> nearest_rows(const std::vector<MapRow>& rows, std::size
   return nearest;
 }
 
-OfferMap draw_map(const std::string& order_path, const std::vector<std::string>& sets, Grid grid, PartOf part, const JudgeMaker& judge,
-                  const MapSettings& settings) {
+OfferMap draw_map(const std::string& order_path, const std::vector<std::string>& sets, Grid grid, PartOf part,
+                  const JudgeMaker& judge, const MapSettings& settings) {
   const std::uint64_t all = grid.size().value(), from = part.from(all), to = part.to(all);
-  const unsigned threads = settings.threads ? settings.threads : std::max(1u, std::thread::hardware_concurrency());
+  const unsigned threads =
+      settings.threads ? settings.threads : std::max(1u, std::thread::hardware_concurrency());
   OfferMap map{std::move(grid), part, std::vector<MapRow>(to - from), {}, 0, 0, 0, threads};
-  const auto seconds_since = [](std::chrono::steady_clock::time_point start) { return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count(); };
+  const auto seconds_since = [](std::chrono::steady_clock::time_point start) {
+    return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+  };
   const auto told = [&](const char* what) {
     return [&settings, what](std::uint64_t done, std::uint64_t of) {
       if (settings.progress) settings.progress(what, done, of);
@@ -195,7 +206,8 @@ OfferMap draw_map(const std::string& order_path, const std::vector<std::string>&
   map.seconds = seconds_since(start);
   map.cpu_seconds = static_cast<double>(std::clock() - cpu_start) / CLOCKS_PER_SEC;
   const auto near_start = std::chrono::steady_clock::now();
-  const std::vector<std::size_t> nearest = nearest_rows(map.rows, static_cast<std::size_t>(settings.near_misses));
+  const std::vector<std::size_t> nearest =
+      nearest_rows(map.rows, static_cast<std::size_t>(settings.near_misses));
   map.near.resize(nearest.size());
   on_all_cores(threads, 1, 0, nearest.size(), told("near misses"), [&](FileStore& store, std::uint64_t k) {
     const std::uint64_t combination = map.rows[nearest[k]].combination;

@@ -26,40 +26,40 @@ struct MapRow {
   std::uint64_t combination = 0;
   Fit fit = Fit::fits;
   int stops = 0, warnings = 0;
-  std::string by_rule;   // stops: "HOLE-FIT 3, CLASH 1", in the table's order
-  std::string warned_by; // warnings, likewise; of a stopped one without what is only near
+  std::string by_rule;    // stops: "HOLE-FIT 3, CLASH 1", in the table's order
+  std::string warned_by;  // warnings, likewise; of a stopped one without what is only near
   // The rule that binds. Stopped: that of the worst margin among the stops. Loads come
   // first, by how far past their limit: a bed too weak is no near miss because a slot
   // is short too; then lengths, the rest by how far past their limit. Fits: the one nearest to its limit
   // among those measured (offer/margins.h), loads among them.
   std::string code;
-  double margin = 0;     // negative fails; to 1e-6, so that a row read back is the row written
-  std::string unit;      // "mm"; "%" of the limit for loads; else the finding's
-  double used = 0;       // fits: needed over what there is; else 0
-  std::string subject;   // the bolt or part it is about
-  std::string change;    // what to change, as the finding says; the problem where impossible
+  double margin = 0;    // negative fails; to 1e-6, so that a row read back is the row written
+  std::string unit;     // "mm"; "%" of the limit for loads; else the finding's
+  double used = 0;      // fits: needed over what there is; else 0
+  std::string subject;  // the bolt or part it is about
+  std::string change;   // what to change, as the finding says; the problem where impossible
 };
 
 // A near miss, and what would have to change.
 struct NearMiss {
   std::uint64_t combination = 0;
-  std::vector<Change> changes;       // tried: with these, too, nothing stops it; empty where none was found
-  std::vector<std::string> remedies; // one sentence a rule that stops it
+  std::vector<Change> changes;        // tried: with these, too, nothing stops it; empty where none was found
+  std::vector<std::string> remedies;  // one sentence a rule that stops it
 };
 
 struct OfferMap {
   Grid grid;
   PartOf part;
-  std::vector<MapRow> rows;          // by combination
-  std::vector<NearMiss> near;        // best first
-  double seconds = 0;                // the combinations took, near misses apart; in no file
-  double cpu_seconds = 0;            // of processor time in them, all threads; in no file
-  double near_seconds = 0;           // the near misses took; in no file
+  std::vector<MapRow> rows;    // by combination
+  std::vector<NearMiss> near;  // best first
+  double seconds = 0;          // the combinations took, near misses apart; in no file
+  double cpu_seconds = 0;      // of processor time in them, all threads; in no file
+  double near_seconds = 0;     // the near misses took; in no file
   unsigned threads = 1;
 };
 
 struct MapSettings {
-  unsigned threads = 0;              // 0: as many as the machine has
+  unsigned threads = 0;  // 0: as many as the machine has
   int near_misses = 12;
   std::function<void(const char* what, std::uint64_t done, std::uint64_t all)> progress;
 };

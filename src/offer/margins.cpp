@@ -15,7 +15,9 @@ class Smallest {
   void add(Spare spare) {
     if (!found_ || spare.used > found_->used) found_ = std::move(spare);
   }
-  void add(const char* code, const std::string& subject, Mm margin, double used) { add({code, subject, margin, "mm", used}); }
+  void add(const char* code, const std::string& subject, Mm margin, double used) {
+    add({code, subject, margin, "mm", used});
+  }
   std::optional<Spare> take() { return std::move(found_); }
 
  private:
@@ -34,7 +36,8 @@ void tips(const Scene& scene, Smallest& smallest) {
   for (std::size_t i = 0; i < scene.bed.bolts.size(); ++i) {
     const Bolt& bolt = scene.bed.bolts[i];
     if (!bolt.in_place || scene.rooms[i].item < 0) continue;
-    const Mm clear = tip_clearance(scene.stacks[i], bolt, bolt.length, scene.rooms[i].distance), asked = scene.limits.tip_clearance;
+    const Mm clear = tip_clearance(scene.stacks[i], bolt, bolt.length, scene.rooms[i].distance),
+             asked = scene.limits.tip_clearance;
     smallest.add("TIP", name(bolt), clear - asked, clear > 0 ? asked / clear : 1);
   }
 }
@@ -63,7 +66,8 @@ std::optional<Spare> load_spare(const std::string& code, const std::vector<LoadM
   return smallest.take();
 }
 
-std::optional<Spare> smallest_spare(const Scene& scene, const Job& job, const std::vector<LoadMargin>& loads) {
+std::optional<Spare> smallest_spare(const Scene& scene, const Job& job,
+                                    const std::vector<LoadMargin>& loads) {
   Smallest smallest;
   hole_fit(scene, job, smallest);
   tips(scene, smallest);

@@ -6,9 +6,9 @@
 #include <string>
 #include <vector>
 
-#include "rules/scene.h"
 #include "loads/worked.h"
 #include "params/job.h"
+#include "rules/scene.h"
 
 namespace bedwright {
 

@@ -12,8 +12,9 @@ namespace {
 std::vector<std::size_t> by_count(const Grid& grid) {
   std::vector<std::size_t> order(grid.varied().size());
   std::iota(order.begin(), order.end(), 0);
-  std::stable_sort(order.begin(), order.end(),
-                   [&](std::size_t a, std::size_t b) { return grid.varied()[a].values.size() > grid.varied()[b].values.size(); });
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return grid.varied()[a].values.size() > grid.varied()[b].values.size();
+  });
   return order;
 }
 
@@ -46,7 +47,8 @@ bool advance(const Grid& grid, const std::vector<std::size_t>& fixed, std::vecto
 
 std::string in_words(const std::string& key) {
   std::string words = key.starts_with("track.") ? key.substr(6) : key;
-  std::replace_if(words.begin(), words.end(), [](char c) { return c == '_' || c == '.'; }, ' ');
+  std::replace_if(
+      words.begin(), words.end(), [](char c) { return c == '_' || c == '.'; }, ' ');
   return words;
 }
 
@@ -63,7 +65,9 @@ std::vector<Panel> panels(const Grid& grid, std::size_t most_columns, std::size_
     for (const auto& [row_from, row_to] : runs(row_count, most_rows))
       for (const auto& [from, to] : runs(grid.varied()[across].values.size(), most_columns)) {
         Panel panel;
-        for (const std::size_t f : fixed) panel.titles.push_back(fmt::format("{} {}", in_words(grid.varied()[f].key), grid.varied()[f].values[values[f]]));
+        for (const std::size_t f : fixed)
+          panel.titles.push_back(
+              fmt::format("{} {}", in_words(grid.varied()[f].key), grid.varied()[f].values[values[f]]));
         panel.across = in_words(grid.varied()[across].key);
         if (has_rows) panel.down = in_words(grid.varied()[order[1]].key);
         for (std::size_t c = from; c < to; ++c) panel.columns.push_back(grid.varied()[across].values[c]);

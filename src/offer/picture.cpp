@@ -8,23 +8,27 @@
 #include <map>
 #include <set>
 
-#include "rules/table.h"
-#include "rules/loads/rules.h"
 #include "offer/panels.h"
+#include "rules/loads/rules.h"
+#include "rules/table.h"
 
 namespace bedwright {
 namespace {
 
 // Millimetres on paper.
 constexpr Mm page_width = 420, page_height = 297, border = 10;
-constexpr Mm letter = 2.6, line_step = 4.6, heading = 5;  // text heights; the smallest is read at arm's length
+constexpr Mm letter = 2.6, line_step = 4.6,
+             heading = 5;  // text heights; the smallest is read at arm's length
 constexpr Mm cell_width = 13, cell_height = 9.4, between = 8;
 constexpr std::size_t most_columns = 27, most_rows = 20, longest_label = 14, most_told_lines = 6;
 
 constexpr std::array legend_lines{
-    "Heavy frame, figure with +: it goes together. The letter is the rule that is nearest to its limit, the figure what is left.",
-    "Thin frame: it does not. The letter is the rule that is broken worst (loads before lengths), the figure by how much; +2: two more rules are broken. Crossed: it cannot be laid out.",
-    "*: with warnings, named in offer.csv. What fits here is checked again when it is drawn; local codes and licensed practice come before it."};
+    "Heavy frame, figure with +: it goes together. The letter is the rule that is nearest to its limit, the "
+    "figure what is left.",
+    "Thin frame: it does not. The letter is the rule that is broken worst (loads before lengths), the figure "
+    "by how much; +2: two more rules are broken. Crossed: it cannot be laid out.",
+    "*: with warnings, named in offer.csv. What fits here is checked again when it is drawn; local codes and "
+    "licensed practice come before it."};
 
 // A label that fits beside a cell; longer ones are cut.
 std::string label(const std::string& value) {
@@ -54,7 +58,8 @@ class Letters {
       if (r.fit != Fit::impossible) unit_[r.code] = r.unit;
     }
     for (const auto& [code, n] : count) order_.push_back(code);
-    std::stable_sort(order_.begin(), order_.end(), [&](const std::string& a, const std::string& b) { return count[a] > count[b]; });
+    std::stable_sort(order_.begin(), order_.end(),
+                     [&](const std::string& a, const std::string& b) { return count[a] > count[b]; });
   }
   std::string of(const std::string& code) const {
     const auto at = static_cast<std::size_t>(std::find(order_.begin(), order_.end(), code) - order_.begin());
@@ -67,7 +72,8 @@ class Letters {
     constexpr std::size_t most_told = 10;
     std::vector<std::string> all;
     for (const std::string& code : order_)
-      all.push_back(fmt::format("{}  {}{}{}", of(code), code, in_unit(code, printing), order_.size() <= most_told ? asked(code) : ""));
+      all.push_back(fmt::format("{}  {}{}{}", of(code), code, in_unit(code, printing),
+                                order_.size() <= most_told ? asked(code) : ""));
     return all;
   }
 
@@ -117,8 +123,10 @@ class Pages {
   std::size_t rows_that_fit() const {
     const std::size_t titles = file_.map.grid.varied().size();
     const Mm top = page_height - border - heading - line_step * static_cast<double>(2 + holds_for_.size());
-    const Mm above = line_step * static_cast<double>(titles) + text_width(std::string(longest_label, 'x'), letter) + 2;
-    return static_cast<std::size_t>(std::clamp(std::floor((top - above - bottom_) / cell_height), 1.0, static_cast<double>(most_rows)));
+    const Mm above =
+        line_step * static_cast<double>(titles) + text_width(std::string(longest_label, 'x'), letter) + 2;
+    return static_cast<std::size_t>(
+        std::clamp(std::floor((top - above - bottom_) / cell_height), 1.0, static_cast<double>(most_rows)));
   }
 
   struct Pens {
@@ -132,8 +140,10 @@ class Pages {
     page.height = page_height;
     pages_.push_back(std::move(page));
     List2d& list = pages_.back().list;
-    pens_ = {list.layer({"TEXT", 7, LineKind::continuous, 0.25}), list.layer({"FRAME", 8, LineKind::continuous, 0.18}),
-             list.layer({"FITS", 3, LineKind::continuous, 0.9}), list.layer({"CANNOT", 8, LineKind::continuous, 0.18})};
+    pens_ = {list.layer({"TEXT", 7, LineKind::continuous, 0.25}),
+             list.layer({"FRAME", 8, LineKind::continuous, 0.18}),
+             list.layer({"FITS", 3, LineKind::continuous, 0.9}),
+             list.layer({"CANNOT", 8, LineKind::continuous, 0.18})};
     text({border, page_height - border - heading}, heading, title);
     y_ = page_height - border - heading - 2 * line_step;
     x_ = border;
@@ -144,7 +154,9 @@ class Pages {
     pages_.back().list.add(Text{pens_.text, at, height, what, across, Up::baseline, rotation});
   }
 
-  std::string order_title() const { return fmt::format("Order {}, revision {}: what can be offered", file_.number, file_.revision); }
+  std::string order_title() const {
+    return fmt::format("Order {}, revision {}: what can be offered", file_.number, file_.revision);
+  }
 
   void begin_map_page() {
     begin_page(order_title());
@@ -191,7 +203,8 @@ class Pages {
     m.labels_above = longest(panel.columns) + 2;
     m.width = m.labels_left + cell_width * static_cast<double>(panel.columns.size());
     for (const std::string& t : m.titles) m.width = std::max(m.width, text_width(t, letter));
-    m.height = line_step * static_cast<double>(m.titles.size()) + m.labels_above + cell_height * static_cast<double>(panel.cells.size());
+    m.height = line_step * static_cast<double>(m.titles.size()) + m.labels_above +
+               cell_height * static_cast<double>(panel.cells.size());
     return m;
   }
 
@@ -219,11 +232,14 @@ class Pages {
     y -= m.labels_above;
     const Mm x = top_left.x + m.labels_left;
     for (std::size_t c = 0; c < panel.columns.size(); ++c)
-      text({x + (static_cast<double>(c) + 0.5) * cell_width + letter / 2, y + 1}, letter, label(panel.columns[c]), Across::left, 90 * degree);
+      text({x + (static_cast<double>(c) + 0.5) * cell_width + letter / 2, y + 1}, letter,
+           label(panel.columns[c]), Across::left, 90 * degree);
     for (std::size_t r = 0; r < panel.cells.size(); ++r) {
       y -= cell_height;
-      if (!panel.rows.empty()) text({x - 1, y + (cell_height - letter) / 2}, letter, label(panel.rows[r]), Across::right);
-      for (std::size_t c = 0; c < panel.cells[r].size(); ++c) cell({x + static_cast<double>(c) * cell_width, y}, panel.cells[r][c]);
+      if (!panel.rows.empty())
+        text({x - 1, y + (cell_height - letter) / 2}, letter, label(panel.rows[r]), Across::right);
+      for (std::size_t c = 0; c < panel.cells[r].size(); ++c)
+        cell({x + static_cast<double>(c) * cell_width, y}, panel.cells[r][c]);
     }
   }
 
@@ -238,24 +254,36 @@ class Pages {
       return;
     }
     constexpr Mm inset = 0.6;
-    if (row.fit == Fit::fits) list.add(Closed{pens_.heavy, rectangle(at + Vec2{inset, inset}, at + size - Vec2{inset, inset})});
+    if (row.fit == Fit::fits)
+      list.add(Closed{pens_.heavy, rectangle(at + Vec2{inset, inset}, at + size - Vec2{inset, inset})});
     const Mm middle = at.x + cell_width / 2;
     const auto further = std::count(row.by_rule.begin(), row.by_rule.end(), ',');
-    text({middle, at.y + 5.0}, letter, (row.code.empty() ? "" : letters_.of(row.code)) + (further > 0 ? fmt::format("+{}", further) : "") + (row.warnings > 0 ? "*" : ""),
+    text({middle, at.y + 5.0}, letter,
+         (row.code.empty() ? "" : letters_.of(row.code)) + (further > 0 ? fmt::format("+{}", further) : "") +
+             (row.warnings > 0 ? "*" : ""),
          Across::centre);
-    if (!row.unit.empty()) text({middle, at.y + 1.7}, letter - 0.1, row.unit == "%" ? percent(row.margin) : figure(shown(row)), Across::centre);
+    if (!row.unit.empty())
+      text({middle, at.y + 1.7}, letter - 0.1, row.unit == "%" ? percent(row.margin) : figure(shown(row)),
+           Across::centre);
   }
 
-  double shown(const MapRow& row) const { return row.unit == "mm" && file_.printing == Printing::inches ? row.margin / inch : row.margin; }
+  double shown(const MapRow& row) const {
+    return row.unit == "mm" && file_.printing == Printing::inches ? row.margin / inch : row.margin;
+  }
 
   // Lines of text down the page, a new page when it is full.
   void near_misses() {
     if (file_.map.near.empty()) return;
-    const std::string title = fmt::format("Order {}, revision {}: near misses, and what would have to change", file_.number, file_.revision);
+    const std::string title = fmt::format("Order {}, revision {}: near misses, and what would have to change",
+                                          file_.number, file_.revision);
     const int columns = static_cast<int>((page_width - 2 * border) / (letter * text_width_factor));
     begin_page(title);
-    const auto stopped = std::count_if(file_.map.rows.begin(), file_.map.rows.end(), [](const MapRow& r) { return r.fit == Fit::stopped; });
-    text({border, y_}, letter, fmt::format("{} of the {} combinations that do not fit: those nearest to fitting, at most {} that the same rules stop.", file_.map.near.size(), stopped, most_alike));
+    const auto stopped = std::count_if(file_.map.rows.begin(), file_.map.rows.end(),
+                                       [](const MapRow& r) { return r.fit == Fit::stopped; });
+    text({border, y_}, letter,
+         fmt::format("{} of the {} combinations that do not fit: those nearest to fitting, at most {} that "
+                     "the same rules stop.",
+                     file_.map.near.size(), stopped, most_alike));
     y_ -= 1.5 * line_step;
     int number = 0;
     for (const NearMiss& n : file_.map.near) {
@@ -270,18 +298,25 @@ class Pages {
   }
 
   std::vector<std::string> paragraph(const NearMiss& near, int number, int columns) const {
-    const MapRow& row = file_.map.rows.at(near.combination - file_.map.part.from(file_.map.grid.size().value()));
+    const MapRow& row =
+        file_.map.rows.at(near.combination - file_.map.part.from(file_.map.grid.size().value()));
     std::string head = fmt::format("{}. ", number);
     const std::vector<std::size_t> values = file_.map.grid.values_of(near.combination);
     for (std::size_t i = 0; i < values.size(); ++i)
-      head += fmt::format("{}{} {}", i == 0 ? "" : ", ", in_words(file_.map.grid.varied()[i].key), file_.map.grid.varied()[i].values[values[i]]);
-    std::string text = wrapped(fmt::format("{}: stopped by {}.", head, rules_in_words(row.by_rule)), 0, columns);
+      head += fmt::format("{}{} {}", i == 0 ? "" : ", ", in_words(file_.map.grid.varied()[i].key),
+                          file_.map.grid.varied()[i].values[values[i]]);
+    std::string text =
+        wrapped(fmt::format("{}: stopped by {}.", head, rules_in_words(row.by_rule)), 0, columns);
     if (!near.changes.empty()) {
       std::string all;
-      for (const Change& c : near.changes) all += fmt::format("{}{} {}", all.empty() ? "" : " and ", c.key, c.value);
+      for (const Change& c : near.changes)
+        all += fmt::format("{}{} {}", all.empty() ? "" : " and ", c.key, c.value);
       text += wrapped(fmt::format("Would fit with {}.", all), 3, columns);
     }
-    if (near.changes.empty()) text += wrapped("No one or two changes beside the sizes varied were found to clear it; what each rule asks for:", 3, columns);
+    if (near.changes.empty())
+      text += wrapped(
+          "No one or two changes beside the sizes varied were found to clear it; what each rule asks for:", 3,
+          columns);
     for (const std::string& r : near.remedies) text += wrapped(r + ".", 3, columns);
     return lines_of(text, static_cast<std::size_t>(columns));
   }
@@ -292,7 +327,8 @@ class Pages {
     for (std::size_t from = 0; from < by_rule.size();) {
       const std::size_t end = std::min(by_rule.find(", ", from), by_rule.size());
       const std::string one = by_rule.substr(from, end - from), count = one.substr(one.rfind(' ') + 1);
-      text += (from == 0 ? "" : ", ") + one.substr(0, one.rfind(' ')) + (count == "1" ? "" : fmt::format(" ({} places)", count));
+      text += (from == 0 ? "" : ", ") + one.substr(0, one.rfind(' ')) +
+              (count == "1" ? "" : fmt::format(" ({} places)", count));
       from = end + 2;
     }
     return text;
@@ -300,7 +336,9 @@ class Pages {
 
   // A word longer than a line (a file's path) goes on in the next.
   static std::vector<std::string> lines_of(const std::string& text, std::size_t columns) {
-    const auto is_inside_letter = [&](std::size_t at) { return (static_cast<unsigned char>(text[at]) & 0xC0) == 0x80; };
+    const auto is_inside_letter = [&](std::size_t at) {
+      return (static_cast<unsigned char>(text[at]) & 0xC0) == 0x80;
+    };
     std::vector<std::string> lines;
     for (std::size_t from = 0; from < text.size();) {
       std::size_t end = std::min(text.find('\n', from), text.size());
@@ -314,8 +352,13 @@ class Pages {
 
   void number_pages() {
     for (std::size_t i = 0; i < pages_.size(); ++i)
-      pages_[i].list.add(Text{pens_.text, {page_width - border, page_height - border - heading}, letter,
-                              fmt::format("{}   page {} of {}", file_.date, i + 1, pages_.size()), Across::right, Up::baseline, 0});
+      pages_[i].list.add(Text{pens_.text,
+                              {page_width - border, page_height - border - heading},
+                              letter,
+                              fmt::format("{}   page {} of {}", file_.date, i + 1, pages_.size()),
+                              Across::right,
+                              Up::baseline,
+                              0});
   }
 
   const MapFile& file_;

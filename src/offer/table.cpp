@@ -13,7 +13,9 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-const char* fit_word(Fit fit) { return fit == Fit::fits ? "fits" : fit == Fit::stopped ? "stopped" : "impossible"; }
+const char* fit_word(Fit fit) {
+  return fit == Fit::fits ? "fits" : fit == Fit::stopped ? "stopped" : "impossible";
+}
 
 std::string dumped(const Json& json) {
   // A byte that is no UTF-8 in a name must not cost the file.
@@ -44,7 +46,8 @@ std::string near_json(const NearMiss& n) {
 template <class T>
 std::string lines(const char* key, const std::vector<T>& entries, std::string (*text)(const T&)) {
   std::string out = fmt::format("\"{}\": [", key);
-  for (std::size_t i = 0; i < entries.size(); ++i) out += fmt::format("{}\n  {}", i == 0 ? "" : ",", text(entries[i]));
+  for (std::size_t i = 0; i < entries.size(); ++i)
+    out += fmt::format("{}\n  {}", i == 0 ? "" : ",", text(entries[i]));
   return out + (entries.empty() ? "]" : "\n]");
 }
 
@@ -82,8 +85,16 @@ NearMiss near_from(const Json& j) {
 
 MapFile file_from(const Json& j) {
   std::vector<Varied> varied;
-  for (const Json& v : j.at("varied")) varied.push_back({v.at("key"), v.at("values").get<std::vector<std::string>>()});
-  MapFile file{j.at("program").at("version"), {}, {}, {}, {}, Printing::inches, {}, {Grid(std::move(varied)), {}, {}, {}, 0, 0, 0, 1}};
+  for (const Json& v : j.at("varied"))
+    varied.push_back({v.at("key"), v.at("values").get<std::vector<std::string>>()});
+  MapFile file{j.at("program").at("version"),
+               {},
+               {},
+               {},
+               {},
+               Printing::inches,
+               {},
+               {Grid(std::move(varied)), {}, {}, {}, 0, 0, 0, 1}};
   const Json& order = j.at("order");
   file.number = order.at("number");
   file.revision = order.at("revision");
@@ -105,15 +116,22 @@ bool is_whole(const OfferMap& map) {
   if (map.rows.size() != map.part.to(*size) - from) return false;
   for (std::size_t i = 0; i < map.rows.size(); ++i)
     if (map.rows[i].combination != from + i) return false;
-  return std::all_of(map.near.begin(), map.near.end(), [&](const NearMiss& n) { return n.combination >= from && n.combination - from < map.rows.size(); });
+  return std::all_of(map.near.begin(), map.near.end(), [&](const NearMiss& n) {
+    return n.combination >= from && n.combination - from < map.rows.size();
+  });
 }
 
-bool in_inches(const MapRow& row, const MapFile& file) { return row.unit == "mm" && file.printing == Printing::inches; }
+bool in_inches(const MapRow& row, const MapFile& file) {
+  return row.unit == "mm" && file.printing == Printing::inches;
+}
 
 bool same_run(const MapFile& a, const MapFile& b) {
-  if (a.program_version != b.program_version || a.number != b.number || a.digest != b.digest || a.holds_for != b.holds_for || a.map.part.of != b.map.part.of) return false;
+  if (a.program_version != b.program_version || a.number != b.number || a.digest != b.digest ||
+      a.holds_for != b.holds_for || a.map.part.of != b.map.part.of)
+    return false;
   const auto &va = a.map.grid.varied(), &vb = b.map.grid.varied();
-  return std::equal(va.begin(), va.end(), vb.begin(), vb.end(), [](const Varied& p, const Varied& q) { return p.key == q.key && p.values == q.values; });
+  return std::equal(va.begin(), va.end(), vb.begin(), vb.end(),
+                    [](const Varied& p, const Varied& q) { return p.key == q.key && p.values == q.values; });
 }
 
 }  // namespace
@@ -122,22 +140,30 @@ std::string map_csv(const MapFile& file) {
   Csv csv;
   std::vector<CsvCell> head;
   for (const Varied& v : file.map.grid.varied()) head.emplace_back(v.key);
-  for (const char* name : {"fits", "stops", "warnings", "rule", "margin", "unit", "used", "at", "stopped by", "warned by", "change"}) head.emplace_back(name);
+  for (const char* name : {"fits", "stops", "warnings", "rule", "margin", "unit", "used", "at", "stopped by",
+                           "warned by", "change"})
+    head.emplace_back(name);
   csv.row(head);
   for (const MapRow& r : file.map.rows) {
     std::vector<CsvCell> cells;
     const std::vector<std::size_t> values = file.map.grid.values_of(r.combination);
-    for (std::size_t i = 0; i < values.size(); ++i) cells.emplace_back(file.map.grid.varied()[i].values[values[i]]);
+    for (std::size_t i = 0; i < values.size(); ++i)
+      cells.emplace_back(file.map.grid.varied()[i].values[values[i]]);
     cells.emplace_back(r.fit == Fit::fits ? "yes" : r.fit == Fit::stopped ? "no" : "cannot");
     cells.emplace_back(r.stops);
     cells.emplace_back(r.warnings);
     cells.emplace_back(r.code);
-    if (r.unit.empty()) cells.emplace_back("");
-    else cells.emplace_back(in_inches(r, file) ? r.margin / inch : r.margin, 3);
+    if (r.unit.empty())
+      cells.emplace_back("");
+    else
+      cells.emplace_back(in_inches(r, file) ? r.margin / inch : r.margin, 3);
     cells.emplace_back(in_inches(r, file) ? "in" : r.unit);
-    if (r.fit == Fit::fits && !r.unit.empty()) cells.emplace_back(r.used, 3);
-    else cells.emplace_back("");
-    for (const std::string* text : {&r.subject, &r.by_rule, &r.warned_by, &r.change}) cells.emplace_back(*text);
+    if (r.fit == Fit::fits && !r.unit.empty())
+      cells.emplace_back(r.used, 3);
+    else
+      cells.emplace_back("");
+    for (const std::string* text : {&r.subject, &r.by_rule, &r.warned_by, &r.change})
+      cells.emplace_back(*text);
     csv.row(cells);
   }
   return csv.text();
@@ -152,18 +178,23 @@ std::string map_json(const MapFile& file) {
                    {"printing", file.printing == Printing::metric ? "metric" : "inch"},
                    {"digest", file.digest}};
   std::string out = "{\"format\": \"bedwright offer\",\n\"version\": 2,\n";
-  out += fmt::format("\"program\": {},\n", dumped(Json{{"name", "bedwright"}, {"version", file.program_version}}));
-  out += fmt::format("\"order\": {},\n\"holds_for\": {},\n\"varied\": {},\n", dumped(order), dumped(file.holds_for), dumped(varied));
-  out += fmt::format("\"part\": {},\n", dumped(Json{{"number", file.map.part.number}, {"of", file.map.part.of}}));
+  out += fmt::format("\"program\": {},\n",
+                     dumped(Json{{"name", "bedwright"}, {"version", file.program_version}}));
+  out += fmt::format("\"order\": {},\n\"holds_for\": {},\n\"varied\": {},\n", dumped(order),
+                     dumped(file.holds_for), dumped(varied));
+  out += fmt::format("\"part\": {},\n",
+                     dumped(Json{{"number", file.map.part.number}, {"of", file.map.part.of}}));
   out += fmt::format("\"counts\": {},\n", dumped(counts(file.map)));
-  return out + lines("rows", file.map.rows, row_json) + ",\n" + lines("near", file.map.near, near_json) + "}\n";
+  return out + lines("rows", file.map.rows, row_json) + ",\n" + lines("near", file.map.near, near_json) +
+         "}\n";
 }
 
 std::variant<MapFile, std::string> read_map_json(const std::string& text) {
   try {
     const Json json = Json::parse(text);
     if (json.at("format") != "bedwright offer") return "is no map that bedwright offer has written";
-    if (json.at("version") != 2) return fmt::format("is of version {}; this program reads version 2", json.at("version").dump());
+    if (json.at("version") != 2)
+      return fmt::format("is of version {}; this program reads version 2", json.at("version").dump());
     MapFile file = file_from(json);
     if (!is_whole(file.map)) return "does not hold the rows its part should";
     return file;
@@ -176,16 +207,21 @@ std::variant<MapFile, std::string> read_map_json(const std::string& text) {
 
 std::variant<MapFile, std::string> merged(std::vector<MapFile> parts, std::size_t near_misses) {
   if (parts.empty()) return "there is no part to merge";
-  std::sort(parts.begin(), parts.end(), [](const MapFile& a, const MapFile& b) { return a.map.part.number < b.map.part.number; });
+  std::sort(parts.begin(), parts.end(),
+            [](const MapFile& a, const MapFile& b) { return a.map.part.number < b.map.part.number; });
   const std::uint64_t of = parts.front().map.part.of;
   for (std::size_t i = 0; i < parts.size(); ++i) {
     if (!same_run(parts[i], parts.front()))
-      return fmt::format("part {} of {} is of another run than part {} of {}: order, overrides, values varied and program must be the same",
-                         parts[i].map.part.number, parts[i].map.part.of, parts.front().map.part.number, of);
-    if (i > 0 && parts[i].map.part.number == parts[i - 1].map.part.number) return fmt::format("part {} is given twice", parts[i].map.part.number);
+      return fmt::format(
+          "part {} of {} is of another run than part {} of {}: order, overrides, values varied and program "
+          "must be the same",
+          parts[i].map.part.number, parts[i].map.part.of, parts.front().map.part.number, of);
+    if (i > 0 && parts[i].map.part.number == parts[i - 1].map.part.number)
+      return fmt::format("part {} is given twice", parts[i].map.part.number);
   }
   for (std::uint64_t k = 1; k <= of; ++k)
-    if (k > parts.size() || parts[k - 1].map.part.number != k) return fmt::format("part {} of {} is missing", k, of);
+    if (k > parts.size() || parts[k - 1].map.part.number != k)
+      return fmt::format("part {} of {} is missing", k, of);
   MapFile all = std::move(parts.front());
   std::vector<NearMiss> near = std::move(all.map.near);
   all.map.near.clear();
@@ -196,7 +232,8 @@ std::variant<MapFile, std::string> merged(std::vector<MapFile> parts, std::size_
   all.map.part = {1, 1};
   for (const std::size_t row : nearest_rows(all.map.rows, near_misses)) {
     const std::uint64_t n = all.map.rows[row].combination;
-    const auto found = std::find_if(near.begin(), near.end(), [&](const NearMiss& m) { return m.combination == n; });
+    const auto found =
+        std::find_if(near.begin(), near.end(), [&](const NearMiss& m) { return m.combination == n; });
     if (found != near.end()) all.map.near.push_back(std::move(*found));
   }
   return all;

@@ -25,8 +25,8 @@
 //   counts    {"fits", "stopped", "impossible"}
 //   rows      list, by combination, of {"n": number of the combination from 0, the last
 //             parameter changing fastest, "fit": "fits", "stopped" or "impossible", "stops",
-//             "warnings", "by_rule", "warned_by", "code", "margin" (lengths in mm), "unit", "used" (0 unless it fits), "subject",
-//             "change"} as in the CSV
+//             "warnings", "by_rule", "warned_by", "code", "margin" (lengths in mm), "unit", "used" (0 unless
+//             it fits), "subject", "change"} as in the CSV
 //   near      list, best first, of {"n", "changes": list of {"key", "value"}, tried together and
 //             found to clear every stop, empty when none was found, "remedies": list of text}
 // Margins are rounded to 1e-6. UTF-8, a row on each line, one newline at the end:

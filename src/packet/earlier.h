@@ -5,13 +5,13 @@
 #include <optional>
 #include <string>
 
-#include "params/order.h"
 #include "packet/state.h"
+#include "params/order.h"
 
 namespace bedwright {
 
 struct EarlierPacket {
-  std::string state;                            // as its manifest says
+  std::string state;                             // as its manifest says
   std::string number, customer, date, revision;  // as its report says; empty when that cannot be read
 };
 

@@ -7,8 +7,8 @@
 
 #include "bed/names.h"
 #include "formats/csv.h"
-#include "sheets/figures.h"
 #include "packet/lists.h"
+#include "sheets/figures.h"
 
 namespace bedwright {
 namespace {
@@ -53,7 +53,8 @@ std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const H
   for (const Item& item : bed.items) {
     const Hardware* h = std::get_if<Hardware>(&bed.parts[static_cast<std::size_t>(item.part)].form);
     if (h == nullptr || !item.shown) continue;
-    if (item.bolt < 0) throw std::logic_error(fmt::format("hardware list: {} belongs to no bolt", name(item)));
+    if (item.bolt < 0)
+      throw std::logic_error(fmt::format("hardware list: {} belongs to no bolt", name(item)));
     Need& need = need_of(needs, h->kind, h->size.name, h->kind == HardwareKind::bolt ? h->length : 0);
     ++need.by_use[bed.bolts.at(static_cast<std::size_t>(item.bolt)).id.kind];
   }
@@ -85,17 +86,19 @@ std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const H
 
 std::string bolts_csv(const Bed& bed, const std::vector<KindsOfSize>& kinds, const Heading& heading) {
   const auto figure = [&](Mm length) { return size_length(length, heading); };
-  const auto maybe = [&](const std::optional<Mm>& length) { return length ? figure(*length) : std::string(); };
+  const auto maybe = [&](const std::optional<Mm>& length) {
+    return length ? figure(*length) : std::string();
+  };
   Csv csv;
-  csv.row({"hole", "size", "length", "length mm", "from the front mm", "lengths that suit", "with the fewest lengths",
-           "from the kit's box"});
+  csv.row({"hole", "size", "length", "length mm", "from the front mm", "lengths that suit",
+           "with the fewest lengths", "from the kit's box"});
   for (const KindsOfSize& k : kinds)
     for (const HoleChoice& h : k.holes) {
       const Bolt& bolt = bed.bolts.at(static_cast<std::size_t>(h.bolt));
       std::string suits;
       for (const Mm length : h.suits) suits += (suits.empty() ? "" : ", ") + figure(length);
-      csv.row({name(bolt), k.size, figure(bolt.length), CsvCell(bolt.length, 2), CsvCell(bolt.seat.x, 2), suits,
-               maybe(h.fewest), maybe(h.from_kit)});
+      csv.row({name(bolt), k.size, figure(bolt.length), CsvCell(bolt.length, 2), CsvCell(bolt.seat.x, 2),
+               suits, maybe(h.fewest), maybe(h.from_kit)});
     }
   return csv.text();
 }

@@ -79,9 +79,9 @@ std::string cut_list_csv(const Bed& bed, const Heading& heading) {
     if (quantity == 0 || part.origin != Origin::made) continue;
     if (const Member* m = std::get_if<Member>(&part.form)) {
       const Mm overall = overall_length(*m);
-      csv.row({name(part), "member", quantity, part.material, m->section.name, tape_length(m->length, heading),
-               CsvCell(m->length, 2), tape_length(overall, heading), CsvCell(overall, 2), mitre(m->start_mitre),
-               mitre(m->end_mitre), ends(*m), "", ""});
+      csv.row({name(part), "member", quantity, part.material, m->section.name,
+               tape_length(m->length, heading), CsvCell(m->length, 2), tape_length(overall, heading),
+               CsvCell(overall, 2), mitre(m->start_mitre), mitre(m->end_mitre), ends(*m), "", ""});
     } else if (const Plate* p = std::get_if<Plate>(&part.form)) {
       const Vec2 size = plate_size(*p);
       csv.row({name(part), "plate", quantity, part.material,

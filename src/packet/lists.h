@@ -7,9 +7,9 @@
 #include <vector>
 
 #include "bed/bed.h"
-#include "rules/fit/bolt_kinds.h"
 #include "params/kit.h"
 #include "params/order.h"
+#include "rules/fit/bolt_kinds.h"
 
 namespace bedwright {
 
@@ -47,6 +47,5 @@ int spares_for(int needed, const Spares& spares);
 // Which length each hole takes: now, of those in stock that suit it, with the fewest
 // different lengths, and with the kit's own.
 std::string bolts_csv(const Bed& bed, const std::vector<KindsOfSize>& kinds, const Heading& heading);
-
 
 }  // namespace bedwright

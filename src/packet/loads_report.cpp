@@ -5,9 +5,9 @@
 #include <cmath>
 
 #include "bed/names.h"
-#include "rules/table.h"
 #include "loads/say.h"
 #include "loads/worked.h"
+#include "rules/table.h"
 
 namespace bedwright {
 namespace {

@@ -4,16 +4,16 @@
 
 #include <future>
 
-#include "packet/sheet_files.h"
-#include "sheets/loads/loads_page.h"
-#include "sheets/cut/cut.h"
 #include "formats/digest.h"
-#include "sheets/drill/drill.h"
-#include "packet/lists.h"
 #include "formats/page_svg.h"
 #include "formats/pdf.h"
+#include "packet/lists.h"
 #include "packet/report.h"
+#include "packet/sheet_files.h"
 #include "sheets/bed_picture.h"
+#include "sheets/cut/cut.h"
+#include "sheets/drill/drill.h"
+#include "sheets/loads/loads_page.h"
 #include "sheets/sheets.h"
 
 namespace bedwright {
@@ -26,7 +26,8 @@ std::string picture(const Examined& e, const View& view, PacketState state) {
   caption.order = heading.number;
   caption.revision = heading.revision;
   const Figures figures = e.figures();
-  caption.notes = {fmt::format("{}, {} sections of {}, {} bunks", e.job.kit.name, track.sections, figures.say(track.rail_length), track.bunk_count()),
+  caption.notes = {fmt::format("{}, {} sections of {}, {} bunks", e.job.kit.name, track.sections,
+                               figures.say(track.rail_length), track.bunk_count()),
                    fmt::format("Frame: {}", e.job.frame.name), heading.date};
   caption.draft = state == PacketState::draft;
   return picture_svg(view, caption);
@@ -49,11 +50,14 @@ void add_cut_and_drill(const Examined& e, std::vector<PacketFile>& files) {
     const Part& part = e.bed.parts[i];
     if (part.origin != Origin::made) continue;
     if (std::holds_alternative<Plate>(part.form)) {
-      files.push_back({"cut/" + file_word(name(part)) + ".dxf", cut_file(part, heading, heading.printing, e.job.order.cut.kerf)});
+      files.push_back({"cut/" + file_word(name(part)) + ".dxf",
+                       cut_file(part, heading, heading.printing, e.job.order.cut.kerf)});
     } else if (const Member* member = std::get_if<Member>(&part.form); member && !member->holes.empty()) {
       const std::vector<std::string> pages = drill_files(drill_drawing(e.bed, static_cast<int>(i), heading));
       for (std::size_t p = 0; p < pages.size(); ++p)
-        files.push_back({fmt::format("drill/{}{}.dxf", file_word(name(part)), pages.size() > 1 ? fmt::format("_{}", p + 1) : ""), pages[p]});
+        files.push_back({fmt::format("drill/{}{}.dxf", file_word(name(part)),
+                                     pages.size() > 1 ? fmt::format("_{}", p + 1) : ""),
+                         pages[p]});
     }
   }
 }
@@ -63,9 +67,11 @@ std::vector<Page> add_loads_pages(const Examined& e, PacketState state, std::vec
   const Heading& heading = e.heading();
   std::vector<Page> pages;
   for (List2d& list : loads_pages(e.job, e.bed, e.loads, state == PacketState::draft))
-    pages.push_back({std::move(list), loads_page_width, loads_page_height, pages.empty() ? "Loads" : "Loads: sums and assumptions"});
+    pages.push_back({std::move(list), loads_page_width, loads_page_height,
+                     pages.empty() ? "Loads" : "Loads: sums and assumptions"});
   for (std::size_t i = 0; i < pages.size(); ++i)
-    files.push_back({i == 0 ? "sheets/loads.svg" : fmt::format("sheets/loads_{}.svg", i + 1), page_svg(pages[i])});
+    files.push_back(
+        {i == 0 ? "sheets/loads.svg" : fmt::format("sheets/loads_{}.svg", i + 1), page_svg(pages[i])});
   files.push_back({"sheets/loads.pdf", pages_pdf(pages, {"Loads of " + heading.number, heading.date})});
   return pages;
 }
@@ -85,7 +91,8 @@ std::vector<PacketFile> packet_files(const PacketInput& input) {
   if (state == PacketState::released) add_cut_and_drill(e, files);
   std::vector<Page> loads_last = add_loads_pages(e, state, files);
   const BedViews views = drawn.get();
-  add_sheets(e, drawn_sheets(e, input.assembly, views, state == PacketState::draft), state, std::move(loads_last), files);
+  add_sheets(e, drawn_sheets(e, input.assembly, views, state == PacketState::draft), state,
+             std::move(loads_last), files);
   files.push_back({"bed.svg", picture(e, views.isometric, state)});
   return files;
 }

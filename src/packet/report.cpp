@@ -5,11 +5,11 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
-#include "rules/rule.h"
-#include "rules/table.h"
 #include "packet/loads_report.h"
 #include "packet/track_report.h"
 #include "rules/loads/rules.h"
+#include "rules/rule.h"
+#include "rules/table.h"
 
 namespace bedwright {
 namespace {
@@ -25,9 +25,12 @@ Json rounded_list(const std::vector<Mm>& values) {
 }
 
 const char* const cautions =
-    "The program advises; it does not certify. Support the frame before working under it: it can crush. Chock the "
-    "wheels: a bed on level ground can roll. Weld to a qualified procedure. Road rules, brakes, lamps, width and "
-    "ratings differ by place; where law or doubt asks for it, have a licensed engineer review the loads. Check one "
+    "The program advises; it does not certify. Support the frame before working under it: it can crush. "
+    "Chock the "
+    "wheels: a bed on level ground can roll. Weld to a qualified procedure. Road rules, brakes, lamps, width "
+    "and "
+    "ratings differ by place; where law or doubt asks for it, have a licensed engineer review the loads. "
+    "Check one "
     "part against its file before cutting or drilling the rest.";
 
 Json counts(const std::vector<Finding>& findings) {
@@ -43,7 +46,8 @@ Json finding(const Finding& f) {
   Json subjects = Json::array();
   for (const Subject& s : f.subjects) subjects.push_back(s.name);
   Json changes = Json::array();
-  for (const Change& c : f.changes) changes.push_back(Json{{"key", c.key}, {"value", c.value}, {"brings", c.brings}});
+  for (const Change& c : f.changes)
+    changes.push_back(Json{{"key", c.key}, {"value", c.value}, {"brings", c.brings}});
   return Json{{"code", f.code},
               {"severity", severity_word(f.severity)},
               {"subjects", std::move(subjects)},
@@ -96,19 +100,19 @@ std::string report_json(const Report& report) {
   Json findings = Json::array();
   for (const Finding& f : e.findings) findings.push_back(finding(f));
   Json json{{"format", "bedwright report"},
-                  {"version", 1},
-                  {"program", Json{{"name", "bedwright"}, {"version", report.program_version}}},
-                  {"order", Json{{"number", h.number},
-                                 {"customer", h.customer},
-                                 {"date", h.date},
-                                 {"revision", h.revision},
-                                 {"kit", e.job.order.kit},
-                                 {"frame", e.job.order.frame}}},
-                  {"state", word(report.state)},
-                  {"counts", counts(e.findings)},
-                  {"findings", std::move(findings)},
-                  {"track", account(e.bed.track)},
-                  {"rules", rule_list(all_rules())}};
+            {"version", 1},
+            {"program", Json{{"name", "bedwright"}, {"version", report.program_version}}},
+            {"order", Json{{"number", h.number},
+                           {"customer", h.customer},
+                           {"date", h.date},
+                           {"revision", h.revision},
+                           {"kit", e.job.order.kit},
+                           {"frame", e.job.order.frame}}},
+            {"state", word(report.state)},
+            {"counts", counts(e.findings)},
+            {"findings", std::move(findings)},
+            {"track", account(e.bed.track)},
+            {"rules", rule_list(all_rules())}};
   json["datum"] = datum_json(e.scene, e.job);
   json["bolts"] = bolts_json(e.scene);
   json["loads"] = loads_json(e.job, e.bed, e.loads);
@@ -121,13 +125,12 @@ std::string report_text(const Report& report) {
   const Heading& h = e.heading();
   const Track& t = e.bed.track;
   const Figures figures = e.figures();
-  std::string text =
-      fmt::format("Order {}, revision {}, for {}, {}\nbedwright {}\nState: {}\n\n", h.number, h.revision,
-                  h.customer, h.date, report.program_version, word(report.state));
+  std::string text = fmt::format("Order {}, revision {}, for {}, {}\nbedwright {}\nState: {}\n\n", h.number,
+                                 h.revision, h.customer, h.date, report.program_version, word(report.state));
   text += fmt::format("Track   {} sections of {}, {} over all\n", t.sections, figures.say(t.rail_length),
                       figures.say(t.total_length));
-  text += fmt::format("Bunks   {} at {}, {} left over in a section\n", t.bunk_count(), figures.say(t.bunk_pitch),
-                      figures.say(t.remainder));
+  text += fmt::format("Bunks   {} at {}, {} left over in a section\n", t.bunk_count(),
+                      figures.say(t.bunk_pitch), figures.say(t.remainder));
   text += fmt::format("Head    runs from {} to {}, locked at {}\n\n", figures.say(t.head_from),
                       figures.say(t.head_to), figures.say(t.head_lock));
   text += findings_table(e.findings, {figures, 100, false}) + "\n";

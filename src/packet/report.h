@@ -36,8 +36,8 @@
 //     tongue  {"coupler", "moment", "stress", "allowed", "weld", "standing"}
 //     stand   {"log_mass", "log_y", "log_position", "side", "head_x", "sag", "sag_limit", "sag_x",
 //             "main_sag", "rail_sag", "slope", "main_moment", "main_shear", "main_stress",
-//             "main_allowed", "web_stress", "web_allowed", "rail_stress", "bunk_stress", "kit_allowed", "tab_load",
-//             "push_factor", "roll_on_factor" (null where nothing tips it); "jacks": list of
+//             "main_allowed", "web_stress", "web_allowed", "rail_stress", "bunk_stress", "kit_allowed",
+//             "tab_load", "push_factor", "roll_on_factor" (null where nothing tips it); "jacks": list of
 //             {"name", "x", "least", "most", "drawn", "lifts"}; "curve": {"x", and "down",
 //             "slope", "moment", "shear": {"drawn", "least", "most"}}, lists of one length;
 //             "drawn" is with head and log where a main sags most}

@@ -3,14 +3,15 @@
 #include <fmt/format.h>
 
 #include "formats/dxf.h"
-#include "packet/lists.h"
 #include "formats/page_svg.h"
 #include "formats/pdf.h"
+#include "packet/lists.h"
 #include "sheets/sheets.h"
 
 namespace bedwright {
 
-std::vector<Sheet> drawn_sheets(const Examined& e, const AssemblyText& assembly, const BedViews& views, bool draft) {
+std::vector<Sheet> drawn_sheets(const Examined& e, const AssemblyText& assembly, const BedViews& views,
+                                bool draft) {
   const Heading& h = e.heading();
   SheetInput input{e, draft, {}, &views};
   input.lists = {{"PARTS", parts_csv(e.bed, h), {}},
@@ -21,7 +22,8 @@ std::vector<Sheet> drawn_sheets(const Examined& e, const AssemblyText& assembly,
   return sheet_set(input);
 }
 
-void add_sheets(const Examined& e, const std::vector<Sheet>& sheets, PacketState state, std::vector<Page> last, std::vector<PacketFile>& files) {
+void add_sheets(const Examined& e, const std::vector<Sheet>& sheets, PacketState state,
+                std::vector<Page> last, std::vector<PacketFile>& files) {
   const Heading& h = e.heading();
   const Paper paper = paper_of(h);
   std::vector<Page> all;
@@ -32,7 +34,8 @@ void add_sheets(const Examined& e, const std::vector<Sheet>& sheets, PacketState
     files.push_back({name + ".svg", page_svg(page)});
     // A drawing file can be sent to a table; a draft has none.
     if (state == PacketState::released) files.push_back({name + ".dxf", dxf(sheet.list)});
-    files.push_back({name + ".pdf", pages_pdf({page}, {fmt::format("{}, order {}", sheet.title, h.number), h.date})});
+    files.push_back(
+        {name + ".pdf", pages_pdf({page}, {fmt::format("{}, order {}", sheet.title, h.number), h.date})});
     page.title = fmt::format("{} {}", i + 1, sheet.title);
     all.push_back(std::move(page));
   }

@@ -9,10 +9,12 @@
 namespace bedwright {
 
 // The sheets themselves; safe to call beside other readers of the bed.
-std::vector<Sheet> drawn_sheets(const Examined& examined, const AssemblyText& assembly, const BedViews& views, bool draft);
+std::vector<Sheet> drawn_sheets(const Examined& examined, const AssemblyText& assembly, const BedViews& views,
+                                bool draft);
 
 // sheets/<name>.pdf and .svg of each, .dxf too when released, and sheets/all.pdf
 // with a bookmark a sheet and the pages `last` at its end.
-void add_sheets(const Examined& e, const std::vector<Sheet>& sheets, PacketState state, std::vector<Page> last, std::vector<PacketFile>& files);
+void add_sheets(const Examined& e, const std::vector<Sheet>& sheets, PacketState state,
+                std::vector<Page> last, std::vector<PacketFile>& files);
 
 }  // namespace bedwright

@@ -11,9 +11,12 @@ enum class PacketState {
 
 inline const char* word(PacketState state) {
   switch (state) {
-    case PacketState::released: return "released";
-    case PacketState::draft: return "draft";
-    case PacketState::stopped: break;
+    case PacketState::released:
+      return "released";
+    case PacketState::draft:
+      return "draft";
+    case PacketState::stopped:
+      break;
   }
   return "stopped";
 }

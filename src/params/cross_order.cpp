@@ -91,11 +91,15 @@ void CrossCheck::check_tape() {
   const double in_marks = metric ? heading.tape / 0.1 : inch / heading.tape;
   if (std::abs(in_marks - std::round(in_marks)) < 1e-6) return;
   const std::string mark = both_units(Dimension::length, heading.tape);
-  problem(order_, "order.tape",
-          metric ? fmt::format("{} is no whole tenth of a millimetre, and the order is printed in millimetres", mark)
-                 : fmt::format("{} goes into an inch no whole number of times, and the order is printed in inches", mark),
-          metric ? "name a tape read in millimetres, such as 1 mm, or print in inches (printing: inch)"
-                 : "name a tape read in fractions of an inch, such as 1/16 in, or print in millimetres (printing: metric)");
+  problem(
+      order_, "order.tape",
+      metric
+          ? fmt::format("{} is no whole tenth of a millimetre, and the order is printed in millimetres", mark)
+          : fmt::format("{} goes into an inch no whole number of times, and the order is printed in inches",
+                        mark),
+      metric ? "name a tape read in millimetres, such as 1 mm, or print in inches (printing: inch)"
+             : "name a tape read in fractions of an inch, such as 1/16 in, or print in millimetres "
+               "(printing: metric)");
 }
 
 void CrossCheck::check_track() {
@@ -140,12 +144,19 @@ void CrossCheck::check_bolt_lengths() {
     if (!named.length || !size || size->lengths.empty() || !sound(order_, {named.key})) continue;
     const Mm wanted = *named.length;
     const auto is_it = [&](Mm length) { return std::abs(length - wanted) < 0.01; };
-    const auto comes_with_the_kit = [&](const KitBox& k) { return k.bolt.text == size->name && is_it(k.length); };
-    if (std::any_of(size->lengths.begin(), size->lengths.end(), is_it) || std::any_of(job_.kit.box.begin(), job_.kit.box.end(), comes_with_the_kit)) continue;
+    const auto comes_with_the_kit = [&](const KitBox& k) {
+      return k.bolt.text == size->name && is_it(k.length);
+    };
+    if (std::any_of(size->lengths.begin(), size->lengths.end(), is_it) ||
+        std::any_of(job_.kit.box.begin(), job_.kit.box.end(), comes_with_the_kit))
+      continue;
     const auto above = std::upper_bound(size->lengths.begin(), size->lengths.end(), wanted);
     std::string near = above == size->lengths.begin() ? "" : as_written(Dimension::length, *(above - 1));
-    if (above != size->lengths.end()) near += (near.empty() ? "" : " or ") + as_written(Dimension::length, *above);
-    problem(order_, named.key, fmt::format("{} is no length the catalogue has of {} bolts", as_written(Dimension::length, wanted), size->name),
+    if (above != size->lengths.end())
+      near += (near.empty() ? "" : " or ") + as_written(Dimension::length, *above);
+    problem(order_, named.key,
+            fmt::format("{} is no length the catalogue has of {} bolts",
+                        as_written(Dimension::length, wanted), size->name),
             fmt::format("take {}, or add the length to the catalogue where it is stocked", near));
   }
 }

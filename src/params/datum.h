@@ -14,7 +14,7 @@ namespace bedwright {
 // middle joint, between both ends.
 struct Accumulated {
   double sections = 0, joints = 0;
-  int direction = 0;          // +1 rearward of the datum, -1 ahead of it, 0 in the pinned section
+  int direction = 0;  // +1 rearward of the datum, -1 ahead of it, 0 in the pinned section
 };
 Accumulated accumulated(Datum datum, int sections, int index, bool from_rear_end);
 

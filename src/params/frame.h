@@ -15,9 +15,9 @@ enum class TabStyle { plate, clip };
 
 struct FrameMain {
   Name section;
-  Mm spacing = 0;                      // web back to web back
+  Mm spacing = 0;  // web back to web back
   Mm front_overhang = 0, rear_overhang = 0;
-  std::optional<Mm> length;            // a frame that exists; else from the track
+  std::optional<Mm> length;  // a frame that exists; else from the track
 };
 
 struct FrameCross {
@@ -31,16 +31,16 @@ struct FrameEnd {
 
 struct FrameTongue {
   Name section;
-  Mm length = 0;                       // front end of the mains to the tongue's front cut
-  Radians angle = 0;                   // each channel to the centre line
-  Mm back = 0;                         // how far the channels run behind the mains' front end
+  Mm length = 0;      // front end of the mains to the tongue's front cut
+  Radians angle = 0;  // each channel to the centre line
+  Mm back = 0;        // how far the channels run behind the mains' front end
 };
 
 // Plate tab: a plate on the main's top flange with a pad under the rail.
 struct PlateTab {
   Mm plate_thickness = 0, pad_thickness = 0;
-  Mm inboard = 0, outboard = 0;        // plate's edges from the web back
-  Mm pad_width = 0;                    // across, centred on the hole
+  Mm inboard = 0, outboard = 0;  // plate's edges from the web back
+  Mm pad_width = 0;              // across, centred on the hole
 };
 
 // Clip tab: a length of angle on the web's back.
@@ -51,13 +51,13 @@ struct ClipTab {
 
 struct FrameTabs {
   TabStyle style = TabStyle::plate;
-  Mm length = 0;                       // along the main
-  Mm hole_diameter = 0;                // width of the slot
-  Mm slot_length = 0;                  // overall, along the main
+  Mm length = 0;         // along the main
+  Mm hole_diameter = 0;  // width of the slot
+  Mm slot_length = 0;    // overall, along the main
   Mm weld_leg = 0;
   std::optional<PlateTab> plate;
   std::optional<ClipTab> clip;
-  std::vector<Mm> existing;            // tab holes of a frame that exists, behind the mains' front end
+  std::vector<Mm> existing;  // tab holes of a frame that exists, behind the mains' front end
 };
 
 struct FrameCornerGusset {
@@ -66,27 +66,27 @@ struct FrameCornerGusset {
 
 struct FrameJack {
   BoltHole hole;
-  Mm bolt_x = 0, bolt_z = 0;           // spacing of the four bolts along and up
+  Mm bolt_x = 0, bolt_z = 0;  // spacing of the four bolts along and up
   Mm plate_length = 0, plate_height = 0, plate_thickness = 0;
   Mm flange_thickness = 0;
   Mm post_width = 0, post_top = 0, post_bottom = 0;  // square post; z above (+) or below (-) the mains' tops
-  Mm travel = 12 * inch;               // foot down from post_bottom, fully extended
+  Mm travel = 12 * inch;                             // foot down from post_bottom, fully extended
   Kg mass = 0;
   Kg rating = 0;
 };
 
 struct FrameTongueJack {
   BoltHole hole;
-  Mm bolt_circle = 0;                  // diameter of the three-bolt circle
-  Mm centre_hole = 0;                  // for the tube
-  Mm behind_front = 0;                 // middle of the jack behind the tongue's front cut
+  Mm bolt_circle = 0;   // diameter of the three-bolt circle
+  Mm centre_hole = 0;   // for the tube
+  Mm behind_front = 0;  // middle of the jack behind the tongue's front cut
   Mm plate_length = 0, plate_thickness = 0;
   Mm flange_thickness = 0, tube_diameter = 0, above = 0, below = 0;
-  Mm travel = 10 * inch;               // foot down from `below`, fully extended
-  Mm handle_radius = 6 * inch;         // of the crank's turn, about the tube
-  Mm handle_height = 4 * inch;         // crank and grip above the jack's top
+  Mm travel = 10 * inch;        // foot down from `below`, fully extended
+  Mm handle_radius = 6 * inch;  // of the crank's turn, about the tube
+  Mm handle_height = 4 * inch;  // crank and grip above the jack's top
   Kg mass = 0;
-  Kg rating = 0;                       // 0: not stated
+  Kg rating = 0;  // 0: not stated
 };
 
 struct FrameCoupler {
@@ -97,14 +97,14 @@ struct FrameCoupler {
 
 struct FrameAxle {
   int count = 1;
-  Mm spread = 0;                       // between tandem axles
-  Mm below = 0;                        // axle centre below the mains' underside
+  Mm spread = 0;  // between tandem axles
+  Mm below = 0;   // axle centre below the mains' underside
   Mm tube_diameter = 0;
   Mm spring_length = 0, spring_width = 0;
   Mm tyre_diameter = 0, tyre_width = 0;
-  Mm tyre_inside = 0;                  // inner faces apart
+  Mm tyre_inside = 0;  // inner faces apart
   Mm bump = 0;
-  Kg mass = 0, wheel_mass = 0;         // one axle with hubs and springs; one wheel and tyre
+  Kg mass = 0, wheel_mass = 0;  // one axle with hubs and springs; one wheel and tyre
   Kg axle_rating = 0, tyre_rating = 0;
 };
 
@@ -116,7 +116,7 @@ struct FrameWelds {
 struct FrameFile {
   std::string name;
   std::string grade;
-  Mpa yield_strength = 0;              // 0: by the grade's name
+  Mpa yield_strength = 0;  // 0: by the grade's name
   FrameMain main;
   FrameCross cross_member;
   FrameEnd front_member, rear_member;
@@ -130,55 +130,70 @@ struct FrameFile {
   FrameWelds welds;
 };
 
-template <class V> void describe(V& v, FrameMain& m) {
+template <class V>
+void describe(V& v, FrameMain& m) {
   v.name("section", m.section, "Channel, as the catalogue names it");
   v.length("spacing", m.spacing, {300, 3000}, "Web back to web back");
-  v.length("front_overhang", m.front_overhang, {-2000, 2000}, "How far the mains run ahead of the track", v.optional);
-  v.length("rear_overhang", m.rear_overhang, {-2000, 2000}, "How far the mains run behind the track", v.optional);
-  v.length("length", m.length, {500, 25000}, "Length of the mains of a frame that exists; leave out to follow the track", v.optional);
+  v.length("front_overhang", m.front_overhang, {-2000, 2000}, "How far the mains run ahead of the track",
+           v.optional);
+  v.length("rear_overhang", m.rear_overhang, {-2000, 2000}, "How far the mains run behind the track",
+           v.optional);
+  v.length("length", m.length, {500, 25000},
+           "Length of the mains of a frame that exists; leave out to follow the track", v.optional);
 }
-template <class V> void describe(V& v, FrameCross& c) {
+template <class V>
+void describe(V& v, FrameCross& c) {
   v.name("section", c.section, "Channel, as the catalogue names it; must fit between the mains' flanges");
   v.length("max_spacing", c.max_spacing, {100, 3000}, "Most from one to the next");
 }
-template <class V> void describe(V& v, FrameEnd& e) {
+template <class V>
+void describe(V& v, FrameEnd& e) {
   v.name("section", e.section, "Channel, as the catalogue names it");
 }
-template <class V> void describe(V& v, FrameTongue& t) {
+template <class V>
+void describe(V& v, FrameTongue& t) {
   v.name("section", t.section, "Channel, as the catalogue names it");
   v.length("length", t.length, {300, 4000}, "Tongue's front cut ahead of the mains' front end");
   v.angle("angle", t.angle, {5, 45}, "Each channel to the centre line");
   v.length("back", t.back, {50, 2000}, "How far the channels run behind the mains' front end");
 }
-template <class V> void describe(V& v, PlateTab& p) {
+template <class V>
+void describe(V& v, PlateTab& p) {
   v.length("plate_thickness", p.plate_thickness, {3, 50}, "Plate on the main's flange");
   v.length("pad_thickness", p.pad_thickness, {0, 50}, "Pad between plate and rail; 0 for none", v.optional);
   v.length("inboard", p.inboard, {0, 300}, "Plate's inner edge, inward from the web back");
   v.length("outboard", p.outboard, {10, 300}, "Plate's outer edge, outward from the web back");
   v.length("pad_width", p.pad_width, {0, 300}, "Pad across the rail, centred on the hole", v.optional);
 }
-template <class V> void describe(V& v, ClipTab& c) {
+template <class V>
+void describe(V& v, ClipTab& c) {
   v.name("section", c.section, "Angle, as the catalogue names it");
   v.length("standoff", c.standoff, {0, 200}, "Top of the clip above the main");
 }
-template <class V> void describe(V& v, FrameTabs& t) {
+template <class V>
+void describe(V& v, FrameTabs& t) {
   v.choice("style", t.style, {{"plate", TabStyle::plate}, {"clip", TabStyle::clip}},
            "A plate on the main's top flange, or an angle clip on its web");
   v.length("length", t.length, {20, 500}, "Tab along the main");
   v.length("hole_diameter", t.hole_diameter, {5, 60}, "Width of the tab's slot");
-  v.length("slot_length", t.slot_length, {5, 150}, "Overall length of the slot along the main; same as hole_diameter for a round hole");
+  v.length("slot_length", t.slot_length, {5, 150},
+           "Overall length of the slot along the main; same as hole_diameter for a round hole");
   v.length("weld_leg", t.weld_leg, {2, 20}, "Fillet weld, tab to main");
   v.object("plate", t.plate, "Sizes of a plate tab", v.optional);
   v.object("clip", t.clip, "Sizes of a clip tab", v.optional);
   v.lengths("existing", t.existing, {0, 25000}, 200,
-            "Tab holes of a frame that exists, each side alike, behind the mains' front end; leave out to put a tab under every track hole", v.optional);
+            "Tab holes of a frame that exists, each side alike, behind the mains' front end; leave out to "
+            "put a tab under every track hole",
+            v.optional);
 }
-template <class V> void describe(V& v, FrameCornerGusset& g) {
+template <class V>
+void describe(V& v, FrameCornerGusset& g) {
   v.length("leg", g.leg, {50, 600}, "Each leg of the triangle");
   v.length("thickness", g.thickness, {3, 30}, "Thickness");
   v.length("corner_cut", g.corner_cut, {0, 200}, "Cut off at each sharp end, along the leg");
 }
-template <class V> void describe(V& v, FrameJack& j) {
+template <class V>
+void describe(V& v, FrameJack& j) {
   v.object("hole", j.hole, "Hole and bolt, the same in jack, plate and web");
   v.length("bolt_x", j.bolt_x, {20, 400}, "Bolts apart along the main");
   v.length("bolt_z", j.bolt_z, {20, 300}, "Bolts apart up and down");
@@ -188,12 +203,14 @@ template <class V> void describe(V& v, FrameJack& j) {
   v.length("flange_thickness", j.flange_thickness, {3, 30}, "Jack's own flange");
   v.length("post_width", j.post_width, {20, 200}, "Jack's post, square");
   v.length("post_top", j.post_top, {-500, 1000}, "Top of the post above the mains' tops");
-  v.length("post_bottom", j.post_bottom, {-1500, 0}, "Foot of the retracted post above the mains' tops (minus: below)");
+  v.length("post_bottom", j.post_bottom, {-1500, 0},
+           "Foot of the retracted post above the mains' tops (minus: below)");
   v.length("travel", j.travel, {0, 1500}, "How far the foot runs down from there", v.optional);
   v.mass("mass", j.mass, {0, 200}, "Mass of one jack");
   v.mass("rating", j.rating, {0, 20000}, "Load one jack may carry");
 }
-template <class V> void describe(V& v, FrameTongueJack& j) {
+template <class V>
+void describe(V& v, FrameTongueJack& j) {
   v.object("hole", j.hole, "Hole and bolt, the same in jack and plate");
   v.length("bolt_circle", j.bolt_circle, {30, 300}, "Diameter of the three-bolt circle");
   v.length("centre_hole", j.centre_hole, {10, 200}, "Hole in the plate for the jack's tube");
@@ -205,12 +222,15 @@ template <class V> void describe(V& v, FrameTongueJack& j) {
   v.length("above", j.above, {10, 1500}, "Top of the jack above its flange");
   v.length("below", j.below, {0, 1500}, "Foot of the retracted jack below its flange");
   v.length("travel", j.travel, {0, 1500}, "How far the foot runs down from there", v.optional);
-  v.length("handle_radius", j.handle_radius, {0, 1000}, "Radius the crank sweeps about the tube; 0 for none", v.optional);
-  v.length("handle_height", j.handle_height, {0, 500}, "Crank and grip above the top of the jack", v.optional);
+  v.length("handle_radius", j.handle_radius, {0, 1000}, "Radius the crank sweeps about the tube; 0 for none",
+           v.optional);
+  v.length("handle_height", j.handle_height, {0, 500}, "Crank and grip above the top of the jack",
+           v.optional);
   v.mass("mass", j.mass, {0, 100}, "Mass of the jack");
   v.mass("rating", j.rating, {0, 20000}, "Load the jack may carry", v.optional);
 }
-template <class V> void describe(V& v, FrameCoupler& c) {
+template <class V>
+void describe(V& v, FrameCoupler& c) {
   v.length("length", c.length, {50, 800}, "Length");
   v.length("width", c.width, {20, 400}, "Width");
   v.length("height", c.height, {20, 300}, "Height");
@@ -218,7 +238,8 @@ template <class V> void describe(V& v, FrameCoupler& c) {
   v.mass("mass", c.mass, {0, 100}, "Mass");
   v.mass("rating", c.rating, {0, 20000}, "Trailer mass it is rated for");
 }
-template <class V> void describe(V& v, FrameAxle& a) {
+template <class V>
+void describe(V& v, FrameAxle& a) {
   v.count("count", a.count, 1, 3, "Axles");
   v.length("spread", a.spread, {0, 3000}, "Between neighbouring axles of a group", v.optional);
   v.length("below", a.below, {0, 800}, "Axle's centre below the mains' undersides");
@@ -234,13 +255,16 @@ template <class V> void describe(V& v, FrameAxle& a) {
   v.mass("axle_rating", a.axle_rating, {0, 20000}, "Load one axle may carry");
   v.mass("tyre_rating", a.tyre_rating, {0, 10000}, "Load one tyre may carry");
 }
-template <class V> void describe(V& v, FrameWelds& w) {
+template <class V>
+void describe(V& v, FrameWelds& w) {
   v.length("leg", w.leg, {2, 20}, "Fillet weld, frame members to each other", v.optional);
 }
-template <class V> void describe(V& v, FrameFile& f) {
+template <class V>
+void describe(V& v, FrameFile& f) {
   v.text("name", f.name, "Name of the frame");
   v.text("grade", f.grade, "Steel grade of the made parts");
-  v.stress("yield_strength", f.yield_strength, {100, 1500}, "Yield strength of the made parts; leave out for a grade whose name says it", v.optional);
+  v.stress("yield_strength", f.yield_strength, {100, 1500},
+           "Yield strength of the made parts; leave out for a grade whose name says it", v.optional);
   v.object("main", f.main, "Main frame members");
   v.object("cross_member", f.cross_member, "Cross members between the mains");
   v.object("front_member", f.front_member, "Member across the mains' front ends");

@@ -28,7 +28,8 @@ void work_out_places(Order& order, const Kit& kit) {
   if (order.jacks.size() < 2) return;
   const auto [first, last] = std::minmax_element(order.jacks.begin(), order.jacks.end());
   const Mm from = *first, apart = (*last - *first) / (order.jacks_between + 1);
-  for (int i = 1; i <= order.jacks_between; ++i) order.jacks.push_back(on_tape(from + i * apart, order.order.tape));
+  for (int i = 1; i <= order.jacks_between; ++i)
+    order.jacks.push_back(on_tape(from + i * apart, order.order.tape));
 }
 
 // A metric order that names no tape is laid out with one in millimetres.

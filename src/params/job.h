@@ -26,8 +26,8 @@ struct Job {
   Kit kit;
   FrameFile frame;
   Catalog catalog;
-  std::vector<InputFile> inputs;   // order, kit, frame, catalogue files, in that order
-  std::vector<std::string> sets;   // overrides as given
+  std::vector<InputFile> inputs;  // order, kit, frame, catalogue files, in that order
+  std::vector<std::string> sets;  // overrides as given
 };
 
 // Each kind of bolt whose length an order may name: the key, the length named, the hole

@@ -47,23 +47,27 @@ struct LogOrder {
 
 struct WorkOrder {
   std::optional<LogOrder> log;
-  Mm sag_limit = inch / 16;    // of the rails between their supports
-  double safety_factor = 1.67; // yield over stress: AISC 360, allowable strength of a member in bending
-  double push = 0.3;           // a log rolled against its stops pushes with this much of its weight
+  Mm sag_limit = inch / 16;     // of the rails between their supports
+  double safety_factor = 1.67;  // yield over stress: AISC 360, allowable strength of a member in bending
+  double push = 0.3;            // a log rolled against its stops pushes with this much of its weight
 };
 
-template <class V> void describe(V& v, TravelCase& t) {
+template <class V>
+void describe(V& v, TravelCase& t) {
   v.choice("head", t.head, {{"off", HeadAt::off}, {"front", HeadAt::front}, {"rear", HeadAt::rear}},
            "Where the head is on the road: taken off, locked at the front or locked at the rear");
   v.flag("cargo", t.cargo, "Whether the cargo is on it", v.optional);
 }
-template <class V> void describe(V& v, Cargo& c) {
+template <class V>
+void describe(V& v, Cargo& c) {
   v.mass("mass", c.mass, {1, 10000}, "What is carried on the bunks on the road");
   v.length("position", c.position, {0, 25000}, "Its centre behind the front end of the track");
   v.length("height", c.height, {0, 3000}, "Its centre above the bunks' flat legs", v.optional);
 }
-template <class V> void describe(V& v, RoadOrder& r) {
-  v.list("travels", r.travels, 12, "Ways the trailer is towed; leave out for the head at its lock", v.optional);
+template <class V>
+void describe(V& v, RoadOrder& r) {
+  v.list("travels", r.travels, 12, "Ways the trailer is towed; leave out for the head at its lock",
+         v.optional);
   v.object("cargo", r.cargo, "What is carried on the bunks on the road", v.optional);
   v.number("share_low", r.share_low, {0.01, 0.4}, "Least tongue load over trailer weight", v.optional);
   v.number("share_high", r.share_high, {0.02, 0.5}, "Most tongue load over trailer weight", v.optional);
@@ -73,17 +77,21 @@ template <class V> void describe(V& v, RoadOrder& r) {
   v.number("bump", r.bump, {1, 6}, "Downward load over a bump, in weights at rest", v.optional);
   v.number("rebound", r.rebound, {0, 3}, "Upward load after a bump, in weights at rest", v.optional);
 }
-template <class V> void describe(V& v, LogOrder& l) {
+template <class V>
+void describe(V& v, LogOrder& l) {
   v.length("diameter", l.diameter, {50, 3000}, "Mean diameter, with bark");
   v.length("length", l.length, {300, 25000}, "Length");
   v.name("species", l.species, "Species, as the catalogue names it");
-  v.length("position", l.position, {0, 25000}, "Its centre behind the front end of the track; leave out to try every place", v.optional);
+  v.length("position", l.position, {0, 25000},
+           "Its centre behind the front end of the track; leave out to try every place", v.optional);
 }
-template <class V> void describe(V& v, WorkOrder& w) {
+template <class V>
+void describe(V& v, WorkOrder& w) {
   v.object("log", w.log, "The heaviest log the bed works on", v.optional);
   v.length("sag_limit", w.sag_limit, {0.1, 50}, "Most the rails may sag between their supports", v.optional);
   v.number("safety_factor", w.safety_factor, {1, 6}, "Yield strength over stress", v.optional);
-  v.number("push", w.push, {0, 2}, "Sideways push of a log rolled against its stops, over its weight", v.optional);
+  v.number("push", w.push, {0, 2}, "Sideways push of a log rolled against its stops, over its weight",
+           v.optional);
 }
 
 }  // namespace bedwright

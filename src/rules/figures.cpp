@@ -38,9 +38,14 @@ std::string Figures::set(Mm length) const {
 std::string Figures::set_at_most(Mm length) const { return set(std::floor(length * 1e4 + 1e-6) / 1e4); }
 std::string Figures::set_at_least(Mm length) const { return set(std::ceil(length * 1e4 - 1e-6) / 1e4); }
 
-double Figures::line_load(double newton_per_mm) const { return printing == Printing::inches ? newton_per_mm * inch / pound_force : newton_per_mm; }
+double Figures::line_load(double newton_per_mm) const {
+  return printing == Printing::inches ? newton_per_mm * inch / pound_force : newton_per_mm;
+}
 
-std::string Figures::say_mass(Kg mass) const { return printing == Printing::inches ? fmt::format("{:.0f} lb", mass / pound) : fmt::format("{:.0f} kg", mass); }
+std::string Figures::say_mass(Kg mass) const {
+  return printing == Printing::inches ? fmt::format("{:.0f} lb", mass / pound)
+                                      : fmt::format("{:.0f} kg", mass);
+}
 
 Mm Figures::round_up(Mm length) const { return std::ceil(length / step() - 1e-6) * step(); }
 

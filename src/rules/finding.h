@@ -25,7 +25,8 @@ struct Subject {
   NameInTwo in_two;
   std::string name;
 
-  Subject(const Identity& who) : Subject(who, name_in_two(who)) {}  // NOLINT: a subject is written as what it is
+  Subject(const Identity& who)
+      : Subject(who, name_in_two(who)) {}  // NOLINT: a subject is written as what it is
   Subject(const Item& item) : Subject(item.id) {}
   Subject(const Bolt& bolt) : Subject(bolt.id) {}
   Subject(const Part& part) : Subject(part.id, name_in_two(part)) {}

@@ -10,10 +10,10 @@
 #include <vector>
 
 #include "bed/bed.h"
+#include "params/job.h"
+#include "rules/clash/pair_judge.h"
 #include "rules/figures.h"
 #include "rules/finding.h"
-#include "rules/clash/pair_judge.h"
-#include "params/job.h"
 
 namespace bedwright {
 

@@ -15,7 +15,8 @@ const std::vector<Rule>& rules() {
   static const std::vector<Rule> table{
       {"WELD-CONTACT", "weld", "Do the parts of each weld touch, over enough to lay a weld on?",
        "gap between the two; where they meet, the patch in two directions",
-       "gap 1/16 in; patch 3 mm either way", "gap: AWS D1.1 fillet fit-up, from memory; patch: common practice, no published source",
+       "gap 1/16 in; patch 3 mm either way",
+       "gap: AWS D1.1 fillet fit-up, from memory; patch: common practice, no published source",
        "the place or size of one of the two", check_weld_contact},
       {"RAIL-REMAINDER", "rail joint", "Is a rail a whole number of bunk pitches long?",
        "rail length less whole pitches", "0", practice, "the rail length or the bunk pitch",
@@ -33,8 +34,9 @@ const std::vector<Rule>& rules() {
        "slots. Slots at an angle to both axes count as round.",
        "margin 0, on the basis limits.fit_basis asks for (worst_case unless set)", practice,
        "the tabs' slot length, the tab's place, or the end the track is pinned at", check_hole_fit},
-      {"TAB-FOUND", "hole fit", "Does each tab stand where it was laid out?", "tabs_found of the order: how far off it was measured",
-       "0; a note", practice, "nothing on this frame; a new one is built without tabs_found", check_tab_found},
+      {"TAB-FOUND", "hole fit", "Does each tab stand where it was laid out?",
+       "tabs_found of the order: how far off it was measured", "0; a note", practice,
+       "nothing on this frame; a new one is built without tabs_found", check_tab_found},
       {"BOLT-SHORT", "stack", "Does enough thread stand past the nut?",
        "(length - length tolerance - washers - plies - nut) / pitch", "limits.threads_past_nut (1)", practice,
        "the next longer stock length", check_bolt_short},
@@ -47,7 +49,8 @@ const std::vector<Rule>& rules() {
       {"WASHER-FLAT", "stack", "Do head and nut seat square to the bolt?",
        "slope of the face under head or nut", "1 degree", practice, "a bevel washer of the face's slope",
        check_washer_flat},
-      {"WASHER-COVER", "stack", "Does each washer cover the hole it bears on, the bolt as far to one side as it goes?",
+      {"WASHER-COVER", "stack",
+       "Does each washer cover the hole it bears on, the bolt as far to one side as it goes?",
        "washer outside diameter - (2 x width of the hole - bolt diameter)", "margin 0", practice,
        "a smaller hole, or a wider washer", check_washer_cover},
       {"TIP", "tip", "Is there room between the bolt's tip and what is beyond it?",
@@ -65,16 +68,18 @@ const std::vector<Rule>& rules() {
        "another bunk for a clamp, or move the fixed thing by the shift given", check_clash_moving},
       {"EDGE", "edge, spacing", "Is there steel enough between each hole and the edge?",
        "hole centre (slot: centre of the end arc) to the nearest free edge of the face",
-       "the catalogue's edge_minimum of the bolt, and half of what the hole is wider than standard; 1.25 diameters "
+       "the catalogue's edge_minimum of the bolt, and half of what the hole is wider than standard; 1.25 "
+       "diameters "
        "where no bolt goes (a warning)",
        "AISC 360 table J3.4 by the catalogue; 1.25 diameters: from memory, common practice",
        "the tab's length, or the hole's place", check_edge},
       {"SPACING", "edge, spacing", "Is there steel enough between bolt holes?",
        "centre to centre in one face (slots: nearest centres of end arcs)",
-       "2-2/3 bolt diameters, and half of what each hole is wider than standard; beside a hole no bolt goes through, a "
+       "2-2/3 bolt diameters, and half of what each hole is wider than standard; beside a hole no bolt goes "
+       "through, a "
        "web of 3/4 of the smaller hole; a warning in a bought part",
-       "AISC 360 section J3.3; the web: from memory, common practice",
-       "the spacing of the holes", check_spacing},
+       "AISC 360 section J3.3; the web: from memory, common practice", "the spacing of the holes",
+       check_spacing},
       {"JOINT-SUPPORT", "rail joint", "Does every rail joint have a tab near it?",
        "joint to the nearest tab's hole, each side", "limits.joint_to_support (8 in); a warning", practice,
        "another tab near the joint", check_joint_support},
@@ -91,55 +96,71 @@ const std::vector<Rule>& rules() {
        check_joint_step},
       {"GUSSET-BOLTS", "rail joint", "Does the gusset hold both rails of each joint?",
        "gusset bolts ahead of and behind the joint, the fewer",
-       "limits.gusset_bolts (2): one lets the joint turn", practice, "a gusset with more bolts", check_gusset_bolts},
+       "limits.gusset_bolts (2): one lets the joint turn", practice, "a gusset with more bolts",
+       check_gusset_bolts},
       {"TRACK-LENGTH", "rail joint", "Do many sections still add up to the track that was ordered?",
        "sections x length tolerance + joints x what each may stand open, worst case",
        "limits.track_length_error (1/4 in); a warning", practice, "draw the joints up, or rails held closer",
        check_track_length},
       {"REACH", "reach", "Does a tool get on each bolt and turn it?",
-       "a socket straight on (outside 1.5 flats), or an open-end wrench (jaws 2.2 flats wide and 0.45 thick, handle "
-       "10 flats) that swings 30 degrees, clear of everything that does not move; sizes from the catalogue where "
+       "a socket straight on (outside 1.5 flats), or an open-end wrench (jaws 2.2 flats wide and 0.45 thick, "
+       "handle "
+       "10 flats) that swings 30 degrees, clear of everything that does not move; sizes from the catalogue "
+       "where "
        "it has them",
        "neither end turned: a stop; 30 degrees only, or one end out of reach: a warning",
-       "30 degrees: J. Rose, Modern Machine-Shop Practice, figs. 445 to 448, a wrench set at 15 and turned over each time; tool sizes: "
+       "30 degrees: J. Rose, Modern Machine-Shop Practice, figs. 445 to 448, a wrench set at 15 and turned "
+       "over each time; tool sizes: "
        "common practice, no published source",
        "room beside head or nut", check_reach},
-      {"CUT-HOLE", "cut", "Can the plasma table cut each hole it is given?", "width of the hole / thickness of the plate; with cut.kerf set, width of the hole / kerf",
-       "limits.table_hole (1); a round hole under it becomes a centre mark by itself. Twice the kerf", practice,
-       "a wider slot, or thinner plate", check_cut_hole},
+      {"CUT-HOLE", "cut", "Can the plasma table cut each hole it is given?",
+       "width of the hole / thickness of the plate; with cut.kerf set, width of the hole / kerf",
+       "limits.table_hole (1); a round hole under it becomes a centre mark by itself. Twice the kerf",
+       practice, "a wider slot, or thinner plate", check_cut_hole},
       {"CENTRE-MARK", "cut", "Which holes are marked for the drill because the table cannot cut them?",
-       "diameter < limits.table_hole x thickness", "none: a note", practice, "nothing: drill them after cutting",
-       check_centre_mark},
+       "diameter < limits.table_hole x thickness", "none: a note", practice,
+       "nothing: drill them after cutting", check_centre_mark},
       {"CUT-WEB", "cut", "Is there steel enough between two cuts not to burn through?",
-       "hole's rim to the outline, and to each other cut hole's rim", "limits.table_web (1) x thickness; a warning",
-       practice, "move the cuts apart", check_cut_web},
+       "hole's rim to the outline, and to each other cut hole's rim",
+       "limits.table_web (1) x thickness; a warning", practice, "move the cuts apart", check_cut_web},
       {"STOCK-PLATE", "cut", "Does each plate lie in the plate the shop buys?",
-       "the part's longer and shorter side against the stock's, square to it", "limits.stock_length, limits.stock_width (96 x 48 in)",
-       "common practice, no published source: the usual sheet", "larger stock, or the part in two", check_stock_plate},
+       "the part's longer and shorter side against the stock's, square to it",
+       "limits.stock_length, limits.stock_width (96 x 48 in)",
+       "common practice, no published source: the usual sheet", "larger stock, or the part in two",
+       check_stock_plate},
       {"LETTERS", "cut", "Is there room for letters that can be read?",
        "height at which name, order and revision have a place 3 mm clear of every edge, on up to three lines",
        "limits.letter_height (4 mm); a warning", practice, "write the name on by hand", check_letters},
-      {"WELD-LEAST", "weld", "Is each fillet large enough for its steel?", "leg against the thinner part joined",
-       "1/8 in to 1/4 in thick, 3/16 to 1/2, 1/4 to 3/4, 5/16 over", "AISC 360 table J2.4", "a larger leg", check_weld_least},
-      {"WELD-MOST", "weld", "Does each fillet leave its edge standing?", "leg against the edge it runs along, where parts lap",
-       "the edge's thickness under 1/4 in; 1/16 in less from there up", "AISC 360 section J2.2b", "a smaller leg", check_weld_most},
+      {"WELD-LEAST", "weld", "Is each fillet large enough for its steel?",
+       "leg against the thinner part joined", "1/8 in to 1/4 in thick, 3/16 to 1/2, 1/4 to 3/4, 5/16 over",
+       "AISC 360 table J2.4", "a larger leg", check_weld_least},
+      {"WELD-MOST", "weld", "Does each fillet leave its edge standing?",
+       "leg against the edge it runs along, where parts lap",
+       "the edge's thickness under 1/4 in; 1/16 in less from there up", "AISC 360 section J2.2b",
+       "a smaller leg", check_weld_most},
       {"WELD-LOAD", "weld", "At work: does each tab's weld carry its bolt's load as a log lands?",
-       "elastic method, two lines L long, bolt at e from their middle: f = P/2L and 3Pe/L^2, added on the flange, "
-       "square to each other on the web; allowed the less of 0.60 x 70 ksi / 2.0 x 0.707 leg (0.928 kip/in each 1/16 in) "
+       "elastic method, two lines L long, bolt at e from their middle: f = P/2L and 3Pe/L^2, added on the "
+       "flange, "
+       "square to each other on the web; allowed the less of 0.60 x 70 ksi / 2.0 x 0.707 leg (0.928 kip/in "
+       "each 1/16 in) "
        "and of 0.60 x 360 MPa / 2.0 x the thinner steel",
-       "P = limits.tab_load, else a quarter of the head and of the order's log (1,500 lb where it names none), doubled "
+       "P = limits.tab_load, else a quarter of the head and of the order's log (1,500 lb where it names "
+       "none), doubled "
        "for shock",
-       "AISC 360 table J2.5 and section J4.2 (ASD); the load is an assumption: common practice, no published source",
+       "AISC 360 table J2.5 and section J4.2 (ASD); the load is an assumption: common practice, no published "
+       "source",
        "a larger leg, or a longer line", check_weld_load},
       {"TORCH", "weld", "Does a torch reach the welds at each tab's ends?",
        "nozzle 4 in long, 1/2 in off the root, leaned 30, 45 or 60 degrees, against everything welded before",
        "limits.torch_diameter (3/4 in)", practice, "tabs further apart, or shorter", check_torch},
       {"BOLT-KINDS", "kinds of bolt", "Would fewer different bolt lengths serve every hole?",
-       "exact: fewest stock lengths of a size that suit every hole (BOLT-SHORT, BOLT-LONG, BOLT-THREAD, TIP), then "
+       "exact: fewest stock lengths of a size that suit every hole (BOLT-SHORT, BOLT-LONG, BOLT-THREAD, "
+       "TIP), then "
        "the fewest of the longest, and so on down",
        "as few as would do; a note", practice, "the lengths given", check_bolt_kinds},
       {"DATUM", "hole fit", "Is the track pinned where its worst hole has most room?",
-       "least margin of HOLE-FIT, worst case, over all track bolts with the track pinned at front, middle and rear",
+       "least margin of HOLE-FIT, worst case, over all track bolts with the track pinned at front, middle "
+       "and rear",
        "the best of the three, to 0.01 in; a note", practice, "pin it at the place given", check_datum},
   };
   return table;
@@ -202,8 +223,8 @@ std::vector<Finding> with_open_pairs_judged(Scene& scene, PairJudge& judge, std:
 }
 
 std::string entry_text(const Rule& rule) {
-  return fmt::format("{} ({})\n  asks     {}\n  formula  {}\n  limit    {}\n  source   {}\n  change   {}\n", rule.code,
-                     rule.family, rule.asks, rule.formula, rule.limit, rule.source, rule.change);
+  return fmt::format("{} ({})\n  asks     {}\n  formula  {}\n  limit    {}\n  source   {}\n  change   {}\n",
+                     rule.code, rule.family, rule.asks, rule.formula, rule.limit, rule.source, rule.change);
 }
 
 std::optional<std::string> explain(const std::string& code) {

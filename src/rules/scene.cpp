@@ -111,7 +111,8 @@ std::vector<Mm> suiting_lengths(const Scene& scene, Kind bolts, const BoltSize& 
     bool all = true;
     for (std::size_t i = 0; i < scene.bed.bolts.size() && all; ++i) {
       const Bolt& bolt = scene.bed.bolts[i];
-      if (bolt.in_place && bolt.id.kind == bolts) all = bolt.size.name == size.name && length_suits(scene, i, length);
+      if (bolt.in_place && bolt.id.kind == bolts)
+        all = bolt.size.name == size.name && length_suits(scene, i, length);
     }
     if (all) lengths.push_back(length);
   }

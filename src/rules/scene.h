@@ -61,9 +61,9 @@ std::vector<Mm> suiting_lengths(const Scene& scene, Kind bolts, const BoltSize& 
 // What bolts of a kind are for. Throws std::invalid_argument for what is no bolt.
 struct BoltUse {
   Kind kind = Kind::none;
-  const char* word = "";   // "tongue jack"
-  const char* key = "";    // "tongue_jack", in the order's `bolts`
-  bool from_kit = false;   // the kit has the holes, and may send the bolts
+  const char* word = "";                            // "tongue jack"
+  const char* key = "";                             // "tongue_jack", in the order's `bolts`
+  bool from_kit = false;                            // the kit has the holes, and may send the bolts
   std::optional<Mm> BoltLengths::*named = nullptr;  // the length the owner asks for
 };
 const BoltUse& bolt_use(Kind bolts);

@@ -24,7 +24,8 @@ const char* colour_of(Severity severity) {
 
 std::string figure(double value, const std::string& unit, const Figures& figures) {
   if (unit == "mm") return figures.say(value);
-  return std::abs(value) >= 1000 ? fmt::format("{:.0f} {}", value, unit) : fmt::format("{:.3g} {}", value, unit);
+  return std::abs(value) >= 1000 ? fmt::format("{:.0f} {}", value, unit)
+                                 : fmt::format("{:.3g} {}", value, unit);
 }
 
 const std::string& name_of(const Finding& f) {
@@ -56,7 +57,8 @@ bool alike(const Finding& a, const Finding& b) {
     return std::equal(a.changes.begin(), a.changes.end(), b.changes.begin(), b.changes.end(),
                       [](const Change& p, const Change& q) { return p.key == q.key && p.value == q.value; });
   };
-  return a.code == b.code && a.severity == b.severity && a.unit == b.unit && std::abs(a.measured - b.measured) < 0.05 &&
+  return a.code == b.code && a.severity == b.severity && a.unit == b.unit &&
+         std::abs(a.measured - b.measured) < 0.05 &&
          std::equal(a.subjects.begin(), a.subjects.end(), b.subjects.begin(), b.subjects.end(), like) &&
          without_names(a) == without_names(b) && same_changes();
 }
@@ -69,7 +71,8 @@ struct Group {
 std::vector<Group> grouped(const std::vector<Finding>& findings) {
   std::vector<Group> groups;
   for (const Finding& f : findings) {
-    const auto at = std::find_if(groups.begin(), groups.end(), [&](const Group& g) { return alike(*g.first, f); });
+    const auto at =
+        std::find_if(groups.begin(), groups.end(), [&](const Group& g) { return alike(*g.first, f); });
     if (at == groups.end())
       groups.push_back({&f, {}});
     else

@@ -28,9 +28,13 @@ std::string size_figure(Mm size, const Heading& heading) {
   return heading.printing == Printing::metric ? mm_figure(size) : without_unit(tape(size, 64));
 }
 
-std::string tape_length(Mm length, const Heading& heading) { return tape_figure(length, heading) + unit(heading); }
+std::string tape_length(Mm length, const Heading& heading) {
+  return tape_figure(length, heading) + unit(heading);
+}
 
-std::string size_length(Mm size, const Heading& heading) { return size_figure(size, heading) + unit(heading); }
+std::string size_length(Mm size, const Heading& heading) {
+  return size_figure(size, heading) + unit(heading);
+}
 
 std::string mm_figure(Mm length) {
   std::string s = without_unit(millimetres(length, 1));

@@ -39,7 +39,8 @@ void Flow::make_room(Mm width, Mm height) {
   if (fits(width, height)) return;
   page();
   if (!fits(width, height))
-    throw std::invalid_argument(fmt::format("sheet {}: {:.0f} x {:.0f} mm do not fit the page", form_.title, width, height));
+    throw std::invalid_argument(
+        fmt::format("sheet {}: {:.0f} x {:.0f} mm do not fit the page", form_.title, width, height));
 }
 
 void Flow::took(Mm width, Mm height) {
@@ -65,10 +66,18 @@ void Flow::table(const std::string& caption, const Table2d& table, Mm height) {
     const std::size_t count = std::min(left, static_cast<std::size_t>(room / row + 1e-9) - 1);
     List2d& list = pages_.back().list;
     const Pens pens(list);
-    list.add(Text{pens.text, {pen_.x, pen_.y - h}, h, next == 0 ? caption : caption + " (continued)", Across::left, Up::baseline, 0});
-    draw_table(list, table, next, next + count, {pen_.x, pen_.y - caption_height * h}, h, pens.text, pens.table);
+    list.add(Text{pens.text,
+                  {pen_.x, pen_.y - h},
+                  h,
+                  next == 0 ? caption : caption + " (continued)",
+                  Across::left,
+                  Up::baseline,
+                  0});
+    draw_table(list, table, next, next + count, {pen_.x, pen_.y - caption_height * h}, h, pens.text,
+               pens.table);
     next += count;
-    took(std::max(wide, text_width(caption + " (continued)", h)), caption_height * h + row * static_cast<double>(count + 1));
+    took(std::max(wide, text_width(caption + " (continued)", h)),
+         caption_height * h + row * static_cast<double>(count + 1));
   }
 }
 
@@ -76,7 +85,9 @@ void Flow::notes(const std::string& caption, const std::vector<std::string>& not
   List2d drawn;
   const Pens pens(drawn);
   Mm y = -h;
-  const auto put = [&](Mm x, const std::string& s) { drawn.add(Text{pens.text, {x, y}, h, s, Across::left, Up::baseline, 0}); };
+  const auto put = [&](Mm x, const std::string& s) {
+    drawn.add(Text{pens.text, {x, y}, h, s, Across::left, Up::baseline, 0});
+  };
   put(0, caption);
   int number = 0;
   for (const std::string& note : notes) {

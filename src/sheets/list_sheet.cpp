@@ -52,7 +52,8 @@ Table2d table_of(const PrintedList& list) {
   table.rows.resize(rows.size() - 1);
   for (std::size_t c = 0; c < rows[0].size(); ++c) {
     const bool out = std::find(list.left_out.begin(), list.left_out.end(), rows[0][c]) != list.left_out.end();
-    const bool empty = std::all_of(rows.begin() + 1, rows.end(), [&](const auto& r) { return r.at(c).empty(); });
+    const bool empty =
+        std::all_of(rows.begin() + 1, rows.end(), [&](const auto& r) { return r.at(c).empty(); });
     if (out || empty) continue;
     table.head.push_back(rows[0][c]);
     for (std::size_t r = 1; r < rows.size(); ++r) table.rows[r - 1].push_back(rows[r].at(c));

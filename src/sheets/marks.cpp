@@ -61,7 +61,9 @@ Mm running_along(List2d& list, std::vector<Running> places, Mm edge, bool up, Mm
     const Mm bend = edge + way * 2, end = edge + way * 7;
     list.add(Line{pens.dimension, {places[i].at, edge + way * 0.8}, {places[i].at, bend}});
     list.add(Line{pens.dimension, {places[i].at, bend}, {labels[i], end}});
-    const Text t{pens.text, {labels[i] + h / 2, end + way}, h, places[i].label, up ? Across::left : Across::right, Up::baseline, std::numbers::pi / 2};
+    const Text t{pens.text,           {labels[i] + h / 2, end + way},    h,
+                 places[i].label,     up ? Across::left : Across::right, Up::baseline,
+                 std::numbers::pi / 2};
     list.add(t);
     const Box2 box = text_box(t);
     reach = up ? std::max(reach, box.high.y) : std::min(reach, box.low.y);
@@ -78,7 +80,13 @@ Mm running_across(List2d& list, std::vector<Running> places, Mm edge, bool right
     const Mm bend = edge + way * 2, end = edge + way * 7;
     list.add(Line{pens.dimension, {edge + way * 0.8, places[i].at}, {bend, places[i].at}});
     list.add(Line{pens.dimension, {bend, places[i].at}, {end, labels[i]}});
-    const Text t{pens.text, {end + way, labels[i] - h / 2}, h, places[i].label, right ? Across::left : Across::right, Up::baseline, 0};
+    const Text t{pens.text,
+                 {end + way, labels[i] - h / 2},
+                 h,
+                 places[i].label,
+                 right ? Across::left : Across::right,
+                 Up::baseline,
+                 0};
     list.add(t);
     const Box2 box = text_box(t);
     reach = right ? std::max(reach, box.high.x) : std::min(reach, box.low.x);
@@ -87,7 +95,8 @@ Mm running_across(List2d& list, std::vector<Running> places, Mm edge, bool right
 }
 
 Mm weld_symbol_width(const WeldMark& m, Mm h) {
-  return 4 * h + text_width(m.size, h) + text_width(m.length, h) + (m.tail.empty() ? 0 : 2 * h + text_width(m.tail, h));
+  return 4 * h + text_width(m.size, h) + text_width(m.length, h) +
+         (m.tail.empty() ? 0 : 2 * h + text_width(m.tail, h));
 }
 
 void weld_symbol(List2d& list, const WeldMark& m, Vec2 tip, Vec2 knee, Mm h) {
@@ -106,7 +115,8 @@ void weld_symbol(List2d& list, const WeldMark& m, Vec2 tip, Vec2 knee, Mm h) {
     line({leg_at, knee.y + side * h}, {leg_at + h, knee.y});
     const Mm base = side < 0 ? knee.y - 1.4 * h : knee.y + 0.4 * h;
     list.add(Text{pens.text, {size_at, base}, h, m.size, Across::left, Up::baseline, 0});
-    if (!m.length.empty()) list.add(Text{pens.text, {length_at, base}, h, m.length, Across::left, Up::baseline, 0});
+    if (!m.length.empty())
+      list.add(Text{pens.text, {length_at, base}, h, m.length, Across::left, Up::baseline, 0});
   }
   if (m.tail.empty()) return;
   for (const double side : {-1.0, 1.0}) line({end, knee.y}, {end + h, knee.y + side * h});
@@ -115,7 +125,8 @@ void weld_symbol(List2d& list, const WeldMark& m, Vec2 tip, Vec2 knee, Mm h) {
 
 std::string running_label(Mm length, const Heading& heading) {
   if (heading.printing == Printing::metric) return mm_figure(length);
-  return fmt::format("{}  ({} in, {} mm)", tape_figure(length, heading), inch_figure(length), mm_figure(length));
+  return fmt::format("{}  ({} in, {} mm)", tape_figure(length, heading), inch_figure(length),
+                     mm_figure(length));
 }
 
 }  // namespace bedwright

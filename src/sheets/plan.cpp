@@ -51,7 +51,8 @@ std::vector<Vec2> footprint(const Bed& bed, int item) {
     }
   } else {
     const Box3 box = bounds(bed, item);
-    out = {{box.low.x, box.low.y}, {box.high.x, box.low.y}, {box.high.x, box.high.y}, {box.low.x, box.high.y}};
+    out = {
+        {box.low.x, box.low.y}, {box.high.x, box.low.y}, {box.high.x, box.high.y}, {box.low.x, box.high.y}};
   }
   return out;
 }
@@ -80,7 +81,8 @@ std::vector<Vec2> common(std::vector<Vec2> a, std::vector<Vec2> b) {
       const Vec2 p = a[i], q = a[(i + 1) % a.size()];
       const double at_p = cross(side, p - from), at_q = cross(side, q - from);
       if (at_p >= 0) kept.push_back(p);
-      if ((at_p > 0 && at_q < 0) || (at_p < 0 && at_q > 0)) kept.push_back(p + (at_p / (at_p - at_q)) * (q - p));
+      if ((at_p > 0 && at_q < 0) || (at_p < 0 && at_q > 0))
+        kept.push_back(p + (at_p / (at_p - at_q)) * (q - p));
     }
     a = std::move(kept);
   }

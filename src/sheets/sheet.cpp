@@ -27,7 +27,9 @@ struct Cell {
 // A name longer than its cell ends in three points; the order file has it whole.
 std::string fitted(std::string value, Mm height, Mm width) {
   if (text_width(value, height) <= width) return value;
-  const auto part_of_letter = [&] { return !value.empty() && (static_cast<unsigned char>(value.back()) & 0xC0U) == 0x80U; };
+  const auto part_of_letter = [&] {
+    return !value.empty() && (static_cast<unsigned char>(value.back()) & 0xC0U) == 0x80U;
+  };
   while (!value.empty() && text_width(value + "...", height) > width) {
     while (part_of_letter()) value.pop_back();
     if (!value.empty()) value.pop_back();
@@ -75,17 +77,25 @@ class Surround {
     const std::string unit = metric ? "mm" : "in";
     line(pens_.table, {block_left(), border}, {block_left(), border + block_height});
     row(0, {{74, "SHOP", h.shop}, {102, "TITLE", sheet_.title, large_text}});
-    row(1, {{44, "ORDER", h.number, large_text}, {20, "REVISION", h.revision, large_text}, {40, "DATE OF ORDER", h.date},
+    row(1, {{44, "ORDER", h.number, large_text},
+            {20, "REVISION", h.revision, large_text},
+            {40, "DATE OF ORDER", h.date},
             {72, "CUSTOMER", h.customer}});
-    row(2, {{44, "SHEET", fmt::format("{} of {}", number, count)}, {30, "SCALE", sheet_.scale}, {30, "UNITS", metric ? "mm" : "inch (mm)"},
-            {20, "SIZE", paper_.name}, {52, metric ? "FIRST ANGLE" : "THIRD ANGLE", ""}});
+    row(2, {{44, "SHEET", fmt::format("{} of {}", number, count)},
+            {30, "SCALE", sheet_.scale},
+            {30, "UNITS", metric ? "mm" : "inch (mm)"},
+            {20, "SIZE", paper_.name},
+            {52, metric ? "FIRST ANGLE" : "THIRD ANGLE", ""}});
     projection({paper_.width - border - 13, border + 2.5 * row_height}, metric);
     const auto tol = [&](Mm x) { return metric ? mm_figure(x) : size_figure(x, h); };
     row(3, {{50, "MATERIAL", sheet_.material},
             {126, "TOLERANCES UNLESS STATED",
-             fmt::format("cut +/-{} mm, tab as welded +/-{} {}, tape {} {}", mm_figure(t.cut_position), tol(t.weld_placement), unit, tol(h.tape), unit),
+             fmt::format("cut +/-{} mm, tab as welded +/-{} {}, tape {} {}", mm_figure(t.cut_position),
+                         tol(t.weld_placement), unit, tol(h.tape), unit),
              small_text}});
-    row(4, {{60, "DRAWN BY", ""}, {60, "CHECKED BY", ""}, {56, "STATUS", draft_ ? "NOT FOR FABRICATION" : "RELEASED TO THE SHOP", small_text}});
+    row(4, {{60, "DRAWN BY", ""},
+            {60, "CHECKED BY", ""},
+            {56, "STATUS", draft_ ? "NOT FOR FABRICATION" : "RELEASED TO THE SHOP", small_text}});
   }
 
   // A cut cone in two views, ISO 128-30: third angle has the view from the left
@@ -96,7 +106,9 @@ class Surround {
     list_.add(Circle{pens_.outline, end, 3});
     list_.add(Circle{pens_.outline, end, 1.5});
     const Mm small = cone.x - side * 5, large = cone.x + side * 5;
-    list_.add(Closed{pens_.outline, polygon({{small, at.y - 1.5}, {large, at.y - 3}, {large, at.y + 3}, {small, at.y + 1.5}})});
+    list_.add(
+        Closed{pens_.outline,
+               polygon({{small, at.y - 1.5}, {large, at.y - 3}, {large, at.y + 3}, {small, at.y + 1.5}})});
     line(pens_.centre, {end.x - 4, at.y}, {end.x + 4, at.y});
     line(pens_.centre, {cone.x - 6, at.y}, {cone.x + 6, at.y});
     line(pens_.centre, {end.x, at.y - 4}, {end.x, at.y + 4});
@@ -108,8 +120,10 @@ class Surround {
     Mm y = top - 4.6;
     text({left + 2, y}, "CAUTION", bench_text);
     const std::string words =
-        "A frame or rail can crush, a trailer can roll away: chock, prop and keep clear. Weld to a qualified procedure by a qualified welder. "
-        "Local road codes come first; where law or doubt asks for it a licensed engineer reviews loads and welds. "
+        "A frame or rail can crush, a trailer can roll away: chock, prop and keep clear. Weld to a qualified "
+        "procedure by a qualified welder. "
+        "Local road codes come first; where law or doubt asks for it a licensed engineer reviews loads and "
+        "welds. "
         "Check one part against its sheet before making the rest. Do not scale this drawing.";
     for (const std::string& l : wrapped(words, small_text, right - left - 4)) {
       y -= 4;
@@ -129,7 +143,8 @@ class Surround {
       if (lines.size() > 1) row[3] = lines.front() + " ...";
       table.rows.push_back(row);
     }
-    if (table.rows.empty()) table.rows.push_back({job_.order.order.revision, job_.order.order.date, "", "First issue"});
+    if (table.rows.empty())
+      table.rows.push_back({job_.order.order.revision, job_.order.order.date, "", "First issue"});
     draw_table(list_, table, 0, table.rows.size(), corner, small_text, pens_.text, pens_.table);
   }
 
@@ -149,13 +164,19 @@ class Surround {
 }  // namespace
 
 Paper paper_of(const Heading& heading) {
-  static const std::array<Paper, 4> papers{{{"B", 17 * inch, 11 * inch}, {"D", 34 * inch, 22 * inch}, {"A3", 420, 297}, {"A1", 841, 594}}};
+  static const std::array<Paper, 4> papers{
+      {{"B", 17 * inch, 11 * inch}, {"D", 34 * inch, 22 * inch}, {"A3", 420, 297}, {"A1", 841, 594}}};
   switch (heading.sheet) {
-    case SheetSize::by_units: return papers[heading.printing == Printing::metric ? 2 : 0];
-    case SheetSize::ansi_b: return papers[0];
-    case SheetSize::ansi_d: return papers[1];
-    case SheetSize::iso_a3: return papers[2];
-    case SheetSize::iso_a1: break;
+    case SheetSize::by_units:
+      return papers[heading.printing == Printing::metric ? 2 : 0];
+    case SheetSize::ansi_b:
+      return papers[0];
+    case SheetSize::ansi_d:
+      return papers[1];
+    case SheetSize::iso_a3:
+      return papers[2];
+    case SheetSize::iso_a1:
+      break;
   }
   return papers[3];
 }
@@ -179,11 +200,13 @@ Box2 drawing_room(const Paper& paper, bool draft) {
   return room;
 }
 
-void add_surround(Sheet& sheet, const Job& job, const Paper& paper, bool draft, std::size_t number, std::size_t count) {
+void add_surround(Sheet& sheet, const Job& job, const Paper& paper, bool draft, std::size_t number,
+                  std::size_t count) {
   Surround(sheet, job, paper, draft).draw(number, count);
   const Heading& h = job.order.order;
   sheet.list.comments = {"UNITS: millimetres of paper",
-                         fmt::format("Order {}, revision {}, sheet {} of {}: {}", h.number, h.revision, number, count, sheet.title)};
+                         fmt::format("Order {}, revision {}, sheet {} of {}: {}", h.number, h.revision,
+                                     number, count, sheet.title)};
   if (draft) sheet.list.comments.push_back("NOT FOR FABRICATION");
 }
 

@@ -41,7 +41,8 @@ Box2 drawing_room(const Paper& paper, bool draft);
 
 // Border, title block, revision table, cautions and, in a draft, the stamp.
 // `number` counts from 1.
-void add_surround(Sheet& sheet, const Job& job, const Paper& paper, bool draft, std::size_t number, std::size_t count);
+void add_surround(Sheet& sheet, const Job& job, const Paper& paper, bool draft, std::size_t number,
+                  std::size_t count);
 
 // As the PDF and SVG writers take it; its title is the bookmark.
 Page page_of(const Sheet& sheet, const Paper& paper);

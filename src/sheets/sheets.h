@@ -22,7 +22,7 @@ struct SheetInput {
   bool draft = false;
   std::vector<PrintedList> lists = {};
   const BedViews* views = nullptr;  // without views there is no general arrangement
-  AssemblyText assembly = {};  // words for the customer; without any, no assembly sheets
+  AssemblyText assembly = {};       // words for the customer; without any, no assembly sheets
 
   const Job& job = examined.job;
   const Bed& bed = examined.bed;

@@ -47,15 +47,17 @@ struct OtherWord {
 };
 
 constexpr std::array other_words{
-    OtherWord{"inch", "in"},        OtherWord{"inches", "in"},      OtherWord{"ins", "in"},         OtherWord{"foot", "ft"},
-    OtherWord{"feet", "ft"},        OtherWord{"millimeter", "mm"},  OtherWord{"millimeters", "mm"}, OtherWord{"millimetre", "mm"},
-    OtherWord{"millimetres", "mm"}, OtherWord{"centimeter", "cm"},  OtherWord{"centimeters", "cm"}, OtherWord{"centimetre", "cm"},
-    OtherWord{"centimetres", "cm"}, OtherWord{"meter", "m"},        OtherWord{"meters", "m"},       OtherWord{"metre", "m"},
-    OtherWord{"metres", "m"},       OtherWord{"lbs", "lb"},         OtherWord{"pound", "lb"},       OtherWord{"pounds", "lb"},
-    OtherWord{"ounce", "oz"},       OtherWord{"ounces", "oz"},      OtherWord{"kgs", "kg"},         OtherWord{"kilo", "kg"},
-    OtherWord{"kilos", "kg"},       OtherWord{"kilogram", "kg"},    OtherWord{"kilograms", "kg"},   OtherWord{"gram", "g"},
-    OtherWord{"grams", "g"},        OtherWord{"degree", "deg"},     OtherWord{"degrees", "deg"},    OtherWord{"radian", "rad"},
-    OtherWord{"radians", "rad"},
+    OtherWord{"inch", "in"},        OtherWord{"inches", "in"},      OtherWord{"ins", "in"},
+    OtherWord{"foot", "ft"},        OtherWord{"feet", "ft"},        OtherWord{"millimeter", "mm"},
+    OtherWord{"millimeters", "mm"}, OtherWord{"millimetre", "mm"},  OtherWord{"millimetres", "mm"},
+    OtherWord{"centimeter", "cm"},  OtherWord{"centimeters", "cm"}, OtherWord{"centimetre", "cm"},
+    OtherWord{"centimetres", "cm"}, OtherWord{"meter", "m"},        OtherWord{"meters", "m"},
+    OtherWord{"metre", "m"},        OtherWord{"metres", "m"},       OtherWord{"lbs", "lb"},
+    OtherWord{"pound", "lb"},       OtherWord{"pounds", "lb"},      OtherWord{"ounce", "oz"},
+    OtherWord{"ounces", "oz"},      OtherWord{"kgs", "kg"},         OtherWord{"kilo", "kg"},
+    OtherWord{"kilos", "kg"},       OtherWord{"kilogram", "kg"},    OtherWord{"kilograms", "kg"},
+    OtherWord{"gram", "g"},         OtherWord{"grams", "g"},        OtherWord{"degree", "deg"},
+    OtherWord{"degrees", "deg"},    OtherWord{"radian", "rad"},     OtherWord{"radians", "rad"},
 };
 
 struct Vocabulary {

@@ -20,7 +20,7 @@ void require_finite(double value) {
 // itself as a double, and is 108.0 to one place all the same.
 double halves_up(double value, int decimals) {
   const double power = std::pow(10.0, decimals), scaled = std::abs(value) * power;
-  if (scaled > 1e12) return value;  // no place left for a half
+  if (scaled > 1e12) return value;                                      // no place left for a half
   constexpr double hair = 16 * std::numeric_limits<double>::epsilon();  // of a few sums and products
   return std::copysign(std::floor(scaled + 0.5 + hair * scaled) / power, value);
 }

@@ -48,9 +48,12 @@ std::optional<std::size_t> written_size(const std::string& text, std::size_t at,
   const char quote = at < text.size() ? text[at] : ' ';
   if (quote != '"' && quote != '\'') return std::nullopt;
   for (std::size_t i = at + 1; i < text.size(); ++i) {
-    if (quote == '"' && text[i] == '\\') ++i;
-    else if (text[i] == quote && quote == '\'' && i + 1 < text.size() && text[i + 1] == quote) ++i;
-    else if (text[i] == quote) return i + 1 - at;
+    if (quote == '"' && text[i] == '\\')
+      ++i;
+    else if (text[i] == quote && quote == '\'' && i + 1 < text.size() && text[i + 1] == quote)
+      ++i;
+    else if (text[i] == quote)
+      return i + 1 - at;
   }
   return std::nullopt;
 }
@@ -69,8 +72,10 @@ const Node* walk(const Node& root, const std::vector<KeyStep>& steps, std::size_
   const Node* node = &root;
   for (walked = 0; walked < steps.size(); ++walked) {
     const KeyStep& step = steps[walked];
-    const bool listed = node->kind == NodeKind::list && step.index >= 1 && step.index <= node->children.size();
-    const Node* next = step.index > 0 ? (listed ? &node->children[step.index - 1] : nullptr) : node->find(step.key);
+    const bool listed =
+        node->kind == NodeKind::list && step.index >= 1 && step.index <= node->children.size();
+    const Node* next =
+        step.index > 0 ? (listed ? &node->children[step.index - 1] : nullptr) : node->find(step.key);
     if (!next) return node;
     node = next;
   }
@@ -105,8 +110,8 @@ std::string at_the_end(std::string text, const std::string& lines) {
 // Every plausible writing of the value; the caller keeps the first that says what is meant.
 std::vector<std::string> writings(const std::string& value) { return {value, quoted_value(value)}; }
 
-std::optional<std::string> write_value(const std::string& text, const Node& root, const std::vector<KeyStep>& steps,
-                                       const std::string& value) {
+std::optional<std::string> write_value(const std::string& text, const Node& root,
+                                       const std::vector<KeyStep>& steps, const std::string& value) {
   std::size_t walked = 0;
   const Node* node = walk(root, steps, walked);
   if (walked == steps.size()) {
@@ -118,7 +123,8 @@ std::optional<std::string> write_value(const std::string& text, const Node& root
   const KeyStep& missing = steps[walked];
   if (missing.index > 0) return std::nullopt;
   if (walked + 1 == steps.size() && walked > 0 && node->kind == NodeKind::map && !node->children.empty())
-    return put_ahead(text, byte_at(text, node->children.front().key_place), fmt::format("{}: {}", missing.key, value));
+    return put_ahead(text, byte_at(text, node->children.front().key_place),
+                     fmt::format("{}: {}", missing.key, value));
   if (walked > 0) return std::nullopt;
   std::string lines, indent;
   for (const KeyStep& step : steps) {
@@ -150,7 +156,8 @@ bool parses_to(const std::string& text, const Node& wanted) {
 
 }  // namespace
 
-std::optional<std::string> with_value(const std::string& text, const std::string& key, const std::string& value) {
+std::optional<std::string> with_value(const std::string& text, const std::string& key,
+                                      const std::string& value) {
   const Document document = parse_document("", text);
   const auto steps = parse_key_path(key);
   if (!document.problems.empty() || !steps) return std::nullopt;
@@ -164,19 +171,21 @@ std::optional<std::string> with_value(const std::string& text, const std::string
   return std::nullopt;
 }
 
-std::optional<std::string> with_entry(const std::string& text, const std::string& list, const std::string& key,
-                                      const std::string& value) {
+std::optional<std::string> with_entry(const std::string& text, const std::string& list,
+                                      const std::string& key, const std::string& value) {
   const Document document = parse_document("", text);
   if (!document.problems.empty()) return std::nullopt;
   const Node* entries = document.root.find(list);
   if (entries && entries->kind == NodeKind::list)
     for (std::size_t i = 0; i < entries->children.size(); ++i) {
       const Node* named = entries->children[i].find("key");
-      if (named && named->scalar == key) return with_value(text, fmt::format("{}[{}].value", list, i + 1), value);
+      if (named && named->scalar == key)
+        return with_value(text, fmt::format("{}[{}].value", list, i + 1), value);
     }
   Document wanted = document;
   const std::string entry = fmt::format("{{key: {}, value: {}}}", key, quoted_value(value));
-  if (!entries) apply_set(wanted, fmt::format("{}=[{}]", list, entry));
+  if (!entries)
+    apply_set(wanted, fmt::format("{}=[{}]", list, entry));
   else {
     Node* known = wanted.root.find(list);
     if (known->kind != NodeKind::list) return std::nullopt;

@@ -12,11 +12,12 @@ namespace bedwright {
 // belongs to, or with that map at the end of the file. The result is parsed and
 // compared: nothing comes back when it would say anything else than the old text
 // with that one value set (a value that is a list, an alias, a form this does not know).
-std::optional<std::string> with_value(const std::string& text, const std::string& key, const std::string& value);
+std::optional<std::string> with_value(const std::string& text, const std::string& key,
+                                      const std::string& value);
 
 // The same for an entry {key: KEY, value: VALUE} of the list `list` at the top of
 // the file: the entry with that key gets the value, or a new one stands first.
-std::optional<std::string> with_entry(const std::string& text, const std::string& list, const std::string& key,
-                                      const std::string& value);
+std::optional<std::string> with_entry(const std::string& text, const std::string& list,
+                                      const std::string& key, const std::string& value);
 
 }  // namespace bedwright

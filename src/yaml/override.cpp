@@ -106,7 +106,8 @@ void apply_set(Document& document, const std::string& text, int number, int skip
   Override(document, number, skipped).apply(text);
 }
 
-void apply_written(Document& document, const std::string& key, const std::string& value, const Mark& written) {
+void apply_written(Document& document, const std::string& key, const std::string& value,
+                   const Mark& written) {
   document.override_marks.push_back(written);
   Override(document, -static_cast<int>(document.override_marks.size()), 0).apply(key + "=" + value);
 }

@@ -41,8 +41,8 @@ const Node* ReaderCore::take(const char* key, const char* doc, Need need, const 
   const Node* found = node_.find(key);
   if (!found && need.required) {
     const Place at = path_.empty() || node_.key.empty() ? node_.place : node_.key_place;
-    problems_.push_back(
-        {document_.mark(at, path_of(key)), "is missing", fmt::format("add {}: {} ({})", key, such_as(), doc)});
+    problems_.push_back({document_.mark(at, path_of(key)), "is missing",
+                         fmt::format("add {}: {} ({})", key, such_as(), doc)});
   }
   if (found && found->kind == NodeKind::null) {
     problems_.push_back(
@@ -255,8 +255,8 @@ std::optional<std::size_t> ReaderCore::take_choice(const char* key, const std::v
                                                    const char* doc, Need need) {
   const Node* node = take(key, doc, need, [&] { return fmt::format("one of {}", fmt::join(words, ", ")); });
   if (!node) return std::nullopt;
-  const auto found = node->kind == NodeKind::scalar ? std::find(words.begin(), words.end(), node->scalar)
-                                                    : words.end();
+  const auto found =
+      node->kind == NodeKind::scalar ? std::find(words.begin(), words.end(), node->scalar) : words.end();
   if (found == words.end()) {
     const auto near = node->kind == NodeKind::scalar ? nearest(node->scalar, words) : std::nullopt;
     problem(*node, path_of(key), fmt::format("is {}", describe_node(*node)),

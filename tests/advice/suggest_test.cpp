@@ -55,12 +55,15 @@ std::vector<std::string> keys(const Suggestion& s) {
 }
 
 TEST(Suggest, TakesTwoChangesWhereNoSingleOneDoes) {
-  const Suggestion s = suggest({value("x", "1"), value("y", "1"), value("z", "1"), value("w", "1"), value("u", "1")}, *made_up({}), made_up, made_up);
+  const Suggestion s =
+      suggest({value("x", "1"), value("y", "1"), value("z", "1"), value("w", "1"), value("u", "1")},
+              *made_up({}), made_up, made_up);
   EXPECT_THAT(keys(s), UnorderedElementsAre("x=1", "w=1"));
 }
 
 TEST(Suggest, TakesThreeWhereNoTwoDo) {
-  const Suggestion s = suggest({value("x", "1"), value("y", "1"), value("z", "1")}, *made_up({}), made_up, made_up);
+  const Suggestion s =
+      suggest({value("x", "1"), value("y", "1"), value("z", "1")}, *made_up({}), made_up, made_up);
   EXPECT_THAT(keys(s), UnorderedElementsAre("x=1", "y=1", "z=1"));
 }
 
@@ -71,7 +74,8 @@ TEST(Suggest, NeverAWholeListAndOneOfItsEntries) {
     if (std::find(sets.begin(), sets.end(), "jacks[2]=3") == sets.end()) left.push_back(stop("b"));
     return left;
   };
-  EXPECT_THAT(keys(suggest({value("jacks", "[1, 2]"), value("jacks[2]", "3")}, *told({}), told, told)), IsEmpty());
+  EXPECT_THAT(keys(suggest({value("jacks", "[1, 2]"), value("jacks[2]", "3")}, *told({}), told, told)),
+              IsEmpty());
 }
 
 TEST(Suggest, ClearsAStopThatAnotherChangeBrings) {
@@ -80,7 +84,8 @@ TEST(Suggest, ClearsAStopThatAnotherChangeBrings) {
 }
 
 // Left and right, and what the clamp meets, as the clash rule names them.
-Finding between(const std::string& code, const std::vector<std::string>& subjects, Severity severity = Severity::stop) {
+Finding between(const std::string& code, const std::vector<std::string>& subjects,
+                Severity severity = Severity::stop) {
   Finding f;
   f.code = code;
   for (const std::string& s : subjects) f.subjects.push_back(testing::made_up_thing(s));
@@ -95,16 +100,20 @@ TEST(Suggest, TheLeastCostlyOfEqualSets) {
       if (t == "w2=1") t = "w=1";
     return made_up(same);
   };
-  const Suggestion s = suggest({value("x", "1"), value("w", "1", 500), value("w2", "1", 100)}, *made_up({}), known, known);
+  const Suggestion s =
+      suggest({value("x", "1"), value("w", "1", 500), value("w2", "1", 100)}, *made_up({}), known, known);
   EXPECT_THAT(keys(s), UnorderedElementsAre("x=1", "w2=1"));
 }
 
 TEST(Suggest, NotesAndWarningsDoNotMakeAFartherChangeTheLeastCostly) {
   const auto told = [](const std::vector<std::string>& sets) -> std::optional<std::vector<Finding>> {
-    if (sets.front() == "near=1") return std::vector{between("BOLT-KINDS", {"bolts"}, Severity::note), between("REACH", {"nut"}, Severity::warn)};
+    if (sets.front() == "near=1")
+      return std::vector{between("BOLT-KINDS", {"bolts"}, Severity::note),
+                         between("REACH", {"nut"}, Severity::warn)};
     return std::vector<Finding>{};
   };
-  EXPECT_THAT(keys(suggest({value("far", "1", 9), value("near", "1", 3)}, {stop("a")}, told, told)), UnorderedElementsAre("near=1"));
+  EXPECT_THAT(keys(suggest({value("far", "1", 9), value("near", "1", 3)}, {stop("a")}, told, told)),
+              UnorderedElementsAre("near=1"));
 }
 
 TEST(Suggest, OfEquallyCostlyChangesTheOneWithFewerWarningsWhateverTheNotes) {
@@ -112,7 +121,8 @@ TEST(Suggest, OfEquallyCostlyChangesTheOneWithFewerWarningsWhateverTheNotes) {
     if (sets.front() == "a=1") return std::vector{between("REACH", {"nut"}, Severity::warn)};
     return std::vector<Finding>(5, between("BOLT-KINDS", {"bolts"}, Severity::note));
   };
-  EXPECT_THAT(keys(suggest({value("a", "1"), value("b", "1")}, {stop("a")}, told, told)), UnorderedElementsAre("b=1"));
+  EXPECT_THAT(keys(suggest({value("a", "1"), value("b", "1")}, {stop("a")}, told, told)),
+              UnorderedElementsAre("b=1"));
 }
 
 // A clash that only the kernel sees and only one value of many clears, not the nearest.
@@ -121,7 +131,9 @@ TEST(Suggest, AsksTheKernelOfEveryValueThatLooksClear) {
   for (int i = 0; i < 200; ++i) places.push_back(value("jacks[2]", std::to_string(i), i));
   const Retry cheap = [](const auto&) { return std::vector<Finding>{}; };
   const Retry exact = [](const std::vector<std::string>& sets) {
-    return sets == std::vector<std::string>{"jacks[2]=150"} ? std::vector<Finding>{} : std::vector{between("CLASH", {"tab L6", "jack plate L2"})};
+    return sets == std::vector<std::string>{"jacks[2]=150"}
+               ? std::vector<Finding>{}
+               : std::vector{between("CLASH", {"tab L6", "jack plate L2"})};
   };
   EXPECT_THAT(keys(suggest(places, *exact({}), cheap, exact)), UnorderedElementsAre("jacks[2]=150"));
 }
@@ -130,8 +142,12 @@ TEST(Suggest, AsksTheKernelOfEveryValueThatLooksClear) {
 TEST(Suggest, PairsWhatClearsAStopThatOnlyTheKernelSees) {
   std::vector<FreeValue> free = {value("bolt", "1")};
   for (int i = 0; i < 50; ++i) free.push_back(value("jacks[2]", std::to_string(i), i));
-  const auto has = [](const std::vector<std::string>& sets, const char* set) { return std::find(sets.begin(), sets.end(), set) != sets.end(); };
-  const Retry cheap = [&](const std::vector<std::string>& sets) { return has(sets, "bolt=1") ? std::vector<Finding>{} : std::vector{stop("bolt")}; };
+  const auto has = [](const std::vector<std::string>& sets, const char* set) {
+    return std::find(sets.begin(), sets.end(), set) != sets.end();
+  };
+  const Retry cheap = [&](const std::vector<std::string>& sets) {
+    return has(sets, "bolt=1") ? std::vector<Finding>{} : std::vector{stop("bolt")};
+  };
   const Retry exact = [&](const std::vector<std::string>& sets) {
     auto left = *cheap(sets);
     if (!has(sets, "jacks[2]=33")) left.push_back(between("CLASH", {"tab L6", "jack plate L2"}));
@@ -143,9 +159,11 @@ TEST(Suggest, PairsWhatClearsAStopThatOnlyTheKernelSees) {
 TEST(Suggest, TriesTogetherWhatOneFindingsRuleProposes) {
   const auto told = [](const std::vector<std::string>& sets) {
     const std::set<std::string> all(sets.begin(), sets.end());
-    return all.contains("length=2") && all.contains("slot=3") ? std::vector<Finding>{} : std::vector{stop("tab")};
+    return all.contains("length=2") && all.contains("slot=3") ? std::vector<Finding>{}
+                                                              : std::vector{stop("tab")};
   };
-  std::vector<FreeValue> apart = {value("length", "2"), value("slot", "3"), value("other", "1")}, together = apart;
+  std::vector<FreeValue> apart = {value("length", "2"), value("slot", "3"), value("other", "1")},
+                         together = apart;
   together[0].proposed_by = together[1].proposed_by = {1};
   EXPECT_THAT(keys(suggest(apart, {stop("tab")}, told, told)), IsEmpty()) << "neither does anything alone";
   EXPECT_THAT(keys(suggest(together, {stop("tab")}, told, told)), UnorderedElementsAre("length=2", "slot=3"));
@@ -155,7 +173,8 @@ TEST(Suggest, TriesTogetherWhatOneFindingsRuleProposes) {
 std::optional<std::vector<Finding>> many_mistakes(const std::vector<std::string>& sets, int count) {
   std::vector<Finding> left;
   for (int i = 0; i < count; ++i)
-    if (std::find(sets.begin(), sets.end(), "k" + std::to_string(i) + "=1") == sets.end()) left.push_back(stop(std::to_string(i)));
+    if (std::find(sets.begin(), sets.end(), "k" + std::to_string(i) + "=1") == sets.end())
+      left.push_back(stop(std::to_string(i)));
   return left;
 }
 
@@ -177,8 +196,11 @@ TEST(Suggest, AddsUpToSixOneByOneWhereThreeAreTooFew) {
 
 TEST(Suggest, LeavesOutWhatLaterOnesMadeNeedless) {
   // p does most at first, but what q and r must be there for does it as well.
-  const std::map<std::string, std::set<std::string>> clears = {{"p=1", {"1", "2", "3", "4"}}, {"q=1", {"1", "2", "5"}}, {"r=1", {"3", "4", "6"}},
-                                                               {"s=1", {"7", "8", "9"}}, {"t=1", {"10", "11", "12"}}};
+  const std::map<std::string, std::set<std::string>> clears = {{"p=1", {"1", "2", "3", "4"}},
+                                                               {"q=1", {"1", "2", "5"}},
+                                                               {"r=1", {"3", "4", "6"}},
+                                                               {"s=1", {"7", "8", "9"}},
+                                                               {"t=1", {"10", "11", "12"}}};
   const auto told = [&](const std::vector<std::string>& sets) -> std::optional<std::vector<Finding>> {
     std::set<std::string> left = {"1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12"};
     for (const std::string& set : sets)
@@ -189,7 +211,9 @@ TEST(Suggest, LeavesOutWhatLaterOnesMadeNeedless) {
   };
   SearchSettings adding;
   adding.most_added = 6;
-  const Suggestion s = suggest({value("p", "1"), value("q", "1"), value("r", "1"), value("s", "1"), value("t", "1")}, *told({}), told, told, adding);
+  const Suggestion s =
+      suggest({value("p", "1"), value("q", "1"), value("r", "1"), value("s", "1"), value("t", "1")},
+              *told({}), told, told, adding);
   EXPECT_THAT(keys(s), UnorderedElementsAre("q=1", "r=1", "s=1", "t=1"));
 }
 
@@ -210,7 +234,8 @@ TEST(Suggest, StopsAtItsLimitOfTriesAndSaysSo) {
 
 TEST(FreeValues, AnOrdersOwnListIsAllThereIs) {
   Job job = testing::demo_job("base");
-  job.order.free = {{{"track.datum", {}}, {"middle, rear", {}}}, {{"frame.tabs.slot_length", {}}, {"1 in..1-1/8 in/1/16 in", {}}}};
+  job.order.free = {{{"track.datum", {}}, {"middle, rear", {}}},
+                    {{"frame.tabs.slot_length", {}}, {"1 in..1-1/8 in/1/16 in", {}}}};
   const auto free = free_values(job, 13);
   ASSERT_THAT(free, SizeIs(5));
   EXPECT_EQ(free[0].change.value, "middle");
@@ -221,7 +246,8 @@ TEST(FreeValues, AnOrdersOwnListIsAllThereIs) {
 std::map<std::string, int> costs_of(const std::vector<FreeValue>& free, const std::string& key) {
   std::map<std::string, int> all;
   for (const FreeValue& f : free)
-    if (f.change.key == key && (!all.contains(f.change.value) || f.cost < all[f.change.value])) all[f.change.value] = f.cost;
+    if (f.change.key == key && (!all.contains(f.change.value) || f.cost < all[f.change.value]))
+      all[f.change.value] = f.cost;
   return all;
 }
 
@@ -273,7 +299,8 @@ TEST(FreeValues, LeaveTheTabsOfAFrameThatExistsAlone) {
   Finding found = stop("tab");
   found.changes = {{"frame.tabs.plate.pad_thickness", "1 in"}, {"frame.main.section", "C7x9.8"}};
   EXPECT_THAT(costs_of(free_values(lot, 10, {found}), "frame.main.section"), SizeIs(1));
-  for (const FreeValue& f : free_values(lot, 10, {found}, {found})) EXPECT_FALSE(f.change.key.starts_with("frame.tabs")) << f.change.key;
+  for (const FreeValue& f : free_values(lot, 10, {found}, {found}))
+    EXPECT_FALSE(f.change.key.starts_with("frame.tabs")) << f.change.key;
 }
 
 std::string content(const std::string& path) {
@@ -286,9 +313,13 @@ std::string content(const std::string& path) {
 // The changed text as a file beside the demo orders' folders, so that its paths hold.
 TEST(Rewritten, ReadsAsTheOrderWithThoseValues) {
   const std::string before = content(testing::order_path("base"));
-  const auto after = rewritten(before, {{"track.clamps[2].bunk", "8"}, {"jacks[1]", "18 in"}, {"frame.tabs.slot_length", "1-1/8 in"}, {"bolts.bunk", "1-1/4 in"}});
+  const auto after = rewritten(before, {{"track.clamps[2].bunk", "8"},
+                                        {"jacks[1]", "18 in"},
+                                        {"frame.tabs.slot_length", "1-1/8 in"},
+                                        {"bolts.bunk", "1-1/4 in"}});
   ASSERT_TRUE(std::holds_alternative<std::string>(after)) << std::get<Change>(after).key;
-  const auto moved = moved_paths(std::get<std::string>(after), BEDWRIGHT_SOURCE "/params/orders", ::testing::TempDir());
+  const auto moved =
+      moved_paths(std::get<std::string>(after), BEDWRIGHT_SOURCE "/params/orders", ::testing::TempDir());
   ASSERT_TRUE(std::holds_alternative<std::string>(moved));
   const std::string path = ::testing::TempDir() + "/rewritten.yaml";
   std::ofstream(path, std::ios::binary) << std::get<std::string>(moved);
@@ -302,7 +333,8 @@ TEST(Rewritten, ReadsAsTheOrderWithThoseValues) {
 }
 
 TEST(MovedPaths, TakeTheShopsOwnAssemblyWordsAlong) {
-  const auto moved = moved_paths("order:\n  number: A\n  assembly_template: ours\nkit: ../kits/k.yaml\n", "/shop/orders", "/shop/tried/new");
+  const auto moved = moved_paths("order:\n  number: A\n  assembly_template: ours\nkit: ../kits/k.yaml\n",
+                                 "/shop/orders", "/shop/tried/new");
   ASSERT_TRUE(std::holds_alternative<std::string>(moved));
   EXPECT_THAT(std::get<std::string>(moved), HasSubstr("assembly_template: ../../orders/ours\n"));
   EXPECT_THAT(std::get<std::string>(moved), HasSubstr("kit: ../../kits/k.yaml\n"));
@@ -310,7 +342,8 @@ TEST(MovedPaths, TakeTheShopsOwnAssemblyWordsAlong) {
 
 TEST(LineDiff, IsAUnifiedDiff) {
   const std::string before = "1\n2\n3\n4\n5\n6\n7\n8\n9\n", after = "1\n2\n3\n4\nfive\n6\n7\n8\n9\n10\n";
-  EXPECT_EQ(line_diff(before, after, "a", "b"), "--- a\n+++ b\n@@ -2,8 +2,9 @@\n 2\n 3\n 4\n-5\n+five\n 6\n 7\n 8\n 9\n+10\n");
+  EXPECT_EQ(line_diff(before, after, "a", "b"),
+            "--- a\n+++ b\n@@ -2,8 +2,9 @@\n 2\n 3\n 4\n-5\n+five\n 6\n 7\n 8\n 9\n+10\n");
   EXPECT_EQ(line_diff(before, before, "a", "b"), "");
 }
 

@@ -1,10 +1,10 @@
 // Convex pieces cover their items, exact ones are steel throughout, and the
 // separating-axis test agrees with brute force.
-#include "bed/pieces.h"
-
 #include <gtest/gtest.h>
 
 #include <random>
+
+#include "bed/pieces.h"
 
 namespace bedwright {
 namespace {

@@ -14,7 +14,8 @@ TEST(Names, OfThings) {
   Identity nut{Kind::track_bolt, Side::right, 3};
   nut.piece = Piece::nut;
   EXPECT_EQ(name(nut), "track bolt R3 nut");
-  EXPECT_EQ(name(Identity{Kind::clamp, Side::middle, 1, 0, End::none, 5, Pose::in_outer}), "clamp 1 on bunk 5, leaning in, outer end");
+  EXPECT_EQ(name(Identity{Kind::clamp, Side::middle, 1, 0, End::none, 5, Pose::in_outer}),
+            "clamp 1 on bunk 5, leaning in, outer end");
   EXPECT_EQ(name(Identity{Kind::head, Side::middle, 0, 0, End::none, 0, Pose::running}), "head running");
 }
 
@@ -27,15 +28,18 @@ TEST(Names, MarksTellOneFromOthersOfItsKind) {
 }
 
 TEST(Names, OfParts) {
-  const Part plate{{Kind::tab}, "A36", Origin::made, Plate{}}, clip{{Kind::tab}, "A36", Origin::made, Member{}},
+  const Part plate{{Kind::tab}, "A36", Origin::made, Plate{}},
+      clip{{Kind::tab}, "A36", Origin::made, Member{}},
       rail{{Kind::rail, Side::left}, "steel", Origin::kit, Member{}};
   EXPECT_EQ(name(plate), "tab plate");
   EXPECT_EQ(name(clip), "clip tab");
   EXPECT_EQ(name(rail), "rail section L");
   BoltSize size;
   size.name = "1/2 in";
-  EXPECT_EQ(name(Part{{Kind::hardware}, "", Origin::bought, Hardware{HardwareKind::bolt, size, 38.1}}), "bolt 1/2 in x 1.5 in");
-  EXPECT_EQ(name(Part{{Kind::hardware}, "", Origin::bought, Hardware{HardwareKind::nut, size, 0}}), "nut 1/2 in");
+  EXPECT_EQ(name(Part{{Kind::hardware}, "", Origin::bought, Hardware{HardwareKind::bolt, size, 38.1}}),
+            "bolt 1/2 in x 1.5 in");
+  EXPECT_EQ(name(Part{{Kind::hardware}, "", Origin::bought, Hardware{HardwareKind::nut, size, 0}}),
+            "nut 1/2 in");
 }
 
 // Names are looked up nowhere, but a person must be able to.

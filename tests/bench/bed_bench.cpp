@@ -2,10 +2,10 @@
 // checks, flat patterns.
 #include <benchmark/benchmark.h>
 
+#include "kernel/kernel_judge.h"
 #include "rules/rule.h"
 #include "sheets/cut/cut.h"
 #include "sheets/drill/drill.h"
-#include "kernel/kernel_judge.h"
 #include "support/demo.h"
 
 namespace bedwright {

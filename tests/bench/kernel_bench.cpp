@@ -1,15 +1,14 @@
-// Solids, STEP and views of the base demo order, each with the bare kernel's time for the same work beside it.
-// Benchmarks of a room live in a file of their own in this folder; the build
-// takes every *.cpp here.
+// Solids, STEP and views of the base demo order, each with the bare kernel's time for the same work beside
+// it. Benchmarks of a room live in a file of their own in this folder; the build takes every *.cpp here.
 #include <benchmark/benchmark.h>
 
 #include "bed/names.h"
 #include "bench/floor.h"
 #include "kernel/exact_distance.h"
-#include "kernel/viewer.h"
-#include "kernel/step.h"
-#include "sheets/bed_picture.h"
 #include "kernel/shapes.h"
+#include "kernel/step.h"
+#include "kernel/viewer.h"
+#include "sheets/bed_picture.h"
 #include "support/demo.h"
 
 namespace bedwright {
@@ -82,7 +81,8 @@ BENCHMARK(picture)->Unit(benchmark::kMillisecond);
 // A bolt against the main below it.
 void exact_pair(benchmark::State& state) {
   ExactPairs pairs(bed());
-  const int bolt = bed().item({Kind::track_bolt, Side::right, 7}), main = bed().item({Kind::main, Side::right});
+  const int bolt = bed().item({Kind::track_bolt, Side::right, 7}),
+            main = bed().item({Kind::main, Side::right});
   for (auto _ : state) benchmark::DoNotOptimize(pairs.measure(bolt, main));
 }
 BENCHMARK(exact_pair)->Unit(benchmark::kMillisecond);

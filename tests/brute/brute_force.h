@@ -33,7 +33,8 @@ class BruteForce {
     const Bed bed = in_blocks(posed.bed, posed.replaced, whole);
     const auto passes = [&](int hardware, int item) {
       const int bolt = bed.items[hardware].bolt;
-      return bolt >= 0 && std::any_of(bed.bolts[bolt].plies.begin(), bed.bolts[bolt].plies.end(), [&](const Ply& p) { return p.item == whole[item]; });
+      return bolt >= 0 && std::any_of(bed.bolts[bolt].plies.begin(), bed.bolts[bolt].plies.end(),
+                                      [&](const Ply& p) { return p.item == whole[item]; });
     };
     std::vector<int> ids;
     for (const Part& part : bed.parts) ids.push_back(id_of(part.form));
@@ -48,7 +49,9 @@ class BruteForce {
       for (int b = a + 1; b < count; ++b) {
         ++pairs;
         const Item &x = bed.items[a], &y = bed.items[b];
-        if (is_same_thing(x.id, y.id) || !boxes[a].overlaps(boxes[b], -least_depth) || joined.contains({a, b})) continue;
+        if (is_same_thing(x.id, y.id) || !boxes[a].overlaps(boxes[b], -least_depth) ||
+            joined.contains({a, b}))
+          continue;
         const bool swap = passes(b, a), shank = swap || passes(a, b);
         const Mm3 volume = common(bed, exact, ids, swap ? b : a, swap ? a : b, shank);
         if (volume <= least_volume) continue;
@@ -81,7 +84,8 @@ class BruteForce {
         whole.push_back(i);
       };
       const auto* bought = std::get_if<Bought>(&part.form);
-      if (!bought) put(part.form);
+      if (!bought)
+        put(part.form);
       else
         for (const Block& block : bought->envelope) put(Bought{{block}, {}, 0, {}});
     }
@@ -96,7 +100,8 @@ class BruteForce {
   static Relative relative(const Placement& a, const Placement& b) {
     Relative r{};
     int i = 0;
-    for (const Vec3& v : {1e4 * a.local_point(b.origin), 1e6 * a.local_direction(b.x_axis), 1e6 * a.local_direction(b.y_axis)})
+    for (const Vec3& v : {1e4 * a.local_point(b.origin), 1e6 * a.local_direction(b.x_axis),
+                          1e6 * a.local_direction(b.y_axis)})
       for (const double c : {v.x, v.y, v.z}) r[i++] = std::llround(c);
     return r;
   }
@@ -108,9 +113,11 @@ class BruteForce {
     return static_cast<int>(forms_.size()) - 1;
   }
 
-  Mm3 common(const Bed& bed, ExactPairs& exact, const std::vector<int>& ids, int a, int b, bool without_shank) {
+  Mm3 common(const Bed& bed, ExactPairs& exact, const std::vector<int>& ids, int a, int b,
+             bool without_shank) {
     const Item &x = bed.items[a], &y = bed.items[b];
-    const auto [at, fresh] = known_.try_emplace({ids[x.part], ids[y.part], without_shank, relative(x.placement, y.placement)}, 0);
+    const auto [at, fresh] =
+        known_.try_emplace({ids[x.part], ids[y.part], without_shank, relative(x.placement, y.placement)}, 0);
     if (!fresh) return at->second;
     ++measured;
     const Extent extent = without_shank ? Extent::without_shank : Extent::whole;
@@ -125,7 +132,8 @@ class BruteForce {
   static bool is_deep_by_volume(const Bed& bed, int a, int b, Mm3 volume) {
     constexpr double most_layers = 8;
     const Box3 p = bounds(bed, a), q = bounds(bed, b);
-    const Mm x = std::min(p.high.x, q.high.x) - std::max(p.low.x, q.low.x), y = std::min(p.high.y, q.high.y) - std::max(p.low.y, q.low.y),
+    const Mm x = std::min(p.high.x, q.high.x) - std::max(p.low.x, q.low.x),
+             y = std::min(p.high.y, q.high.y) - std::max(p.low.y, q.low.y),
              z = std::min(p.high.z, q.high.z) - std::max(p.low.z, q.low.z);
     return volume > most_layers * least_depth * std::max({x * y, y * z, z * x});
   }

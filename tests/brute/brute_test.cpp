@@ -1,8 +1,6 @@
 // Random orders with random faults: the rules against brute force, and the
 // remedies against a new check. BEDWRIGHT_BRUTE_ORDERS says how many orders
 // (default 8: half a minute); BEDWRIGHT_BRUTE_SEED where to start.
-#include "brute/brute_force.h"
-
 #include <gtest/gtest.h>
 
 #include <cstdlib>
@@ -11,6 +9,7 @@
 
 #include "advice/stops.h"
 #include "bed/names.h"
+#include "brute/brute_force.h"
 #include "brute/random_order.h"
 #include "commands/session.h"
 #include "kernel/kernel_judge.h"
@@ -36,7 +35,8 @@ unsigned first_seed() { return static_cast<unsigned>(number_from("BEDWRIGHT_BRUT
 bool is_stopped(const std::vector<Finding>& findings, const FoundClash& clash) {
   return std::any_of(findings.begin(), findings.end(), [&](const Finding& f) {
     const auto names = [&](const Identity& thing) {
-      return std::any_of(f.subjects.begin(), f.subjects.end(), [&](const Subject& s) { return is_same_thing(s.id, thing); });
+      return std::any_of(f.subjects.begin(), f.subjects.end(),
+                         [&](const Subject& s) { return is_same_thing(s.id, thing); });
     };
     return f.severity == Severity::stop && names(clash.a) && names(clash.b);
   });
@@ -58,7 +58,8 @@ TEST(Brute, TheRulesMissNoClashThatEveryPairShows) {
   const double start = cpu_seconds();
   while (tried < orders_wanted()) {
     const RandomOrder order = maker.make();
-    const Examination examination = examine(store, testing::order_path(order.name), order.sets, {kernel_judge()});
+    const Examination examination =
+        examine(store, testing::order_path(order.name), order.sets, {kernel_judge()});
     if (!examination) {
       ++impossible;
       continue;
@@ -71,7 +72,9 @@ TEST(Brute, TheRulesMissNoClashThatEveryPairShows) {
         ++clashes;
         if (is_stopped(examined.findings, clash)) continue;
         ++missed;
-        ADD_FAILURE() << name(clash.a) << " and " << name(clash.b) << " share " << clash.volume << " mm3 and no rule stops them\n" << told(order);
+        ADD_FAILURE() << name(clash.a) << " and " << name(clash.b) << " share " << clash.volume
+                      << " mm3 and no rule stops them\n"
+                      << told(order);
       }
     } catch (const std::runtime_error& e) {
       // A part no kernel can make, such as one with a hole through its edge.
@@ -79,10 +82,14 @@ TEST(Brute, TheRulesMissNoClashThatEveryPairShows) {
       EXPECT_TRUE(examined.is_stopped()) << e.what() << "\n" << told(order);
     }
     constexpr int now_and_then = 25;
-    if (tried % now_and_then == 0) std::cout << tried << " orders, " << clashes << " clashes, " << missed << " missed, " << cpu_seconds() - start << " s" << std::endl;
+    if (tried % now_and_then == 0)
+      std::cout << tried << " orders, " << clashes << " clashes, " << missed << " missed, "
+                << cpu_seconds() - start << " s" << std::endl;
   }
-  std::cout << tried << " orders (" << impossible << " more could not be read or laid out), " << stopped << " stopped, " << brute.pairs << " pairs looked at, "
-            << brute.measured << " measured, " << clashes << " clashes found, " << unmade << " stopped orders with a part no kernel can make, " << missed << " missed; " << cpu_seconds() - start << " s of CPU\n";
+  std::cout << tried << " orders (" << impossible << " more could not be read or laid out), " << stopped
+            << " stopped, " << brute.pairs << " pairs looked at, " << brute.measured << " measured, "
+            << clashes << " clashes found, " << unmade << " stopped orders with a part no kernel can make, "
+            << missed << " missed; " << cpu_seconds() - start << " s of CPU\n";
   if (tried >= 8) {
     EXPECT_GT(clashes, tried / 10) << "orders this sound prove nothing";
   }
@@ -124,12 +131,14 @@ TEST(Brute, ARemedyAppliedClearsItsFinding) {
         ++offered;
         if (!remains(stop_of(f), stops_of(findings), after[set])) continue;
         ++failed;
-        ADD_FAILURE() << f.code << " " << f.subjects.front().name << " is still stopped after " << set << "\n" << told(order);
+        ADD_FAILURE() << f.code << " " << f.subjects.front().name << " is still stopped after " << set << "\n"
+                      << told(order);
       }
     }
   }
-  std::cout << tried << " stopped orders, " << offered << " remedies applied, " << failed << " did not clear their finding, " << without
-            << " stops had none to offer; " << cpu_seconds() - start << " s of CPU\n";
+  std::cout << tried << " stopped orders, " << offered << " remedies applied, " << failed
+            << " did not clear their finding, " << without << " stops had none to offer; "
+            << cpu_seconds() - start << " s of CPU\n";
 }
 
 }  // namespace

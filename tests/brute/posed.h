@@ -101,7 +101,8 @@ class Posed {
       const Item like = bed.items[index];
       if (!like.moving) continue;
       replaced.insert(index);
-      for (int i = 0; i < wheel_places; ++i) put(index, body, {like.placement.origin + Vec3{0, 0, a.bump * i / (wheel_places - 1)}});
+      for (int i = 0; i < wheel_places; ++i)
+        put(index, body, {like.placement.origin + Vec3{0, 0, a.bump * i / (wheel_places - 1)}});
     }
   }
 

@@ -37,12 +37,17 @@ class OrderMaker {
 
  private:
   // Not the standard distributions: those may differ between libraries.
-  int pick(int low, int high) { return low + static_cast<int>(random_() % static_cast<unsigned>(high - low + 1)); }
-  const char* one_of(std::initializer_list<const char*> all) { return *(all.begin() + pick(0, static_cast<int>(all.size()) - 1)); }
+  int pick(int low, int high) {
+    return low + static_cast<int>(random_() % static_cast<unsigned>(high - low + 1));
+  }
+  const char* one_of(std::initializer_list<const char*> all) {
+    return *(all.begin() + pick(0, static_cast<int>(all.size()) - 1));
+  }
 
   // Sixteenths of an inch, or as many millimetres as come near.
   std::string length(int sixteenths) {
-    return metric_ ? fmt::format("{} mm", std::lround(sixteenths * 1.5875)) : fmt::format("{} in", sixteenths / 16.0);
+    return metric_ ? fmt::format("{} mm", std::lround(sixteenths * 1.5875))
+                   : fmt::format("{} in", sixteenths / 16.0);
   }
   std::string between(int low, int high) { return length(pick(low, high)); }
 
@@ -52,7 +57,8 @@ class OrderMaker {
     switch (kind) {
       case 0:
         return fmt::format("bolts.{}={}", one_of({"track", "bunk", "gusset", "stop", "jack"}),
-                           metric_ ? one_of({"25 mm", "30 mm", "40 mm", "50 mm", "60 mm"}) : one_of({"1 in", "1-1/4 in", "1-1/2 in", "2 in", "2-1/2 in"}));
+                           metric_ ? one_of({"25 mm", "30 mm", "40 mm", "50 mm", "60 mm"})
+                                   : one_of({"1 in", "1-1/4 in", "1-1/2 in", "2 in", "2-1/2 in"}));
       case 1:
         return fmt::format("track.clamps[{}].bunk={}", pick(1, 2), pick(1, 12));
       case 2:
@@ -64,7 +70,8 @@ class OrderMaker {
       case 5:
         return "axle.position=" + between(40 * 16, 200 * 16);
       case 6:
-        return fmt::format("tabs_found=[{{tab: {}{}, x: {}, y: {}}}]", one_of({"L", "R"}), pick(1, 9), between(-24, 24), between(-10, 10));
+        return fmt::format("tabs_found=[{{tab: {}{}, x: {}, y: {}}}]", one_of({"L", "R"}), pick(1, 9),
+                           between(-24, 24), between(-10, 10));
       case 7:
         return "frame.tabs.slot_length=" + between(14, 24);
       case 8:

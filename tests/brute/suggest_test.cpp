@@ -46,7 +46,8 @@ ExitCode checked(const std::string& file) {
 
 TEST(SuggestWrites, AnOrderThatPasses) {
   const std::string file = fresh_file("suggested.yaml");
-  EXPECT_EQ(quiet(suggesting("base", {"bolts.track=1 in"}, file)), stopped) << "the order given is still stopped";
+  EXPECT_EQ(quiet(suggesting("base", {"bolts.track=1 in"}, file)), stopped)
+      << "the order given is still stopped";
   ASSERT_TRUE(fs::exists(file));
   EXPECT_EQ(checked(file), released);
 }
@@ -67,7 +68,9 @@ std::string suggested(std::vector<std::string> sets) {
   ::testing::internal::CaptureStdout();
   ::testing::internal::CaptureStderr();
   EXPECT_EQ(check_command(a), stopped);
-  EXPECT_NE(::testing::internal::GetCapturedStderr().find("looking for the smallest change"), std::string::npos) << "nobody is to think it hangs";
+  EXPECT_NE(::testing::internal::GetCapturedStderr().find("looking for the smallest change"),
+            std::string::npos)
+      << "nobody is to think it hangs";
   return ::testing::internal::GetCapturedStdout();
 }
 
@@ -86,7 +89,8 @@ TEST(Suggests, TheAxlePlaceTheRulePutsFirst) {
 }
 
 TEST(Suggests, WhatClearsFourMistakesInOneOrder) {
-  const std::string told = suggested({"track.clamps[1].bunk=3", "bolts.track=1 in", "axle.position=120 in", "tabs_found=[{tab: R7, x: 3/16 in}]"});
+  const std::string told = suggested({"track.clamps[1].bunk=3", "bolts.track=1 in", "axle.position=120 in",
+                                      "tabs_found=[{tab: R7, x: 3/16 in}]"});
   EXPECT_TRUE(tells(told, "4 changes clear every stop")) << told;
   EXPECT_TRUE(tells(told, "fewer than 4 might")) << told;
   EXPECT_FALSE(tells(told, "--set tabs_found[")) << "what was measured stays\n" << told;
@@ -103,7 +107,8 @@ ExitCode answer_to(const std::string& file, std::string& told) {
 TEST(SuggestWrites, OnlyWhereAFileCanBeAndSaysSoBeforeTheSearch) {
   const std::string long_name(300, 'n');
   std::string told;
-  for (const std::string& file : {::testing::TempDir() + "/no_such_folder/a.yaml", ::testing::TempDir() + "/" + long_name}) {
+  for (const std::string& file :
+       {::testing::TempDir() + "/no_such_folder/a.yaml", ::testing::TempDir() + "/" + long_name}) {
     EXPECT_EQ(answer_to(file, told), bad_input) << file;
     EXPECT_TRUE(tells(told, "cannot write")) << told;
     EXPECT_FALSE(tells(told, "looking for")) << told;
@@ -141,7 +146,8 @@ TEST(SuggestWrites, OrdersThatPassForRandomFaults) {
     for (const std::string& s : order.sets) sets += " --set '" + s + "'";
     EXPECT_EQ(checked(file), released) << order.name << sets;
   }
-  std::cout << faulty << " faulty orders, " << written << " with changes that clear them, written and checked\n";
+  std::cout << faulty << " faulty orders, " << written
+            << " with changes that clear them, written and checked\n";
 }
 
 }  // namespace

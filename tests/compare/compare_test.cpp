@@ -11,13 +11,13 @@
 namespace bedwright {
 namespace {
 
+using testing::bed_of;
 using ::testing::Contains;
+using testing::demo_job;
 using ::testing::ElementsAre;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
 using ::testing::Not;
-using testing::bed_of;
-using testing::demo_job;
 
 struct Pair {
   Job a, b;
@@ -52,7 +52,10 @@ TEST(Compare, OneMoreSectionKeepsTheTabsAndLengthensTheMains) {
   EXPECT_EQ(tab.in_b - tab.in_a, 2 * tab.in_a / 6) << "three sections become four, so a third more tabs";
   const PartChange& main = p.part("main");
   EXPECT_EQ(main.fate, Fate::changed);
-  EXPECT_THAT(main.how, Contains(HasSubstr("length 20 ft 0 in (6096.0 mm) becomes 26 ft 8 in (8128.0 mm): 6 ft 8 in (2032.0 mm) longer")));
+  EXPECT_THAT(
+      main.how,
+      Contains(HasSubstr(
+          "length 20 ft 0 in (6096.0 mm) becomes 26 ft 8 in (8128.0 mm): 6 ft 8 in (2032.0 mm) longer")));
   EXPECT_EQ(main.rework, "") << "a shorter piece makes no longer one";
   EXPECT_EQ(p.part("corner gusset").fate, Fate::same);
   EXPECT_THAT(p.text(), ::testing::ContainsRegex("rail sections +3 +4"));
@@ -66,10 +69,13 @@ TEST(Compare, AShorterMainCanBeCutFromALongerOne) {
 }
 
 TEST(Compare, ALongerSlotCanBeCutOnAShorterOneNot) {
-  const Pair longer{demo_job("base", {"frame.tabs.slot_length=1 in"}), demo_job("base", {"frame.tabs.slot_length=1-1/4 in"})};
-  EXPECT_THAT(longer.part("tab plate").how, ElementsAre("track bolt: 9/16 in x 1 in slot becomes 9/16 in x 1-1/4 in slot"));
+  const Pair longer{demo_job("base", {"frame.tabs.slot_length=1 in"}),
+                    demo_job("base", {"frame.tabs.slot_length=1-1/4 in"})};
+  EXPECT_THAT(longer.part("tab plate").how,
+              ElementsAre("track bolt: 9/16 in x 1 in slot becomes 9/16 in x 1-1/4 in slot"));
   EXPECT_THAT(longer.part("tab plate").rework, HasSubstr("can be cut on"));
-  const Pair shorter{demo_job("base", {"frame.tabs.slot_length=1-1/4 in"}), demo_job("base", {"frame.tabs.slot_length=1 in"})};
+  const Pair shorter{demo_job("base", {"frame.tabs.slot_length=1-1/4 in"}),
+                     demo_job("base", {"frame.tabs.slot_length=1 in"})};
   EXPECT_EQ(shorter.part("tab plate").rework, "");
   EXPECT_THAT(shorter.text(), HasSubstr("cannot be used in second.yaml: tab plate (24, which change)"));
 }
@@ -104,8 +110,11 @@ std::string section(const std::string& text, const std::string& title) {
 
 TEST(Compare, SaysAtTheTopWhichOrderIsStopped) {
   const Pair p{demo_job("base"), demo_job("wrong")};
-  EXPECT_THAT(p.text(6), ::testing::StartsWith("QB-1041 against QB-1045\nQB-1041 goes together\n"
-                                               "QB-1045 is stopped: 6 stops (see check); do not cut, drill or re-use pieces for it yet\n"));
+  EXPECT_THAT(
+      p.text(6),
+      ::testing::StartsWith(
+          "QB-1041 against QB-1045\nQB-1041 goes together\n"
+          "QB-1045 is stopped: 6 stops (see check); do not cut, drill or re-use pieces for it yet\n"));
   EXPECT_THAT(p.text(1), HasSubstr("QB-1045 is stopped: 1 stop (see check)"));
   EXPECT_THAT(p.text(0), HasSubstr("\nQB-1045 goes together\n"));
 }
@@ -127,9 +136,13 @@ TEST(Compare, AFrameThatStandsGivesAndTakesNoPieces) {
     // The plates behind the jacks are bolted on.
     EXPECT_FALSE(p.part("jack plate").welded_in);
     const std::string text = p.text();
-    EXPECT_THAT(text, HasSubstr("\nQB-1044 is on a frame that stands: its made parts are welded in and are no shelf parts\n"));
+    EXPECT_THAT(
+        text,
+        HasSubstr(
+            "\nQB-1044 is on a frame that stands: its made parts are welded in and are no shelf parts\n"));
     const std::string shelf = section(text, "On the shelf");
-    for (const char* name : {"\n  main", "\n  cross member", "\n  tongue", "\n  corner gusset", "\n  end member", "\n  tab"})
+    for (const char* name :
+         {"\n  main", "\n  cross member", "\n  tongue", "\n  corner gusset", "\n  end member", "\n  tab"})
       EXPECT_THAT(shelf, Not(HasSubstr(name)));
     EXPECT_THAT(shelf, HasSubstr("\n  jack plate: 6 of 6\n"));
     EXPECT_THAT(shelf, HasSubstr("from the kit and bought, alike in both, and can serve"));
@@ -142,25 +155,33 @@ TEST(Compare, AFrameThatStandsGivesAndTakesNoPieces) {
 
 TEST(Compare, APartOfAnotherNameSaysSoAndIsMarkedAnew) {
   // One section for front and rear makes both one part, of another name.
-  const Pair p{demo_job("base"), demo_job("base", {"frame.front_member.section=C5x6.7", "order.number=QB-2"})};
-  const auto renamed = std::find_if(p.result.parts.begin(), p.result.parts.end(), [](const PartChange& c) { return c.fate == Fate::same && c.name != c.name_b; });
+  const Pair p{demo_job("base"),
+               demo_job("base", {"frame.front_member.section=C5x6.7", "order.number=QB-2"})};
+  const auto renamed = std::find_if(p.result.parts.begin(), p.result.parts.end(), [](const PartChange& c) {
+    return c.fate == Fate::same && c.name != c.name_b;
+  });
   ASSERT_NE(renamed, p.result.parts.end());
   const std::string label = renamed->name + " (there: " + renamed->name_b + ")";
   EXPECT_THAT(section(p.text(), "Made parts that serve both"), HasSubstr(label));
   EXPECT_THAT(section(p.text(), "On the shelf"), HasSubstr(label));
-  EXPECT_THAT(section(p.text(), "On the shelf"), HasSubstr("Pieces scribed or marked for QB-1041 bear its part names, number and revision: re-mark them for\n  QB-2 before they are used."));
+  EXPECT_THAT(section(p.text(), "On the shelf"),
+              HasSubstr("Pieces scribed or marked for QB-1041 bear its part names, number and revision: "
+                        "re-mark them for\n  QB-2 before they are used."));
   const Pair alike{demo_job("base"), demo_job("base")};
   EXPECT_THAT(alike.text(), Not(HasSubstr("re-mark")));
 }
 
 TEST(Compare, AnInchOrderIsToldInInches) {
-  const Pair p{demo_job("base"), demo_job("base", {"jacks=[17 in, 3050.7 mm, 223 in]", "axle.position=2600.7 mm", "limits.tip_clearance=1.7 mm"})};
+  const Pair p{demo_job("base"),
+               demo_job("base", {"jacks=[17 in, 3050.7 mm, 223 in]", "axle.position=2600.7 mm",
+                                 "limits.tip_clearance=1.7 mm"})};
   const std::string text = p.text();
   // Millimetres only behind inches, in brackets.
   EXPECT_THAT(text, Not(::testing::ContainsRegex("[^(0-9.][0-9.]+ mm")));
   EXPECT_THAT(text, HasSubstr("10 ft 7/64 in (3050.7 mm)"));
   const Pair metric{demo_job("metric"), demo_job("metric", {"jacks=[430 mm, 118-1/3 in, 5570 mm]"})};
-  const Comparison in_metric = compare({metric.a, metric.bed_a}, {metric.b, metric.bed_b}, {Printing::metric, 1});
+  const Comparison in_metric =
+      compare({metric.a, metric.bed_a}, {metric.b, metric.bed_b}, {Printing::metric, 1});
   const std::string metric_text = comparison_text(in_metric, metric.told_a(), metric.told_b(), 100);
   EXPECT_THAT(metric_text, Not(::testing::ContainsRegex("[0-9] in([,)\n]| [(x])")));
   EXPECT_THAT(metric_text, HasSubstr("3005.7 mm"));
@@ -170,10 +191,12 @@ TEST(Compare, TwoOfOneNumberAreCalledByRevisionElseByFile) {
   const Pair revisions{demo_job("base"), demo_job("base", {"order.revision=B"})};
   EXPECT_THAT(revisions.text(), ::testing::StartsWith("QB-1041: revision A against revision B\n"));
   const Pair files{demo_job("base"), demo_job("base", {"jacks=[]"})};
-  EXPECT_THAT(files.text(), ::testing::StartsWith("QB-1041: first.yaml against second.yaml\nfirst.yaml goes together\n"));
+  EXPECT_THAT(files.text(),
+              ::testing::StartsWith("QB-1041: first.yaml against second.yaml\nfirst.yaml goes together\n"));
   const Job &a = files.a, &b = files.b;
-  EXPECT_THAT(comparison_text(files.result, {a.order.order, "old/my.yaml"}, {b.order.order, "new/my.yaml"}, 100),
-              ::testing::StartsWith("QB-1041: old/my.yaml against new/my.yaml\n"));
+  EXPECT_THAT(
+      comparison_text(files.result, {a.order.order, "old/my.yaml"}, {b.order.order, "new/my.yaml"}, 100),
+      ::testing::StartsWith("QB-1041: old/my.yaml against new/my.yaml\n"));
   EXPECT_THAT(comparison_text(files.result, {a.order.order, "my.yaml"}, {b.order.order, "my.yaml"}, 100),
               ::testing::StartsWith("QB-1041: the first against the second\n"));
 }
@@ -187,17 +210,23 @@ TEST(Compare, KeysOrderedDifferentlyAreListed) {
   };
   EXPECT_THAT(ordered({}), IsEmpty());
   EXPECT_THAT(ordered({"work.log.diameter=22 in"}),
-              ElementsAre("work.log: {diameter: 20 in, length: 192 in, species: northern red oak} | {diameter: 22 in, length: 192 in, species: northern red oak}"));
+              ElementsAre("work.log: {diameter: 20 in, length: 192 in, species: northern red oak} | "
+                          "{diameter: 22 in, length: 192 in, species: northern red oak}"));
   EXPECT_THAT(ordered({"limits.tip_clearance=1/8 in", "road.share_low=0.12", "track.clamps=[]"}),
-              ElementsAre("track.clamps: {bunk: 5}, {bunk: 9} | none", "limits.tip_clearance: 1/16 in | 1/8 in", "road.share_low: 0.1 | 0.12"));
+              ElementsAre("track.clamps: {bunk: 5}, {bunk: 9} | none",
+                          "limits.tip_clearance: 1/16 in | 1/8 in", "road.share_low: 0.1 | 0.12"));
   EXPECT_THAT(ordered({"axle.position=104 in"}), ElementsAre("axle.position: 103 in | 104 in"));
-  EXPECT_THAT(ordered({"jacks=[17 in, 120 in]"}), ElementsAre("jacks: 17 in, 120 in, 223 in | 17 in, 120 in"));
-  // A hundredth of a millimetre reads alike to a tenth, and is told all the same; another way to write it is not.
-  EXPECT_THAT(ordered({"tolerances.cut_position=0.51 mm"}), ElementsAre("tolerances.cut_position: 0.5 mm | 0.51 mm"));
+  EXPECT_THAT(ordered({"jacks=[17 in, 120 in]"}),
+              ElementsAre("jacks: 17 in, 120 in, 223 in | 17 in, 120 in"));
+  // A hundredth of a millimetre reads alike to a tenth, and is told all the same; another way to write it is
+  // not.
+  EXPECT_THAT(ordered({"tolerances.cut_position=0.51 mm"}),
+              ElementsAre("tolerances.cut_position: 0.5 mm | 0.51 mm"));
   EXPECT_THAT(ordered({"track.rail_length=6 ft 8 in"}), IsEmpty());
   // Pairs placed from the rear and between are told by their own keys, not again by their places.
   EXPECT_THAT(ordered({"jacks=[17 in]", "jacks_from_rear=[17 in]", "jacks_between=1"}),
-              ElementsAre("jacks: 17 in, 120 in, 223 in | 17 in", "jacks_from_rear: none | 17 in", "jacks_between: 0 | 1"));
+              ElementsAre("jacks: 17 in, 120 in, 223 in | 17 in", "jacks_from_rear: none | 17 in",
+                          "jacks_between: 0 | 1"));
   // Whose it is, is in the title.
   EXPECT_THAT(ordered({"order.number=QB-2", "order.customer=Another", "order.date=2026-12-01"}), IsEmpty());
   const Pair kits{demo_job("base"), demo_job("one_extension")};
@@ -220,7 +249,9 @@ TEST(Compare, CountsAddUpToTheBeds) {
   int in_a = 0, in_b = 0;
   for (const PartChange& c : p.result.parts) in_a += c.in_a, in_b += c.in_b;
   for (const HardwareChange& h : p.result.hardware) in_a += h.in_a, in_b += h.in_b;
-  const auto shown = [](const Bed& bed) { return std::count_if(bed.items.begin(), bed.items.end(), [](const Item& i) { return i.shown; }); };
+  const auto shown = [](const Bed& bed) {
+    return std::count_if(bed.items.begin(), bed.items.end(), [](const Item& i) { return i.shown; });
+  };
   EXPECT_EQ(in_a, shown(p.bed_a));
   EXPECT_EQ(in_b, shown(p.bed_b));
 }

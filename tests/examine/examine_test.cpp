@@ -9,9 +9,9 @@
 namespace bedwright {
 namespace {
 
+using testing::demo_job;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
-using testing::demo_job;
 using testing::order_path;
 
 TEST(Examine, IsABedOrWhatIsWrongNeverBoth) {
@@ -32,7 +32,8 @@ TEST(Examine, IsABedOrWhatIsWrongNeverBoth) {
 }
 
 TEST(Examine, TellsOfBedAndOfLoads) {
-  const Examination weak = examine(demo_job("base", {"limits.tab_load=9000 lb", "frame.coupler.rating=500 lb"}));
+  const Examination weak =
+      examine(demo_job("base", {"limits.tab_load=9000 lb", "frame.coupler.rating=500 lb"}));
   std::set<std::string> stops;
   for (const Finding& f : weak.bed->findings)
     if (f.severity == Severity::stop) stops.insert(f.code);
@@ -53,7 +54,8 @@ JudgeMaker told(PairResult result, int& asked) {
 }
 
 bool has(const std::vector<Finding>& findings, const std::string& code, Severity severity) {
-  return std::any_of(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code && f.severity == severity; });
+  return std::any_of(findings.begin(), findings.end(),
+                     [&](const Finding& f) { return f.code == code && f.severity == severity; });
 }
 
 // base has pairs the cheap test leaves open.
@@ -95,9 +97,11 @@ void mark_all(std::array<std::string, n>& all) {
 
 Words marked_words() {
   Words w = shop_words();
-  mark_all(w.item), mark_all(w.part), mark_all(w.pose), mark_all(w.part_pose), mark_all(w.piece), mark_all(w.hardware);
+  mark_all(w.item), mark_all(w.part), mark_all(w.pose), mark_all(w.part_pose), mark_all(w.piece),
+      mark_all(w.hardware);
   mark_all(w.weld_line);
-  for (std::string* word : {&w.clip_part, &w.front, &w.rear, &w.left, &w.right, &w.on_bunk}) *word = marked(*word);
+  for (std::string* word : {&w.clip_part, &w.front, &w.rear, &w.left, &w.right, &w.on_bunk})
+    *word = marked(*word);
   return w;
 }
 
@@ -115,10 +119,11 @@ INSTANTIATE_TEST_SUITE_P(
                       std::vector<std::string>{"metric"}, std::vector<std::string>{"lot_frame"},
                       std::vector<std::string>{"wrong"},
                       std::vector<std::string>{"base", "limits.tab_load=9000 lb"},
-                      std::vector<std::string>{"base", "frame.welds.leg=1/2 in", "track.clamps=[{bunk: 1}, {bunk: 3}]",
-                                               "jacks=[30 in, 100 in]", "tabs_found=[{tab: R7, x: 3/8 in}]"},
-                      std::vector<std::string>{"one_extension", "kit.mounting.hole.slot=16 mm", "bolts.track=1 in",
-                                               "work.log.diameter=48 in"}));
+                      std::vector<std::string>{"base", "frame.welds.leg=1/2 in",
+                                               "track.clamps=[{bunk: 1}, {bunk: 3}]", "jacks=[30 in, 100 in]",
+                                               "tabs_found=[{tab: R7, x: 3/8 in}]"},
+                      std::vector<std::string>{"one_extension", "kit.mounting.hole.slot=16 mm",
+                                               "bolts.track=1 in", "work.log.diameter=48 in"}));
 
 TEST_P(AnyWords, FindTheSameFaults) {
   const std::string order = GetParam().front();

@@ -21,8 +21,9 @@ int main(int argc, char** argv) {
   // One thing of the bed by what it is, not by what it is called.
   const int tab = bed.bed.item({Kind::tab, Side::right, 1});
   const Vec3 hole = hole_in_world(bed.bed, ply_through(bed.bed, tab, 0)).centre;
-  fmt::print("{}: hole {:.1f} mm behind the front end, {:.1f} mm from the centre line\n", name(bed.bed.items[tab]),
-             hole.x, hole.y);
-  fmt::print("rails sag {:.2f} mm at most, {:.2f} mm allowed\n", bed.loads.stand.sag, bed.loads.stand.sag_limit);
+  fmt::print("{}: hole {:.1f} mm behind the front end, {:.1f} mm from the centre line\n",
+             name(bed.bed.items[tab]), hole.x, hole.y);
+  fmt::print("rails sag {:.2f} mm at most, {:.2f} mm allowed\n", bed.loads.stand.sag,
+             bed.loads.stand.sag_limit);
   return bed.is_stopped() ? 1 : 0;
 }

@@ -87,7 +87,8 @@ TEST_F(PdfFile, NoTextRunsPastItsBox) {
     texts.push_back({layer, {100, 250.0 - 20.0 * static_cast<double>(texts.size())}, 5, word});
     page.list.add(texts.back());
   }
-  const std::string boxes = output("pdftotext -bbox " + written(pages_pdf({page}, {"", "2026-10-05"})) + " -");
+  const std::string boxes =
+      output("pdftotext -bbox " + written(pages_pdf({page}, {"", "2026-10-05"})) + " -");
   for (const Text& text : texts) {
     const auto at = boxes.find(">" + text.text + "<");
     ASSERT_NE(at, std::string::npos) << boxes;

@@ -1,11 +1,12 @@
 // Second moments in closed form against the kernel's.
-#include <BRepGProp.hxx>
-#include <GProp_GProps.hxx>
 #include <gtest/gtest.h>
 
-#include "loads/body.h"
+#include <BRepGProp.hxx>
+#include <GProp_GProps.hxx>
+
 #include "kernel/sample.h"
 #include "kernel/shapes.h"
+#include "loads/body.h"
 
 namespace bedwright {
 namespace {

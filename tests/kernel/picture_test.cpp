@@ -4,9 +4,9 @@
 
 #include <regex>
 
+#include "kernel/sample.h"
 #include "kernel/viewer.h"
 #include "sheets/bed_picture.h"
-#include "kernel/sample.h"
 
 namespace bedwright {
 namespace {

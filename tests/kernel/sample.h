@@ -29,7 +29,9 @@ inline BoltSize half_inch() {
   return size;
 }
 
-inline Hole round_hole(Vec2 at, Mm diameter) { return {at, diameter, diameter, 0, Process::drilled, Kind::track_bolt}; }
+inline Hole round_hole(Vec2 at, Mm diameter) {
+  return {at, diameter, diameter, 0, Process::drilled, Kind::track_bolt};
+}
 inline Hole slot(Vec2 at, Mm diameter, Mm length, Radians angle) {
   return {at, diameter, length, angle, Process::cut, Kind::track_bolt};
 }
@@ -87,10 +89,12 @@ inline Bed bed(int tabs) {
   const int main = bed.add_part({{Kind::main}, "A36", Origin::made, main_member(length, tabs)});
   bed.add_item({main, {{0, -half_width, -76.2}}, {Kind::main, Side::left}});
   bed.add_item({main, {{length, half_width, -76.2}, {-1, 0, 0}, {0, -1, 0}}, {Kind::main, Side::right}});
-  const int cross = bed.add_part({{Kind::cross_member}, "A36", Origin::made, Member{channel(), 1390, 0, 0, {}}});
+  const int cross =
+      bed.add_part({{Kind::cross_member}, "A36", Origin::made, Member{channel(), 1390, 0, 0, {}}});
   for (int i = 0; i < 12; ++i) {
-    bed.add_item(
-        {cross, {{300 + i * 850.0, -695, -76.2}, {0, 1, 0}, {-1, 0, 0}}, {Kind::cross_member, Side::middle, i + 1}});
+    bed.add_item({cross,
+                  {{300 + i * 850.0, -695, -76.2}, {0, 1, 0}, {-1, 0, 0}},
+                  {Kind::cross_member, Side::middle, i + 1}});
   }
   Member arm{channel(), 1900, -60 * degree, 20 * degree, {}};
   const int tongue = bed.add_part({{Kind::tongue}, "A36", Origin::made, arm});

@@ -154,7 +154,8 @@ TEST(Bought, blocks_counted_one_by_one) {
 TEST(Hardware, every_kind) {
   for (const HardwareKind kind :
        {HardwareKind::bolt, HardwareKind::nut, HardwareKind::flat_washer, HardwareKind::lock_washer}) {
-    const Part p{{Kind::hardware}, "", Origin::kit, sample::hardware(kind, kind == HardwareKind::bolt ? 40 : 0)};
+    const Part p{
+        {Kind::hardware}, "", Origin::kit, sample::hardware(kind, kind == HardwareKind::bolt ? 40 : 0)};
     EXPECT_EQ(build_part(p).ShapeType(), TopAbs_SOLID);
     expect_like_closed_form(p);
   }
@@ -168,7 +169,8 @@ TEST(Picture, holes_and_fillets_left_out) {
 TEST(Shapes, copies_share_the_part_and_sit_where_the_item_says) {
   const Bed bed = sample::bed(4);
   Shapes shapes(bed);
-  for (const int i : {bed.item({Kind::main, Side::right}), bed.item({Kind::tongue, Side::left}), bed.item({Kind::wheel, Side::right, 1})}) {
+  for (const int i : {bed.item({Kind::main, Side::right}), bed.item({Kind::tongue, Side::left}),
+                      bed.item({Kind::wheel, Side::right, 1})}) {
     const TopoDS_Shape placed = shapes.item(i);
     EXPECT_TRUE(placed.IsPartner(shapes.part(bed.items[i].part)));
     EXPECT_LT(norm(measure(placed).centre - bed.items[i].placement.point(centroid(bed.part_of(i)))), 1e-5);

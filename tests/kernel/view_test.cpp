@@ -3,8 +3,8 @@
 
 #include <numbers>
 
-#include "kernel/viewer.h"
 #include "kernel/sample.h"
+#include "kernel/viewer.h"
 
 namespace bedwright {
 namespace {

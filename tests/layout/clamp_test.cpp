@@ -16,7 +16,8 @@ std::vector<Vec2> corners(const KitClamp& k, Radians lean, Mm slid) {
   std::vector<Vec2> all;
   for (const Mm along : {-k.arm_width / 2, k.arm_width / 2})
     for (const Mm up : {0.0, k.arm_height})
-      all.push_back({slid + along * std::cos(lean) - up * std::sin(lean), k.base_height + along * std::sin(lean) + up * std::cos(lean)});
+      all.push_back({slid + along * std::cos(lean) - up * std::sin(lean),
+                     k.base_height + along * std::sin(lean) + up * std::cos(lean)});
   return all;
 }
 
@@ -44,7 +45,9 @@ Mm outside(const std::vector<Vec2>& polygon, Vec2 p) {
 
 TEST(ClampSweep, HoldsEveryPoseAndReachesNoFurther) {
   std::mt19937 random(7);
-  const auto between = [&](double low, double high) { return low + (high - low) * static_cast<double>(random()) / 4294967295.0; };
+  const auto between = [&](double low, double high) {
+    return low + (high - low) * static_cast<double>(random()) / 4294967295.0;
+  };
   for (int round = 0; round < 60; ++round) {
     Job job = testing::demo_job("base");
     KitClamp& k = job.kit.clamp;
@@ -89,8 +92,10 @@ TEST(ClampSweep, IsNotMoreThanThePosesTogether) {
   const Mm dip = k.base_height + k.arm_width / 2;
   int tried = 0;
   while (tried < 4000) {
-    const double u = static_cast<double>(random()) / 4294967295.0, v = static_cast<double>(random()) / 4294967295.0;
-    const Vec2 p{s.arm.low.x + u * (s.arm.high.x - s.arm.low.x), s.arm.low.y + v * (s.arm.high.y - s.arm.low.y)};
+    const double u = static_cast<double>(random()) / 4294967295.0,
+                 v = static_cast<double>(random()) / 4294967295.0;
+    const Vec2 p{s.arm.low.x + u * (s.arm.high.x - s.arm.low.x),
+                 s.arm.low.y + v * (s.arm.high.y - s.arm.low.y)};
     if (outside(s.arm.base, p) > -0.1 || p.y < dip) continue;
     ++tried;
     bool in_some = false;
@@ -99,9 +104,11 @@ TEST(ClampSweep, IsNotMoreThanThePosesTogether) {
       for (int across = -4; across <= 4 && !in_some; ++across) {
         // The slide, as far as it goes, that brings p so far across the arm.
         const Mm wanted = 0.999 * across * k.arm_width / 8, high = p.y - k.base_height;
-        const Mm slid = std::clamp(p.x - (wanted - high * std::sin(lean)) / std::cos(lean), k.travel_from, k.travel_to);
+        const Mm slid =
+            std::clamp(p.x - (wanted - high * std::sin(lean)) / std::cos(lean), k.travel_from, k.travel_to);
         const Vec2 from_foot = p - Vec2{slid, k.base_height};
-        const Mm along = from_foot.x * std::cos(lean) + from_foot.y * std::sin(lean), up = -from_foot.x * std::sin(lean) + from_foot.y * std::cos(lean);
+        const Mm along = from_foot.x * std::cos(lean) + from_foot.y * std::sin(lean),
+                 up = -from_foot.x * std::sin(lean) + from_foot.y * std::cos(lean);
         in_some = std::abs(along) <= k.arm_width / 2 && up >= 0 && up <= k.arm_height;
       }
     }

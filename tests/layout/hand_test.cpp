@@ -120,7 +120,8 @@ TEST(Hand, a_part_used_on_the_wrong_side_is_seen) {
   Bed bed = testing::demo_bed("base");
   Member& main = std::get<Member>(bed.parts[bed.items[bed.item({Kind::main, Side::right})].part].form);
   main.holes.push_back({Face::web, {{700, 20}, 12, 12, 0, Process::drilled, Kind::none}});
-  const Item &right = bed.items[bed.item({Kind::main, Side::right})], &left = bed.items[bed.item({Kind::main, Side::left})];
+  const Item &right = bed.items[bed.item({Kind::main, Side::right})],
+             &left = bed.items[bed.item({Kind::main, Side::left})];
   const std::vector<Vec3> there = world_points(bed, left, 1), here = world_points(bed, right, -1);
   EXPECT_FALSE(std::all_of(here.begin(), here.end(), [&](const Vec3& p) { return holds(there, p); }));
 }

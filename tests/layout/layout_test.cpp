@@ -12,10 +12,10 @@
 namespace bedwright {
 namespace {
 
-using ::testing::HasSubstr;
 using testing::bed_of;
 using testing::demo_bed;
 using testing::demo_job;
+using ::testing::HasSubstr;
 
 class DemoBed : public ::testing::TestWithParam<std::string> {};
 INSTANTIATE_TEST_SUITE_P(Good, DemoBed, ::testing::ValuesIn(testing::good_orders));
@@ -65,7 +65,8 @@ TEST_P(DemoBed, EveryPlyIsAHoleTheBoltPassesThrough) {
     for (const Ply& ply : bolt.plies) {
       const HoleInWorld hole = hole_in_world(bed, ply);
       const Vec3 to = hole.centre - bolt.seat;
-      EXPECT_LT(norm(to - dot(to, bolt.direction) * bolt.direction), 2 * inch) << name(bolt) << " in " << name(bed.items[ply.item]);
+      EXPECT_LT(norm(to - dot(to, bolt.direction) * bolt.direction), 2 * inch)
+          << name(bolt) << " in " << name(bed.items[ply.item]);
       EXPECT_GT(hole.hole.diameter, bolt.size.diameter) << name(bolt);
     }
   }
@@ -81,7 +82,8 @@ TEST_P(DemoBed, PliesLieFaceToFaceAlongTheBolt) {
       const Part& part = bed.part_of(ply.item);
       Mm thickness = 0, first = 0;
       if (const Plate* plate = std::get_if<Plate>(&part.form)) {
-        const Vec3 a = bed.items[ply.item].placement.point({0, 0, 0}), b = bed.items[ply.item].placement.point({0, 0, plate->thickness});
+        const Vec3 a = bed.items[ply.item].placement.point({0, 0, 0}),
+                   b = bed.items[ply.item].placement.point({0, 0, plate->thickness});
         first = std::min(dot(a - bolt.seat, bolt.direction), dot(b - bolt.seat, bolt.direction));
         thickness = plate->thickness;
       } else if (const Member* member = std::get_if<Member>(&part.form)) {
@@ -126,7 +128,9 @@ TEST_P(DemoBed, MassCentreIsOnTheCentreLineButForClampsStopsAndHead) {
   double moment = 0;
   for (const Item& item : bed.items) {
     const Part& part = bed.parts[item.part];
-    if (!item.shown || part.id.kind == Kind::clamp || part.id.kind == Kind::log_stop || part.id.kind == Kind::head) continue;
+    if (!item.shown || part.id.kind == Kind::clamp || part.id.kind == Kind::log_stop ||
+        part.id.kind == Kind::head)
+      continue;
     const Bought* bought = std::get_if<Bought>(&part.form);
     const Vec3 centre = item.placement.point(bought ? bought->centre_of_mass : centroid(part));
     total += mass(part);
@@ -139,7 +143,8 @@ TEST_P(DemoBed, MassCentreIsOnTheCentreLineButForClampsStopsAndHead) {
 TEST(Layout, BaseBedHasTheCountsOneWouldMakeByHand) {
   const Bed bed = demo_bed("base");
   std::map<std::string, int> count;
-  for (std::size_t i = 0; i < bed.parts.size(); ++i) count[name(bed.parts[i])] = bed.count(static_cast<int>(i));
+  for (std::size_t i = 0; i < bed.parts.size(); ++i)
+    count[name(bed.parts[i])] = bed.count(static_cast<int>(i));
   EXPECT_EQ(count["rail section"], 6);
   EXPECT_EQ(count["bunk"], 13);
   EXPECT_EQ(count["tab plate"], 24);
@@ -171,7 +176,8 @@ TEST(Layout, CrossMembersAreCutDownToTheTape) {
     const Item& item = bed.items[bed.item({Kind::cross_member, Side::middle, 1})];
     const Member& cross = std::get<Member>(bed.parts[item.part].form);
     const Mm mark = job.order.order.tape;
-    const Mm room = job.frame.main.spacing - 2 * std::get<Member>(bed.parts[bed.part({Kind::main})].form).section.web;
+    const Mm room =
+        job.frame.main.spacing - 2 * std::get<Member>(bed.parts[bed.part({Kind::main})].form).section.web;
     EXPECT_NEAR(cross.length / mark, std::round(cross.length / mark), 1e-4) << order;
     EXPECT_LE(cross.length, room + 1e-6) << order;
     EXPECT_GT(cross.length, room - mark) << order;
@@ -195,7 +201,8 @@ TEST(Layout, TongueEndsAreSquareToTheBed) {
 }
 
 TEST(Layout, TabsComeToTheNearestMarkOfTheTape) {
-  const Bed bed = demo_bed("base", {"track.rail_length=84 in", "track.bunk_pitch=21 in", "order.tape=1/16 in"});
+  const Bed bed =
+      demo_bed("base", {"track.rail_length=84 in", "track.bunk_pitch=21 in", "order.tape=1/16 in"});
   const std::vector<int> tabs = bed.items_of(Kind::tab);
   ASSERT_FALSE(tabs.empty());
   for (const int tab : tabs) {
@@ -210,7 +217,8 @@ TEST(Layout, AFoundTabMovesItsHoleAndNothingElse) {
   ASSERT_EQ(straight.items.size(), moved.items.size());
   for (std::size_t i = 0; i < straight.items.size(); ++i) {
     const Vec3 by = moved.items[i].placement.origin - straight.items[i].placement.origin;
-    const bool tab = straight.items[i].id == Identity{Kind::tab, Side::right, 7} || straight.items[i].id == Identity{Kind::tab_pad, Side::right, 7};
+    const bool tab = straight.items[i].id == Identity{Kind::tab, Side::right, 7} ||
+                     straight.items[i].id == Identity{Kind::tab_pad, Side::right, 7};
     EXPECT_NEAR(by.x, tab ? 3.0 / 16 * inch : 0, 1e-9) << name(straight.items[i]);
     EXPECT_NEAR(by.y, tab ? -1.0 / 8 * inch : 0, 1e-9) << name(straight.items[i]);
   }
@@ -235,9 +243,11 @@ std::string problems_of(const Job& job) {
 }
 
 TEST(Layout, SaysWhatCannotBeMade) {
-  EXPECT_THAT(problems_of(demo_job("base", {"frame.cross_member.section=C5x6.7"})), HasSubstr("does not fit between the flanges"));
+  EXPECT_THAT(problems_of(demo_job("base", {"frame.cross_member.section=C5x6.7"})),
+              HasSubstr("does not fit between the flanges"));
   EXPECT_THAT(problems_of(demo_job("base", {"track.clamps=[{bunk: 14}]"})), HasSubstr("there is no bunk 14"));
-  EXPECT_THAT(problems_of(demo_job("base", {"tabs_found=[{tab: R77, x: 1 in}]"})), HasSubstr("there is no tab R77"));
+  EXPECT_THAT(problems_of(demo_job("base", {"tabs_found=[{tab: R77, x: 1 in}]"})),
+              HasSubstr("there is no tab R77"));
   EXPECT_EQ(problems_of(demo_job("base")), "");
 }
 

@@ -1,20 +1,19 @@
 #include "layout/track_plan.h"
 
-#include "params/datum.h"
-
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "params/datum.h"
 #include "support/demo.h"
 
 namespace bedwright {
 namespace {
 
+using testing::demo_job;
 using ::testing::DoubleEq;
 using ::testing::DoubleNear;
 using ::testing::ElementsAre;
 using ::testing::Pointwise;
-using testing::demo_job;
 
 TEST(Evenly, DividesWithoutExceedingTheMost) {
   EXPECT_THAT(evenly(0, 90, 30), Pointwise(DoubleEq(), {0.0, 30.0, 60.0, 90.0}));
@@ -30,7 +29,8 @@ TEST(TrackPlan, BaseOrderHasEachSectionsBunksAndOneMoreAtTheEnd) {
   std::vector<double> inches;
   for (const auto& b : plan.bunks) inches.push_back(b.x / inch);
   // By hand: outermost set 2 in, then every 20 in of each 80 in section.
-  EXPECT_THAT(inches, Pointwise(DoubleNear(1e-9), {2.0, 20.0, 40.0, 60.0, 82.0, 100.0, 120.0, 140.0, 162.0, 180.0, 200.0, 220.0, 238.0}));
+  EXPECT_THAT(inches, Pointwise(DoubleNear(1e-9), {2.0, 20.0, 40.0, 60.0, 82.0, 100.0, 120.0, 140.0, 162.0,
+                                                   180.0, 200.0, 220.0, 238.0}));
   std::vector<double> mounts;
   for (Mm x : plan.mounting) mounts.push_back(x / inch);
   EXPECT_THAT(mounts, Pointwise(DoubleNear(1e-9), {5.5, 28.5, 51.5, 74.5}));
@@ -74,15 +74,18 @@ INSTANTIATE_TEST_SUITE_P(
     ::testing::Values(
         // From the front: a hole held from its section's front end has the sections
         // ahead of it behind the pin; one held from the rear end its own as well.
-        Share{Datum::front, 3, 0, false, 0, 0, 1}, Share{Datum::front, 3, 0, true, 1, 0, 1}, Share{Datum::front, 3, 2, false, 2, 2, 1},
-        Share{Datum::front, 3, 2, true, 3, 2, 1}, Share{Datum::rear, 3, 2, true, 0, 0, -1}, Share{Datum::rear, 3, 2, false, 1, 0, -1},
+        Share{Datum::front, 3, 0, false, 0, 0, 1}, Share{Datum::front, 3, 0, true, 1, 0, 1},
+        Share{Datum::front, 3, 2, false, 2, 2, 1}, Share{Datum::front, 3, 2, true, 3, 2, 1},
+        Share{Datum::rear, 3, 2, true, 0, 0, -1}, Share{Datum::rear, 3, 2, false, 1, 0, -1},
         Share{Datum::rear, 3, 0, true, 2, 2, -1},
         // odd count: pinned in the middle of the middle section
-        Share{Datum::middle, 3, 1, false, 0.5, 0, 0}, Share{Datum::middle, 3, 1, true, 0.5, 0, 0}, Share{Datum::middle, 3, 2, false, 0.5, 1, 1},
-        Share{Datum::middle, 3, 2, true, 1.5, 1, 1}, Share{Datum::middle, 3, 0, true, 0.5, 1, -1},
+        Share{Datum::middle, 3, 1, false, 0.5, 0, 0}, Share{Datum::middle, 3, 1, true, 0.5, 0, 0},
+        Share{Datum::middle, 3, 2, false, 0.5, 1, 1}, Share{Datum::middle, 3, 2, true, 1.5, 1, 1},
+        Share{Datum::middle, 3, 0, true, 0.5, 1, -1},
         // even count: pinned at the middle joint
-        Share{Datum::middle, 4, 2, false, 0, 0.5, 1}, Share{Datum::middle, 4, 3, false, 1, 1.5, 1}, Share{Datum::middle, 4, 0, true, 1, 1.5, -1},
-        Share{Datum::middle, 4, 1, true, 0, 0.5, -1}, Share{Datum::middle, 4, 1, false, 1, 0.5, -1}, Share{Datum::front, 1, 0, false, 0, 0, 1}));
+        Share{Datum::middle, 4, 2, false, 0, 0.5, 1}, Share{Datum::middle, 4, 3, false, 1, 1.5, 1},
+        Share{Datum::middle, 4, 0, true, 1, 1.5, -1}, Share{Datum::middle, 4, 1, true, 0, 0.5, -1},
+        Share{Datum::middle, 4, 1, false, 1, 0.5, -1}, Share{Datum::front, 1, 0, false, 0, 0, 1}));
 
 }  // namespace
 }  // namespace bedwright

@@ -5,9 +5,9 @@
 #include <algorithm>
 
 #include "loads/loads.h"
-#include "rules/loads/rules.h"
 #include "loads/say.h"
 #include "loads/worked.h"
+#include "rules/loads/rules.h"
 #include "support/demo.h"
 
 namespace bedwright {

@@ -92,8 +92,7 @@ TEST(Log, ItsBunksCarryItsWeightAndBalanceItsMiddle) {
     // Front-most: its front end on the first bunk, its middle half a length behind.
     double moment = 0, total = 0;
     for (const BeamLoad& b : places.front()) moment += b.force * b.from, total += b.force;
-    EXPECT_NEAR(moment / total, bed.track.bunks.front().x + job.order.work.log->length / 2, 1e-6)
-        << order;
+    EXPECT_NEAR(moment / total, bed.track.bunks.front().x + job.order.work.log->length / 2, 1e-6) << order;
   }
 }
 

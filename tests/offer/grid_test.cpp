@@ -20,7 +20,8 @@ TEST(Grid, NumbersEveryCombinationTheLastChangingFastest) {
 TEST(Grid, RefusesMoreThanItCanNumber) {
   const std::vector<std::string> many(10'000, "1");
   EXPECT_EQ(Grid({{"a", many}, {"b", many}}).size(), 100'000'000u);
-  EXPECT_EQ(Grid({{"a", many}, {"b", many}, {"c", many}, {"d", many}, {"e", many}, {"f", many}}).size(), std::nullopt);
+  EXPECT_EQ(Grid({{"a", many}, {"b", many}, {"c", many}, {"d", many}, {"e", many}, {"f", many}}).size(),
+            std::nullopt);
 }
 
 TEST(PartOf, CoversEveryCombinationOnceInNearlyEvenParts) {
@@ -40,7 +41,8 @@ TEST(PartOf, CoversEveryCombinationOnceInNearlyEvenParts) {
 TEST(ParsePart, TakesKOfN) {
   ASSERT_TRUE(parse_part("3/16"));
   EXPECT_EQ(parse_part("3/16")->number, 3u);
-  for (const char* bad : {"", "3", "0/4", "5/4", "1/0", "-1/4", "1/4x", "1/1000000", "a/b", "1/"}) EXPECT_FALSE(parse_part(bad)) << bad;
+  for (const char* bad : {"", "3", "0/4", "5/4", "1/0", "-1/4", "1/4x", "1/1000000", "a/b", "1/"})
+    EXPECT_FALSE(parse_part(bad)) << bad;
 }
 
 }  // namespace

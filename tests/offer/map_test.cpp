@@ -7,10 +7,10 @@
 
 #include <nlohmann/json.hpp>
 
-#include "rules/loads/rules.h"
 #include "loads/worked.h"
 #include "offer/picture.h"
 #include "offer/table.h"
+#include "rules/loads/rules.h"
 #include "support/demo.h"
 #include "support/made_up.h"
 
@@ -28,7 +28,9 @@ std::vector<Finding> findings_of(const std::vector<std::string>& sets) {
 }
 
 Grid small_grid() {
-  return Grid({{"track.rail_length", {"72 in", "80 in", "84 in"}}, {"track.bunk_pitch", {"20 in", "24 in"}}, {"track.extension_count", {"0", "1"}}});
+  return Grid({{"track.rail_length", {"72 in", "80 in", "84 in"}},
+               {"track.bunk_pitch", {"20 in", "24 in"}},
+               {"track.extension_count", {"0", "1"}}});
 }
 
 // Each near miss takes as long as a map of hundreds: only where they are what is tested.
@@ -39,7 +41,9 @@ OfferMap drawn(PartOf part = {}, unsigned threads = 2, int near_misses = 0) {
   return draw_map(order_path("sizes"), {}, small_grid(), part, check, settings);
 }
 
-MapFile file_of(OfferMap map) { return {"0.1.0", "QB-1", "A", "2026-11-09", "digest", Printing::inches, {"Kit: made up."}, std::move(map)}; }
+MapFile file_of(OfferMap map) {
+  return {"0.1.0", "QB-1", "A", "2026-11-09", "digest", Printing::inches, {"Kit: made up."}, std::move(map)};
+}
 
 TEST(Map, SaysOfEachCombinationWhatCheckingItSays) {
   const OfferMap map = drawn();
@@ -47,7 +51,8 @@ TEST(Map, SaysOfEachCombinationWhatCheckingItSays) {
   int stopped = 0;
   for (const MapRow& row : map.rows) {
     const auto findings = findings_of(map.grid.sets_of(row.combination));
-    const auto stops = std::count_if(findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::stop; });
+    const auto stops = std::count_if(findings.begin(), findings.end(),
+                                     [](const Finding& f) { return f.severity == Severity::stop; });
     EXPECT_EQ(row.stops, stops) << row.combination;
     EXPECT_EQ(row.fit == Fit::fits, stops == 0);
     stopped += stops > 0;
@@ -68,7 +73,9 @@ TEST(Map, ARemainderStopsTheCombinationsWhosePitchDoesNotDivide) {
   }
 }
 
-TEST(Map, IsTheSameWithAnyNumberOfThreads) { EXPECT_EQ(map_json(file_of(drawn({}, 1))), map_json(file_of(drawn({}, 3)))); }
+TEST(Map, IsTheSameWithAnyNumberOfThreads) {
+  EXPECT_EQ(map_json(file_of(drawn({}, 1))), map_json(file_of(drawn({}, 3))));
+}
 
 TEST(Map, PartsMergeIntoTheWholeByteForByte) {
   constexpr int few = 2;
@@ -88,7 +95,9 @@ TEST(Map, PartsMergeIntoTheWholeByteForByte) {
 
 TEST(Map, PartsThatDoNotBelongTogetherAreRefused) {
   MapFile a = file_of(drawn({1, 2})), b = file_of(drawn({2, 2}));
-  const auto fault = [](std::vector<MapFile> parts) { return std::get<std::string>(merged(std::move(parts), 3)); };
+  const auto fault = [](std::vector<MapFile> parts) {
+    return std::get<std::string>(merged(std::move(parts), 3));
+  };
   EXPECT_THAT(fault({}), HasSubstr("no part"));
   EXPECT_THAT(fault({a}), HasSubstr("part 2 of 2 is missing"));
   EXPECT_THAT(fault({a, a}), HasSubstr("given twice"));
@@ -111,7 +120,8 @@ TEST(Map, ATextThatIsNoMapIsRefused) {
 }
 
 TEST(Map, WhatCannotBeLaidOutSaysWhy) {
-  const OfferMap map = draw_map(order_path("sizes"), {}, Grid({{"track.clamps[1].bunk", {"5", "500"}}}), {}, check, {1, 0, {}});
+  const OfferMap map = draw_map(order_path("sizes"), {}, Grid({{"track.clamps[1].bunk", {"5", "500"}}}), {},
+                                check, {1, 0, {}});
   EXPECT_EQ(map.rows[1].fit, Fit::impossible);
   EXPECT_THAT(map.rows[1].change, HasSubstr("there is no bunk 500"));
 }
@@ -122,7 +132,8 @@ TEST(NearMisses, FewestRulesFirstAndWhatIsOfferedClearsThem) {
   // rail and pitch are what is varied.
   MapSettings settings;
   settings.near_misses = 3;
-  const Grid two_by_two({{"track.rail_length", {"72 in", "80 in"}}, {"track.bunk_pitch", {"20 in", "24 in"}}});
+  const Grid two_by_two(
+      {{"track.rail_length", {"72 in", "80 in"}}, {"track.bunk_pitch", {"20 in", "24 in"}}});
   const OfferMap map = draw_map(order_path("sizes"), {"bolts.track=1 in"}, two_by_two, {}, check, settings);
   ASSERT_EQ(map.near.size(), 3u);
   int with_change = 0;
@@ -156,7 +167,8 @@ MapRow stopped_by(std::uint64_t n, const std::string& rules, int stops, double m
 
 TEST(NearMisses, ShowMoreThanOneWayToMiss) {
   std::vector<MapRow> rows;
-  for (std::uint64_t i = 0; i < 20; ++i) rows.push_back(stopped_by(i, "RAIL-REMAINDER 1", 1, -static_cast<double>(i)));
+  for (std::uint64_t i = 0; i < 20; ++i)
+    rows.push_back(stopped_by(i, "RAIL-REMAINDER 1", 1, -static_cast<double>(i)));
   rows.push_back(stopped_by(20, "TIP 2", 2, -1));
   rows.push_back(stopped_by(21, "TIP 4, CLASH 1", 5, -1));
   EXPECT_THAT(nearest_rows(rows, 12), ::testing::ElementsAre(0, 1, 2, 3, 20, 21));
@@ -217,7 +229,9 @@ TEST(Map, CarriesLoads) {
 TEST(MapCsv, HasALineACombinationAndItsKeysAsColumns) {
   const std::string csv = map_csv(file_of(drawn()));
   EXPECT_EQ(std::count(csv.begin(), csv.end(), '\n'), 13);
-  EXPECT_THAT(csv, ::testing::StartsWith("track.rail_length,track.bunk_pitch,track.extension_count,fits,stops,warnings,rule,margin,unit,used,at,stopped by,warned by,change\r\n72 in,20 in,0,"));
+  EXPECT_THAT(csv, ::testing::StartsWith(
+                       "track.rail_length,track.bunk_pitch,track.extension_count,fits,stops,warnings,rule,"
+                       "margin,unit,used,at,stopped by,warned by,change\r\n72 in,20 in,0,"));
 }
 
 }  // namespace

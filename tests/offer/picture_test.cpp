@@ -18,9 +18,18 @@ std::vector<std::string> run(int count, const std::string& unit) {
 
 // A map of made-up rows in every state, with every length of figure.
 MapFile made_up(std::vector<Varied> varied, Printing printing) {
-  MapFile file{"0.1.0", "QB-1", "A", "2026-11-09", "digest", printing, {"Kit: " + std::string(200, 'k') + ". " + std::string(90, 'w'), "Changed from the order file: a=b."}, {Grid(std::move(varied)), {}, {}, {}, 0, 0, 0, 1}};
+  MapFile file{
+      "0.1.0",
+      "QB-1",
+      "A",
+      "2026-11-09",
+      "digest",
+      printing,
+      {"Kit: " + std::string(200, 'k') + ". " + std::string(90, 'w'), "Changed from the order file: a=b."},
+      {Grid(std::move(varied)), {}, {}, {}, 0, 0, 0, 1}};
   std::mt19937 random(7);
-  const std::vector<std::string> codes = {"HOLE-FIT", "RAIL-REMAINDER", "CLASH-MOVING", "TIP", "JOINT-SUPPORT", "STAND-SAG", "EDGE", "WASHER-FLAT"};
+  const std::vector<std::string> codes = {"HOLE-FIT",      "RAIL-REMAINDER", "CLASH-MOVING", "TIP",
+                                          "JOINT-SUPPORT", "STAND-SAG",      "EDGE",         "WASHER-FLAT"};
   for (std::uint64_t i = 0; i < *file.map.grid.size(); ++i) {
     MapRow row;
     row.combination = i;
@@ -33,7 +42,9 @@ MapFile made_up(std::vector<Varied> varied, Printing printing) {
     row.by_rule = row.code + " 1" + (random() % 2 ? "" : ", EDGE 12, TIP 3");
     file.map.rows.push_back(row);
     if (i < 12 && row.fit == Fit::stopped)
-      file.map.near.push_back({i, {{"frame.tabs.slot_length", "1-1/4 in"}}, {row.code + ": " + std::string(300, 'x') + " or move it 3/16 in"}});
+      file.map.near.push_back({i,
+                               {{"frame.tabs.slot_length", "1-1/4 in"}},
+                               {row.code + ": " + std::string(300, 'x') + " or move it 3/16 in"}});
   }
   return file;
 }
@@ -43,7 +54,8 @@ std::vector<std::pair<Vec2, Vec2>> segments(const Entity& entity) {
   std::vector<std::pair<Vec2, Vec2>> all;
   if (const auto* line = std::get_if<Line>(&entity)) all.push_back({line->from, line->to});
   if (const auto* closed = std::get_if<Closed>(&entity))
-    for (std::size_t i = 0; i < closed->outline.size(); ++i) all.push_back({closed->outline[i].at, closed->outline[(i + 1) % closed->outline.size()].at});
+    for (std::size_t i = 0; i < closed->outline.size(); ++i)
+      all.push_back({closed->outline[i].at, closed->outline[(i + 1) % closed->outline.size()].at});
   return all;
 }
 
@@ -58,7 +70,9 @@ void expect_clear(const Page& page) {
       EXPECT_GE(t->height, 2.5) << t->text;
     }
   for (const auto& [box, text] : texts) {
-    EXPECT_TRUE(box.low.x >= 5 && box.low.y >= 5 && box.high.x <= page.width - 5 && box.high.y <= page.height - 5) << text;
+    EXPECT_TRUE(box.low.x >= 5 && box.low.y >= 5 && box.high.x <= page.width - 5 &&
+                box.high.y <= page.height - 5)
+        << text;
     for (const auto& [other, words] : texts)
       if (&box != &other) {
         EXPECT_FALSE(box.overlaps(other, 0.05)) << "'" << text << "' and '" << words << "'";
@@ -71,10 +85,17 @@ void expect_clear(const Page& page) {
 TEST(MapPages, NothingOverlapsForManyShapesOfMap) {
   const std::vector<std::vector<Varied>> shapes = {
       {{"track.datum", {"front", "middle", "rear"}}},
-      {{"track.rail_length", run(25, " in")}, {"track.bunk_pitch", run(49, "-1/2 in")}, {"track.extension_count", run(4, "")}},
+      {{"track.rail_length", run(25, " in")},
+       {"track.bunk_pitch", run(49, "-1/2 in")},
+       {"track.extension_count", run(4, "")}},
       {{"a", run(2, "")}, {"b", run(3, "")}, {"c", run(2, "")}, {"d", run(2, "")}},
-      {{"axle.fraction", run(20, "-and-a-long-label")}, {"b", run(12, "")}, {"c", run(2, "")}, {"d", run(2, "")}, {"e", run(2, "")}},
-      {{"jacks", {"[17 in, 120 in, 223 in]", "[18 in, 121 in, 222 in]"}}, {"frame.tabs.plate.pad_thickness", run(9, " mm")}},
+      {{"axle.fraction", run(20, "-and-a-long-label")},
+       {"b", run(12, "")},
+       {"c", run(2, "")},
+       {"d", run(2, "")},
+       {"e", run(2, "")}},
+      {{"jacks", {"[17 in, 120 in, 223 in]", "[18 in, 121 in, 222 in]"}},
+       {"frame.tabs.plate.pad_thickness", run(9, " mm")}},
   };
   for (const auto& shape : shapes)
     for (const Printing printing : {Printing::inches, Printing::metric}) {
@@ -86,7 +107,8 @@ TEST(MapPages, NothingOverlapsForManyShapesOfMap) {
 }
 
 TEST(Panels, ShowEveryCombinationOnce) {
-  for (const auto& varied : {std::vector<Varied>{{"a", run(5, "")}}, {{"a", run(3, "")}, {"b", run(30, "")}, {"c", run(2, "")}, {"d", run(4, "")}}}) {
+  for (const auto& varied : {std::vector<Varied>{{"a", run(5, "")}},
+                             {{"a", run(3, "")}, {"b", run(30, "")}, {"c", run(2, "")}, {"d", run(4, "")}}}) {
     const Grid grid(varied);
     std::vector<int> seen(*grid.size(), 0);
     for (const Panel& panel : panels(grid, 7, 2)) {

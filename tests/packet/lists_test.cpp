@@ -5,8 +5,8 @@
 
 #include "bed/names.h"
 #include "formats/csv.h"
-#include "support/sample_part.h"
 #include "support/demo.h"
+#include "support/sample_part.h"
 
 namespace bedwright {
 namespace {
@@ -120,14 +120,17 @@ TEST(Lists, layout_says_where_each_thing_goes_on_the_mains) {
   const Mm hole = hole_in_world(bed, ply_through(bed, tab, 0)).centre.x - front;
   EXPECT_EQ(cell(csv, "tab R7", "hole mm"), CsvCell(hole, 2).written());
   EXPECT_EQ(cell(csv, "cross member 1", "hole mm"), "");
-  EXPECT_EQ(cell(csv, "axle 1", "middle mm"), CsvCell(bed.items[bed.item({Kind::axle, Side::middle, 1})].placement.origin.x - front, 2).written());
+  EXPECT_EQ(
+      cell(csv, "axle 1", "middle mm"),
+      CsvCell(bed.items[bed.item({Kind::axle, Side::middle, 1})].placement.origin.x - front, 2).written());
   std::vector<std::string> listed;
   for (const auto& row : read_csv(csv)) listed.push_back(row[0]);
   // The mains are what it is measured on, the tongue is mitred, wheels go with their
   // axle, and the kit's own is the customer's to place.
   for (const Kind kind : {Kind::main, Kind::tongue, Kind::wheel, Kind::rail, Kind::clamp}) {
     ASSERT_FALSE(bed.items_of(kind).empty());
-    for (const int i : bed.items_of(kind)) EXPECT_THAT(listed, ::testing::Not(::testing::Contains(name(bed.items[i]))));
+    for (const int i : bed.items_of(kind))
+      EXPECT_THAT(listed, ::testing::Not(::testing::Contains(name(bed.items[i]))));
   }
 }
 
@@ -154,9 +157,10 @@ TEST(Lists, hardware_says_what_to_buy) {
   const std::vector<KitBox> box{{{"1/2 in", {}}, 38.1, 1}, {{"3/8 in", {}}, 25.4, 6}};
   const auto rows = read_csv(hardware_csv(sample::bed(), box, sample::heading(), {0, 0}));
   ASSERT_EQ(rows.size(), 4U);
-  EXPECT_THAT(rows[0], ::testing::ElementsAre("item", "size", "length", "length mm", "needed", "for track",
-                                              "for bunks", "for gussets", "for stops", "for jacks",
-                                              "for tongue jack", "spares", "in the kit's box", "to buy", "left over"));
+  EXPECT_THAT(rows[0],
+              ::testing::ElementsAre("item", "size", "length", "length mm", "needed", "for track",
+                                     "for bunks", "for gussets", "for stops", "for jacks", "for tongue jack",
+                                     "spares", "in the kit's box", "to buy", "left over"));
   EXPECT_THAT(rows[1], ::testing::ElementsAre("bolt", "1/2 in", "1-1/2 in", "38.10", "2", "1", "0", "0", "0",
                                               "1", "0", "0", "1", "1", "0"));
   EXPECT_THAT(rows[2], ::testing::ElementsAre("bolt", "3/8 in", "1 in", "25.40", "0", "0", "0", "0", "0", "0",

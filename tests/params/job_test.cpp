@@ -42,7 +42,8 @@ TEST(LoadJob, FilesThatAreNotThere) {
   const auto missing = load_job(folder.path("none.yaml"), {});
   ASSERT_EQ(std::get<std::vector<Problem>>(missing).size(), 1u);
   // Its name once, and nothing of files beside an order: it is the order.
-  EXPECT_EQ(to_line(std::get<std::vector<Problem>>(missing)[0]), folder.path("none.yaml") + ": does not exist; check the spelling");
+  EXPECT_EQ(to_line(std::get<std::vector<Problem>>(missing)[0]),
+            folder.path("none.yaml") + ": does not exist; check the spelling");
   EXPECT_THAT(to_line(std::get<std::vector<Problem>>(load_job(folder.path(""), {}))[0]),
               HasSubstr("is a folder"));
   EXPECT_THAT(folder.faults({"kit=none.yaml"}),
@@ -133,7 +134,8 @@ INSTANTIATE_TEST_SUITE_P(
         Case{{"order.number=" + std::string(65, 'a')}, "--set:1:1: order.number: "},
         Case{{"order.date=2025-13-01"}, "--set:1:1: order.date: \"2025-13-01\" is no day of the calendar"},
         Case{{"order.date=1 May 2025"}, "--set:1:1: order.date: "},
-        Case{{"order.tape=1 mm"}, "--set:1:1: order.tape: 1 mm (0.0394 in) goes into an inch no whole number of times"},
+        Case{{"order.tape=1 mm"},
+             "--set:1:1: order.tape: 1 mm (0.0394 in) goes into an inch no whole number of times"},
         Case{{"order.tape=0.065 in"}, "--set:1:1: order.tape: "},
         Case{{"order.printing=metric", "order.tape=1/16 in"},
              "--set:2:1: order.tape: 1.5875 mm (0.0625 in) is no whole tenth of a millimetre"},
@@ -247,39 +249,54 @@ TEST(LoadJob, PlacesGivenByTheTrackMoveWithIt) {
   for (const auto& [extensions, total] : {std::pair{"1", 252.0}, {"2", 336.0}}) {
     const Job job = std::get<Job>(folder.load({std::string("track.extension_count=") + extensions}));
     EXPECT_NEAR(job.order.axle.position, total / 2 * inch, inch / 32);
-    EXPECT_THAT(job.order.jacks, ElementsAre(::testing::DoubleNear(18 * inch, 1e-9), ::testing::DoubleNear((total - 20) * inch, 1e-9)));
+    EXPECT_THAT(job.order.jacks, ElementsAre(::testing::DoubleNear(18 * inch, 1e-9),
+                                             ::testing::DoubleNear((total - 20) * inch, 1e-9)));
   }
 }
 
 TEST(LoadJob, JacksBetweenStandEvenlyOnTheTape) {
   const Folder folder;
-  folder.write("order.yaml", changed(samples::order, "jacks: [18 in, 222 in]", "jacks: [18 in]\njacks_from_rear: [20 in]\njacks_between: 2"));
+  folder.write("order.yaml", changed(samples::order, "jacks: [18 in, 222 in]",
+                                     "jacks: [18 in]\njacks_from_rear: [20 in]\njacks_between: 2"));
   const Job job = std::get<Job>(folder.load());
   ASSERT_EQ(job.order.jacks.size(), 4u);
   EXPECT_EQ(jacks_listed(job.order), 1u);
   EXPECT_NEAR(job.order.jacks[2], (18 + 214 / 3.0) * inch, inch / 32 + 1e-9);
   EXPECT_NEAR(job.order.jacks[3], (18 + 2 * 214 / 3.0) * inch, inch / 32 + 1e-9);
-  folder.write("order.yaml", changed(samples::order, "jacks: [18 in, 222 in]", "jacks: [18 in]\njacks_between: 2"));
+  folder.write("order.yaml",
+               changed(samples::order, "jacks: [18 in, 222 in]", "jacks: [18 in]\njacks_between: 2"));
   EXPECT_THAT(folder.faults(), ElementsAre(StartsWith("order.yaml:19:1: jacks_between: has no two pairs")));
 }
 
 TEST(LoadJob, AnOverrideOfTheOrderReachesTheFrameAndASetGoesFurther) {
   const Folder folder;
-  folder.write("order.yaml", samples::order + "overrides:\n  - {key: frame.tabs.slot_length, value: 1-1/4 in}\n");
+  folder.write("order.yaml",
+               samples::order + "overrides:\n  - {key: frame.tabs.slot_length, value: 1-1/4 in}\n");
   EXPECT_NEAR(std::get<Job>(folder.load()).frame.tabs.slot_length, 1.25 * inch, 1e-9);
-  EXPECT_NEAR(std::get<Job>(folder.load({"frame.tabs.slot_length=1-1/8 in"})).frame.tabs.slot_length, 1.125 * inch, 1e-9);
+  EXPECT_NEAR(std::get<Job>(folder.load({"frame.tabs.slot_length=1-1/8 in"})).frame.tabs.slot_length,
+              1.125 * inch, 1e-9);
 }
 
 TEST(LoadJob, FaultsOfOverridesAndFreeParametersStandWhereTheyAreWritten) {
   const Folder folder;
-  folder.write("order.yaml", samples::order + "overrides:\n  - {key: frame.tabs.slot_length, value: 3 in}\n  - {key: track.datum, value: rear}\n"
-                                              "free:\n  - {key: jacks, values: 9..1}\n");
-  EXPECT_THAT(folder.faults(), ElementsAre(StartsWith("order.yaml:20:42: frame.tabs.slot_length: 76.2 mm (3 in) is not less than"),
-                                           StartsWith("order.yaml:21:6: overrides[2].key: \"track.datum\" is no key of the kit"),
-                                           StartsWith("order.yaml:23:18: free[1].values: \"9..1\" runs backward")));
-  folder.write("order.yaml", changed(samples::order, "{position: 130 in}", "{position: 130 in, fraction: 0.5}") + "jacks_from_rear: [30 ft]\n");
-  EXPECT_THAT(folder.faults(), ElementsAre(StartsWith("order.yaml:17:26: axle.fraction: is given as well"),
-                                           StartsWith("order.yaml:19:19: jacks_from_rear[1]: 9144 mm (360 in) lies ahead of the track")));
+  folder.write(
+      "order.yaml",
+      samples::order +
+          "overrides:\n  - {key: frame.tabs.slot_length, value: 3 in}\n  - {key: track.datum, value: rear}\n"
+          "free:\n  - {key: jacks, values: 9..1}\n");
+  EXPECT_THAT(
+      folder.faults(),
+      ElementsAre(StartsWith("order.yaml:20:42: frame.tabs.slot_length: 76.2 mm (3 in) is not less than"),
+                  StartsWith("order.yaml:21:6: overrides[2].key: \"track.datum\" is no key of the kit"),
+                  StartsWith("order.yaml:23:18: free[1].values: \"9..1\" runs backward")));
+  folder.write("order.yaml",
+               changed(samples::order, "{position: 130 in}", "{position: 130 in, fraction: 0.5}") +
+                   "jacks_from_rear: [30 ft]\n");
+  EXPECT_THAT(
+      folder.faults(),
+      ElementsAre(
+          StartsWith("order.yaml:17:26: axle.fraction: is given as well"),
+          StartsWith("order.yaml:19:19: jacks_from_rear[1]: 9144 mm (360 in) lies ahead of the track")));
 }
 
 TEST(CalendarDate, KnowsTheCalendar) {

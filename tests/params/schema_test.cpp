@@ -265,7 +265,9 @@ class KeyLister {
   }
   LISTS(text)
   LISTS(name)
-  LISTS(path) LISTS(paths) LISTS(flag)
+  LISTS(path)
+  LISTS(paths)
+  LISTS(flag)
 #undef LISTS
       template <class T, class... Rest>
       void number(const char* key, T&, Range, const char*, Rest...) {

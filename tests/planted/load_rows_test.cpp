@@ -134,9 +134,17 @@ std::vector<Planted> load_rows() {
        }},
       {"TRACK-BOLT", "head so heavy that the track bolts just hold it", track_bolt},
       {"STAND-LOG", "log whose middle just leaves the front bunk under it",
-       [](double past) { return run_demo("base", [&](Job& j) { j.order.work.log->position = testing::demo_bed("base").track.bunks.front().x - past * hair; }); }},
+       [](double past) {
+         return run_demo("base", [&](Job& j) {
+           j.order.work.log->position = testing::demo_bed("base").track.bunks.front().x - past * hair;
+         });
+       }},
       {"TAB-WORK", "tabs of steel that just stands what a rail puts on them",
-       [](double past) { return with_loads([&](Job& j, const LoadsResult& l) { set_yield(j, l.tabs.tab_stress_at_work, l.tabs.tab_allowed, past); }); }},
+       [](double past) {
+         return with_loads([&](Job& j, const LoadsResult& l) {
+           set_yield(j, l.tabs.tab_stress_at_work, l.tabs.tab_allowed, past);
+         });
+       }},
       {"TAB-ROAD", "tabs of steel that just stands the road",
        [](double past) {
          return with_loads([&](Job& j, const LoadsResult& l) {

@@ -31,8 +31,7 @@ TEST_P(PlantedLoads, IsFoundAndEachRemedyClearsIt) {
   ASSERT_FALSE(has_stop(findings_of(fault.order, {}))) << "the order is good without the fault";
   const std::vector<Finding> findings = findings_of(fault.order, fault.sets);
   const auto found = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) {
-    return f.code == fault.code && f.severity == Severity::stop &&
-           is_about(f, fault.subject);
+    return f.code == fault.code && f.severity == Severity::stop && is_about(f, fault.subject);
   });
   ASSERT_NE(found, findings.end()) << "not found";
   EXPECT_LT(found->margin, 0);
@@ -52,7 +51,11 @@ INSTANTIATE_TEST_SUITE_P(
     Faults, PlantedLoads,
     ::testing::Values(
         Fault{"AxleTooFarBack", "base", {"axle.position=139 in"}, "TOW-SHARE", {Kind::tongue_load}},
-        Fault{"AxleTooFarBackTandem", "one_extension", {"axle.position=184 in"}, "TOW-SHARE", {Kind::tongue_load}},
+        Fault{"AxleTooFarBackTandem",
+              "one_extension",
+              {"axle.position=184 in"},
+              "TOW-SHARE",
+              {Kind::tongue_load}},
         Fault{"AxleTooFarForward", "metric", {"axle.position=2300 mm"}, "TOW-SHARE", {Kind::tongue_load}},
         Fault{"TyreOverloaded", "base", {"frame.axle.tyre_rating=900 lb"}, "TOW-TYRE", {Kind::wheel}},
         Fault{"AxleOverloaded", "base", {"frame.axle.axle_rating=1500 lb"}, "TOW-AXLE", {Kind::axle}},

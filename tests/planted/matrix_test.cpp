@@ -1,15 +1,16 @@
 // The planted-fault matrix: for every rule of the table one fault just past its
 // limit and its twin just inside. Every fault must be found by its rule, and no
 // twin. Printed as a table.
+#include "planted/matrix.h"
+
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <numbers>
 #include <set>
 
-#include "rules/small_bed.h"
 #include "draw/scribe.h"
-#include "planted/matrix.h"
+#include "rules/small_bed.h"
 
 namespace bedwright {
 namespace {
@@ -109,7 +110,8 @@ Findings joint_support(double past) {
   s.bed.track.total_length = 2000;
   s.limits.gusset_bolts = 0;
   for (Side side : both_sides)
-    s.plate({Kind::tab, side, 1}, {1000 + 8 * inch + past * hair, 500 * outward(side), 0}, {80, 80}, 6, {round_hole({}, 14)});
+    s.plate({Kind::tab, side, 1}, {1000 + 8 * inch + past * hair, 500 * outward(side), 0}, {80, 80}, 6,
+            {round_hole({}, 14)});
   return s.run();
 }
 
@@ -132,7 +134,9 @@ Findings cut_hole(double past) {
 
 Findings cut_web(double past) {
   SmallBed s;
-  s.plate(some(1), {}, {200, 200}, 10, {round_hole({-10 - (10 - past * hair) / 2, 0}, 20), round_hole({10 + (10 - past * hair) / 2, 0}, 20)});
+  s.plate(
+      some(1), {}, {200, 200}, 10,
+      {round_hole({-10 - (10 - past * hair) / 2, 0}, 20), round_hole({10 + (10 - past * hair) / 2, 0}, 20)});
   return s.run();
 }
 
@@ -186,7 +190,8 @@ Findings hole_no_tab(double past) {
   const Mm hole = bed.bolts[bed.bolt({Kind::track_bolt, Side::right, 9})].seat.x;
   return run_demo("lot_frame", [&](Job& job) {
     for (Mm& tab : job.frame.tabs.existing)
-      if (std::abs(tab - job.frame.main.front_overhang - hole) < inch) tab = hole + job.frame.main.front_overhang - (2 * inch + past * hair);
+      if (std::abs(tab - job.frame.main.front_overhang - hole) < inch)
+        tab = hole + job.frame.main.front_overhang - (2 * inch + past * hair);
   });
 }
 
@@ -204,7 +209,8 @@ Findings letters(double past) {
   const auto all_fit = [&](Mm height) {
     return std::all_of(bed.parts.begin(), bed.parts.end(), [&](const Part& part) {
       const auto* plate = std::get_if<Plate>(&part.form);
-      return !plate || part.origin != Origin::made || letters_fit(*plate, scribe_words(part, job.order.order), height);
+      return !plate || part.origin != Origin::made ||
+             letters_fit(*plate, scribe_words(part, job.order.order), height);
     });
   };
   Mm fits = 2, fails = 50;
@@ -216,8 +222,10 @@ Findings letters(double past) {
 // of E70 carries 0.30 x 70 ksi x 0.7071 x 1/4 in = 3.7123 kip/in.
 Findings weld_load(double past) {
   const double line = 1.75, off = 1.25 + line / 2;
-  const double carries = 0.30 * 70 * std::numbers::sqrt2 / 2 * 0.25 / (1 / (2 * line) + 3 * off / (line * line));  // kip
-  return run_demo("base", [&](Job& job) { job.order.limits.tab_load = 1000 * pound * carries * (1 + past * 1e-4); });
+  const double carries =
+      0.30 * 70 * std::numbers::sqrt2 / 2 * 0.25 / (1 / (2 * line) + 3 * off / (line * line));  // kip
+  return run_demo("base",
+                  [&](Job& job) { job.order.limits.tab_load = 1000 * pound * carries * (1 + past * 1e-4); });
 }
 
 // Pinned at the front three rails' length errors reach the last holes, at the
@@ -236,13 +244,23 @@ std::vector<Planted> bed_rows() {
       {"RAIL-REMAINDER", "remainder of a rail", rail_remainder},
       {"HOLE-NO-TAB", "tab 2 in from its hole", hole_no_tab},
       {"HOLE-FIT", "holes out of line by their clearance",
-       [](double past) { return two_plates(34, half_inch(), {inch / 16 + past * hair, 0}).run(); }},
+       [](double past) {
+         return two_plates(34, half_inch(), {inch / 16 + past * hair, 0}).run();
+       }},
       {"TAB-FOUND", "tab found out of its place by what counts as the same",
-       [](double past) { return run_demo("base", [&](Job& j) { j.order.tabs_found = {{{"R7", {}}, same_place * (1 + 0.1 * past), 0}}; }); }},
+       [](double past) {
+         return run_demo("base", [&](Job& j) {
+           j.order.tabs_found = {{{"R7", {}}, same_place * (1 + 0.1 * past), 0}};
+         });
+       }},
       {"BOLT-SHORT", "one thread past the nut at the shortest",
-       [](double past) { return two_plates(stack + half_inch().length_minus + half_inch().pitch - past * hair).run(); }},
+       [](double past) {
+         return two_plates(stack + half_inch().length_minus + half_inch().pitch - past * hair).run();
+       }},
       {"BOLT-LONG", "3/8 in past the nut at the longest",
-       [](double past) { return two_plates(stack + 3 * inch / 8 - half_inch().length_plus + past * hair).run(); }},
+       [](double past) {
+         return two_plates(stack + 3 * inch / 8 - half_inch().length_plus + past * hair).run();
+       }},
       {"BOLT-THREAD", "plain shank as long as the grip", bolt_thread},
       {"WASHER-FLAT", "seat sloping 1 degree", washer_flat},
       {"WASHER-COVER", "hole as wide as the washer covers", washer_cover},
@@ -262,22 +280,33 @@ std::vector<Planted> bed_rows() {
          });
        }},
       {"JOINT-GAP", "joint 1/8 in open",
-       [](double past) { return run_demo("base", [&](Job& j) { j.kit.rail.joint_gap_plus = inch / 8 + past * hair; }); }},
+       [](double past) {
+         return run_demo("base", [&](Job& j) { j.kit.rail.joint_gap_plus = inch / 8 + past * hair; });
+       }},
       {"JOINT-STEP", "rails 1/32 in apart in height",
-       [](double past) { return run_demo("base", [&](Job& j) { j.kit.rail.height_tolerance = (inch / 32 + past * hair) / 2; }); }},
+       [](double past) {
+         return run_demo("base",
+                         [&](Job& j) { j.kit.rail.height_tolerance = (inch / 32 + past * hair) / 2; });
+       }},
       {"GUSSET-BOLTS", "one gusset bolt a side, or two",
-       [](double past) { return run_demo("base", [&](Job& j) { j.kit.gusset.bolts.resize(past > 0 ? 1 : 2); }); }},
+       [](double past) {
+         return run_demo("base", [&](Job& j) { j.kit.gusset.bolts.resize(past > 0 ? 1 : 2); });
+       }},
       {"TRACK-LENGTH", "track out by what is allowed", track_length},
       {"REACH", "head in a well of a socket's width", reach},
       {"CUT-HOLE", "slot as wide as the plate is thick", cut_hole},
       {"CENTRE-MARK", "7/16 in hole in 3/8 in plate, the limit at that ratio",
-       [](double past) { return run_demo("base", [&](Job& j) { j.order.limits.table_hole = 7.0 / 6 + past * 1e-3; }); }},
+       [](double past) {
+         return run_demo("base", [&](Job& j) { j.order.limits.table_hole = 7.0 / 6 + past * 1e-3; });
+       }},
       {"CUT-WEB", "steel of the plate's thickness between holes", cut_web},
       {"STOCK-PLATE", "plate 48 in wide", stock_plate},
       {"LETTERS", "letters as high as have a place", letters},
       {"WELD-CONTACT", "parts to be welded 1/16 in apart", weld_contact},
-      {"WELD-LEAST", "3/16 in fillet on 3/8 in plate", [](double past) { return welded(3 * inch / 16 - past * hair, 3 * inch / 8, 0); }},
-      {"WELD-MOST", "3/16 in fillet along a 1/4 in edge", [](double past) { return welded(3 * inch / 16 + past * hair, inch / 4, inch / 4); }},
+      {"WELD-LEAST", "3/16 in fillet on 3/8 in plate",
+       [](double past) { return welded(3 * inch / 16 - past * hair, 3 * inch / 8, 0); }},
+      {"WELD-MOST", "3/16 in fillet along a 1/4 in edge",
+       [](double past) { return welded(3 * inch / 16 + past * hair, inch / 4, inch / 4); }},
       {"WELD-LOAD", "tab loaded to what its weld carries", weld_load},
       {"TORCH", "wall where the leaned nozzle ends", torch},
       {"BOLT-KINDS", "one length serves two stacks", bolt_kinds},
@@ -302,22 +331,28 @@ TEST(Matrix, LeavesNoRuleOut) {
 }
 
 int count(const Findings& findings, const std::string& code) {
-  return static_cast<int>(std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; }));
+  return static_cast<int>(
+      std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; }));
 }
 
 const Finding* first_of(const Findings& findings, const std::string& code) {
-  const auto at = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; });
+  const auto at =
+      std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; });
   return at == findings.end() ? nullptr : &*at;
 }
 
 TEST(Matrix, FindsEachFaultAndNoTwin) {
-  fmt::print("{:<15} {:<62} {:>6} {:>6}  {:>10} {:>10} {}\n", "rule", "planted at the limit", "fault", "twin", "measured", "limit", "unit");
+  fmt::print("{:<15} {:<62} {:>6} {:>6}  {:>10} {:>10} {}\n", "rule", "planted at the limit", "fault", "twin",
+             "measured", "limit", "unit");
   int found = 0, twins = 0, false_alarms = 0;
   for (const Planted& p : matrix()) {
     const Findings fault = p.run(+1), twin = p.run(-1);
     const Finding* at = first_of(fault, p.code);
     const int alarm = count(twin, p.code);
-    fmt::print("{:<15} {:<62} {:>6} {:>6}", p.code, p.fault, at ? "found" : "MISSED", p.always ? "none" : alarm ? "ALARM" : "quiet");
+    fmt::print("{:<15} {:<62} {:>6} {:>6}", p.code, p.fault, at ? "found" : "MISSED",
+               p.always ? "none"
+               : alarm  ? "ALARM"
+                        : "quiet");
     if (at) fmt::print("  {:>10.6g} {:>10.6g} {}", at->measured, at->limit, at->unit);
     fmt::print("\n");
     EXPECT_NE(at, nullptr) << p.code << " missed its fault";
@@ -335,7 +370,8 @@ TEST(Matrix, FindsEachFaultAndNoTwin) {
       EXPECT_LE(at->margin, 0) << p.code;
     }
   }
-  fmt::print("{} of {} faults found, {} of {} twins called one\n", found, matrix().size(), false_alarms, twins);
+  fmt::print("{} of {} faults found, {} of {} twins called one\n", found, matrix().size(), false_alarms,
+             twins);
 }
 
 }  // namespace

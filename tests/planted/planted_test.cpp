@@ -47,18 +47,42 @@ TEST_P(Planted, IsFoundAndItsRemedyClearsIt) {
 INSTANTIATE_TEST_SUITE_P(
     Faults, Planted,
     ::testing::Values(
-        Fault{"TabMoved", "base", "tabs_found=[{tab: R7, x: 3/16 in}]", "HOLE-FIT", {Kind::track_bolt, Side::right, 7}},
-        Fault{"TabMovedOther", "one_extension", "tabs_found=[{tab: L3, x: -3/16 in}]", "HOLE-FIT", {Kind::track_bolt, Side::left, 3}},
-        Fault{"TabMovedAcross", "base", "tabs_found=[{tab: L12, y: 3/16 in}]", "HOLE-FIT", {Kind::track_bolt, Side::left, 12}},
-        Fault{"ExistingTabMoved", "lot_frame", "frame.tabs.existing[9]=118-13/16 in", "HOLE-FIT", {Kind::track_bolt, Side::left}},
+        Fault{"TabMoved",
+              "base",
+              "tabs_found=[{tab: R7, x: 3/16 in}]",
+              "HOLE-FIT",
+              {Kind::track_bolt, Side::right, 7}},
+        Fault{"TabMovedOther",
+              "one_extension",
+              "tabs_found=[{tab: L3, x: -3/16 in}]",
+              "HOLE-FIT",
+              {Kind::track_bolt, Side::left, 3}},
+        Fault{"TabMovedAcross",
+              "base",
+              "tabs_found=[{tab: L12, y: 3/16 in}]",
+              "HOLE-FIT",
+              {Kind::track_bolt, Side::left, 12}},
+        Fault{"ExistingTabMoved",
+              "lot_frame",
+              "frame.tabs.existing[9]=118-13/16 in",
+              "HOLE-FIT",
+              {Kind::track_bolt, Side::left}},
         Fault{"BoltLong", "base", "bolts.bunk=1-1/2 in", "TIP", {Kind::bunk_bolt}},
         Fault{"BoltLongMetric", "metric", "bolts.bunk=35 mm", "TIP", {Kind::bunk_bolt}},
         Fault{"BoltShort", "base", "bolts.bunk=1 in", "BOLT-SHORT", {Kind::bunk_bolt}},
         Fault{"BoltShortMetric", "metric", "bolts.bunk=25 mm", "BOLT-SHORT", {Kind::bunk_bolt}},
         Fault{"TrackBoltLong", "base", "bolts.track=2-1/2 in", "BOLT-LONG", {Kind::track_bolt}},
         Fault{"InnerSetForEndBunks", "base", "track.end_bunks=inner", "CLASH", {Kind::bunk, Side::middle, 1}},
-        Fault{"ClampUnderLockedHead", "base", "track.clamps=[{bunk: 3}]", "CLASH-MOVING", {Kind::clamp, Side::middle, 1}},
-        Fault{"LogStopUnderLockedHead", "base", "track.log_stops=[2, 7, 10]", "CLASH-MOVING", {Kind::log_stop, Side::middle, 1}},
+        Fault{"ClampUnderLockedHead",
+              "base",
+              "track.clamps=[{bunk: 3}]",
+              "CLASH-MOVING",
+              {Kind::clamp, Side::middle, 1}},
+        Fault{"LogStopUnderLockedHead",
+              "base",
+              "track.log_stops=[2, 7, 10]",
+              "CLASH-MOVING",
+              {Kind::log_stop, Side::middle, 1}},
         Fault{"EdgeTooSmall", "base", "frame.tabs.length=1-3/4 in", "EDGE", {Kind::tab}},
         Fault{"EdgeTooSmallClip", "one_extension", "frame.tabs.slot_length=2-1/8 in", "EDGE", {Kind::tab}},
         Fault{"Remainder", "base", "track.rail_length=84 in", "RAIL-REMAINDER", {Kind::rail}},
@@ -79,26 +103,62 @@ TEST_P(PlantedOnTheBoard, IsStopped) {
 
 INSTANTIATE_TEST_SUITE_P(
     Faults, PlantedOnTheBoard,
-    ::testing::Values(Fault{"HoleThroughThePlatesEdge", "base", "frame.jack.hole.diameter=45 mm", "EDGE", {Kind::jack_plate}},
-                      Fault{"HolesIntoEachOther", "base", "frame.tongue_jack.hole.diameter=60 mm", "SPACING", {Kind::tongue_plate}},
-                      Fault{"NutThroughItsHole", "base", "frame.jack.hole.diameter=1 in", "WASHER-COVER", {Kind::jack_bolt, Side::left, 1, 1}},
-                      Fault{"TabAheadOfTheMain", "base", "frame.main.front_overhang=-10 in", "WELD-CONTACT", {Kind::tab, Side::left, 1}},
-                      Fault{"TabBesideTheFlange", "base", "frame.tabs.plate.inboard=0 in", "WELD-CONTACT", {Kind::tab, Side::left, 1}},
-                      Fault{"TonguePastTheMains", "base", "frame.tongue.angle=10 deg", "WELD-CONTACT", {Kind::tongue}},
-                      Fault{"AxleBehindTheBed", "base", "axle.position=900 in", "WELD-CONTACT", {Kind::axle, Side::middle, 1}},
-                      Fault{"JackHolesOffUpAndDown", "base", "tolerances.cut_position=0.79 mm", "HOLE-FIT", {Kind::jack_bolt}},
-                      Fault{"JackHolesOffTheTape", "base", "frame.jack.bolt_x=100 mm", "HOLE-FIT", {Kind::jack_bolt}},
-                      Fault{"JointsOpenMoreThanTheGusset", "base", "kit.rail.joint_gap_plus=10 mm", "HOLE-FIT", {Kind::gusset_bolt}},
-                      Fault{"AxleRisesIntoTheMains", "base", "frame.axle.bump=4-3/8 in", "CLASH-MOVING", {Kind::main}},
-                      Fault{"TabFoundFarOff", "base", "tabs_found=[{tab: R7, x: 100 mm, y: 100 mm}]", "HOLE-FIT", {Kind::track_bolt, Side::right, 7}}),
+    ::testing::Values(
+        Fault{
+            "HoleThroughThePlatesEdge", "base", "frame.jack.hole.diameter=45 mm", "EDGE", {Kind::jack_plate}},
+        Fault{"HolesIntoEachOther",
+              "base",
+              "frame.tongue_jack.hole.diameter=60 mm",
+              "SPACING",
+              {Kind::tongue_plate}},
+        Fault{"NutThroughItsHole",
+              "base",
+              "frame.jack.hole.diameter=1 in",
+              "WASHER-COVER",
+              {Kind::jack_bolt, Side::left, 1, 1}},
+        Fault{"TabAheadOfTheMain",
+              "base",
+              "frame.main.front_overhang=-10 in",
+              "WELD-CONTACT",
+              {Kind::tab, Side::left, 1}},
+        Fault{"TabBesideTheFlange",
+              "base",
+              "frame.tabs.plate.inboard=0 in",
+              "WELD-CONTACT",
+              {Kind::tab, Side::left, 1}},
+        Fault{"TonguePastTheMains", "base", "frame.tongue.angle=10 deg", "WELD-CONTACT", {Kind::tongue}},
+        Fault{"AxleBehindTheBed",
+              "base",
+              "axle.position=900 in",
+              "WELD-CONTACT",
+              {Kind::axle, Side::middle, 1}},
+        Fault{"JackHolesOffUpAndDown",
+              "base",
+              "tolerances.cut_position=0.79 mm",
+              "HOLE-FIT",
+              {Kind::jack_bolt}},
+        Fault{"JackHolesOffTheTape", "base", "frame.jack.bolt_x=100 mm", "HOLE-FIT", {Kind::jack_bolt}},
+        Fault{"JointsOpenMoreThanTheGusset",
+              "base",
+              "kit.rail.joint_gap_plus=10 mm",
+              "HOLE-FIT",
+              {Kind::gusset_bolt}},
+        Fault{"AxleRisesIntoTheMains", "base", "frame.axle.bump=4-3/8 in", "CLASH-MOVING", {Kind::main}},
+        Fault{"TabFoundFarOff",
+              "base",
+              "tabs_found=[{tab: R7, x: 100 mm, y: 100 mm}]",
+              "HOLE-FIT",
+              {Kind::track_bolt, Side::right, 7}}),
     [](const auto& fault) { return fault.param.name; });
 
 // A tongue jack 8 in ahead of the mains, cranked at their height: from the front
 // member's toes, 1.92 in ahead, 1/4 in is asked. 8 - 1.92 - 1/4 = 5.83.
 TEST(Planted, ACrankIsJudgedByTheKernelToTheSixteenth) {
   const auto meets = [](const char* radius) {
-    const std::vector<Finding> findings = findings_of("base", {"frame.tongue_jack.behind_front=30 in", "frame.tongue_jack.above=3 in", radius});
-    return std::any_of(findings.begin(), findings.end(), [](const Finding& f) { return f.code == "CLASH-MOVING"; });
+    const std::vector<Finding> findings =
+        findings_of("base", {"frame.tongue_jack.behind_front=30 in", "frame.tongue_jack.above=3 in", radius});
+    return std::any_of(findings.begin(), findings.end(),
+                       [](const Finding& f) { return f.code == "CLASH-MOVING"; });
   };
   EXPECT_FALSE(meets("frame.tongue_jack.handle_radius=5-13/16 in"));
   EXPECT_TRUE(meets("frame.tongue_jack.handle_radius=5-7/8 in"));
@@ -119,7 +179,8 @@ TEST(Planted, AnExtensionPinnedAtTheFrontMissesItsLastTabs) {
 
 TEST(Planted, TheWrongOrderIsStoppedForItsTabs) {
   const std::vector<Finding> findings = findings_of("wrong", {});
-  EXPECT_TRUE(std::any_of(findings.begin(), findings.end(), [](const Finding& f) { return f.code == "HOLE-NO-TAB"; }));
+  EXPECT_TRUE(std::any_of(findings.begin(), findings.end(),
+                          [](const Finding& f) { return f.code == "HOLE-NO-TAB"; }));
 }
 
 }  // namespace

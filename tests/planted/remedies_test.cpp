@@ -120,9 +120,9 @@ TEST(Remedies, EachOneTheRulesOfferClearsItsFinding) {
         }
         ++offered[f.code];
         if (tried[set] && tried[set]->contains(key_of(f)))
-          ADD_FAILURE() << f.code << " " << f.subjects.front().name << " stays after " << set << " in " << order
-                        << " with " << fmt::format("{}", fmt::join(sets, "; ")) << "\n  " << f.message
-                        << "\n  " << f.remedy;
+          ADD_FAILURE() << f.code << " " << f.subjects.front().name << " stays after " << set << " in "
+                        << order << " with " << fmt::format("{}", fmt::join(sets, "; ")) << "\n  "
+                        << f.message << "\n  " << f.remedy;
       }
     }
   }

@@ -14,9 +14,9 @@
 #include <regex>
 #include <sstream>
 
-#include "rules/rule.h"
-#include "formats/digest.h"
 #include "bed/names.h"
+#include "formats/digest.h"
+#include "rules/rule.h"
 #include "support/demo.h"
 
 namespace bedwright {
@@ -70,7 +70,8 @@ std::map<std::string, std::string> tree(const fs::path& folder) {
   std::map<std::string, std::string> all;
   if (fs::exists(folder))
     for (const auto& entry : fs::recursive_directory_iterator(folder))
-      if (entry.is_regular_file()) all[entry.path().lexically_relative(folder).generic_string()] = content(entry.path());
+      if (entry.is_regular_file())
+        all[entry.path().lexically_relative(folder).generic_string()] = content(entry.path());
   return all;
 }
 
@@ -109,13 +110,15 @@ TEST_P(GoodOrder, IsReleasedWithEveryFileOfItsManifest) {
   ASSERT_EQ(drawn.code, 0) << drawn.out;
   EXPECT_THAT(drawn.out, HasSubstr("Released"));
   const auto files = tree(folder / job.order.order.number);
-  for (const char* needed : {"bed.step", "bed.svg", "report.json", "report.txt", "manifest.json", "lists/parts.csv", "lists/cut_list.csv",
-                             "lists/drill_list.csv", "lists/hardware.csv", "lists/bolts.csv", "drill/main.dxf", "cut/jack_plate.dxf"})
+  for (const char* needed : {"bed.step", "bed.svg", "report.json", "report.txt", "manifest.json",
+                             "lists/parts.csv", "lists/cut_list.csv", "lists/drill_list.csv",
+                             "lists/hardware.csv", "lists/bolts.csv", "drill/main.dxf", "cut/jack_plate.dxf"})
     EXPECT_TRUE(files.contains(needed)) << needed;
   const auto manifest = nlohmann::json::parse(files.at("manifest.json"));
   EXPECT_EQ(manifest.at("state"), "released");
   EXPECT_EQ(manifest.at("files").size() + 1, files.size());
-  for (const auto& f : manifest.at("files")) EXPECT_EQ(f.at("sha256"), sha256(files.at(f.at("path").get<std::string>())));
+  for (const auto& f : manifest.at("files"))
+    EXPECT_EQ(f.at("sha256"), sha256(files.at(f.at("path").get<std::string>())));
   EXPECT_EQ(nlohmann::json::parse(files.at("report.json")).at("state"), "released");
 }
 
@@ -129,7 +132,8 @@ TEST_P(GoodOrder, GivesTheSameBytesASecondTimeInAnotherPlace) {
 
 // Count, names, volume and centre of mass of the model, read by another process,
 // against the Bed's closed forms.
-void expect_model_is_the_bed(const fs::path& folder, const std::string& order, const std::vector<std::string>& sets) {
+void expect_model_is_the_bed(const fs::path& folder, const std::string& order,
+                             const std::vector<std::string>& sets) {
   const Bed bed = testing::demo_bed(order, sets);
   std::vector<std::string> arguments = {"draw", testing::order_path(order), "--draft", "--out", folder};
   for (const std::string& set : sets) arguments.insert(arguments.end(), {"--set", set});
@@ -158,7 +162,8 @@ void expect_model_is_the_bed(const fs::path& folder, const std::string& order, c
   for (const auto& part : read.at("parts")) {
     EXPECT_TRUE(part.at("valid").get<bool>()) << part.at("name");
     // What a reader of the file has of a part is its printed name.
-    const auto made = std::find_if(bed.parts.begin(), bed.parts.end(), [&](const Part& p) { return name(p) == part.at("name"); });
+    const auto made = std::find_if(bed.parts.begin(), bed.parts.end(),
+                                   [&](const Part& p) { return name(p) == part.at("name"); });
     ASSERT_NE(made, bed.parts.end()) << part.at("name");
     EXPECT_NEAR(part.at("volume").get<double>() / volume(*made), 1, 1e-6) << part.at("name");
   }
@@ -184,18 +189,21 @@ TEST_P(GoodOrder, PrintedSizesAreThoseOfTheModelReadBack) {
     const std::size_t at = text.find(before);
     if (at == std::string::npos) return -1e9;
     const std::string line = text.substr(at + before.size(), text.find('\n', at) - at - before.size());
-    const std::regex figure(job.order.order.printing == Printing::metric ? R"(^\s*(-?[\d.]+))" : R"(^\s*\S+ \((-?[\d.]+) mm\))");
+    const std::regex figure(job.order.order.printing == Printing::metric ? R"(^\s*(-?[\d.]+))"
+                                                                         : R"(^\s*\S+ \((-?[\d.]+) mm\))");
     std::smatch m;
     return std::regex_search(line, m, figure) ? std::stod(m[1]) : -1e9;
   };
   const auto& low = read.at("bounds").at(0);
   const auto& high = read.at("bounds").at(1);
-  // The picture's polygons stray from a tyre's circle by half a millimetre at most; a figure is rounded to 0.05.
+  // The picture's polygons stray from a tyre's circle by half a millimetre at most; a figure is rounded to
+  // 0.05.
   EXPECT_NEAR(printed("over all "), high.at(0).get<double>() - low.at(0).get<double>(), 0.06);
   std::map<std::string, nlohmann::json> boxes;
   for (const auto& c : read.at("components")) boxes[c.at("name")] = c.at("bounds");
-  const std::regex place(job.order.order.printing == Printing::metric ? R"((cross member \d+|rear member), web back\s+(-?[\d.]+)\n)"
-                                                                     : R"((cross member \d+|rear member), web back\s+\S+\s+\S+\s+(-?[\d.]+))");
+  const std::regex place(job.order.order.printing == Printing::metric
+                             ? R"((cross member \d+|rear member), web back\s+(-?[\d.]+)\n)"
+                             : R"((cross member \d+|rear member), web back\s+\S+\s+\S+\s+(-?[\d.]+))");
   int places = 0;
   for (std::sregex_iterator it(text.begin(), text.end(), place), end; it != end; ++it, ++places) {
     const auto& box = boxes.at((*it)[1]);
@@ -208,9 +216,13 @@ TEST_P(GoodOrder, PrintedSizesAreThoseOfTheModelReadBack) {
   const double length = left.at(1).at(0).get<double>() - left.at(0).at(0).get<double>();
   // Webs out: the backs are the mains' outermost faces.
   const double across = right.at(1).at(1).get<double>() - left.at(0).at(1).get<double>();
-  const std::regex diagonal(job.order.order.printing == Printing::metric ? R"(Both are\s+([\d.]+)\s+mm)" : R"(Both[^(]*\([\d.]+ in,?\s+([\d.]+) mm)");
+  const std::regex diagonal(job.order.order.printing == Printing::metric
+                                ? R"(Both are\s+([\d.]+)\s+mm)"
+                                : R"(Both[^(]*\([\d.]+ in,?\s+([\d.]+) mm)");
   std::smatch m;
-  ASSERT_TRUE(std::regex_search(text, m, diagonal) || std::regex_search(text, m, std::regex(R"(\n\s+([\d.]+) mm\)\. They must)"))) << text.substr(0, 3000);
+  ASSERT_TRUE(std::regex_search(text, m, diagonal) ||
+              std::regex_search(text, m, std::regex(R"(\n\s+([\d.]+) mm\)\. They must)")))
+      << text.substr(0, 3000);
   EXPECT_NEAR(std::stod(m[1]), std::hypot(length, across), 0.06);
 }
 
@@ -219,13 +231,20 @@ TEST_P(GoodOrder, ModelReadBackIsTheBed) { expect_model_is_the_bed(folder, GetPa
 // The same of orders nobody chose: the seed is fixed so that a failure can be seen again.
 TEST_F(Program, ModelsOfRandomOrdersAreTheirBeds) {
   std::mt19937 random(20261005);
-  const auto pick = [&](int low, int high) { return low + static_cast<int>(random() % static_cast<unsigned>(high - low + 1)); };
+  const auto pick = [&](int low, int high) {
+    return low + static_cast<int>(random() % static_cast<unsigned>(high - low + 1));
+  };
   for (int i = 0; i < 6; ++i) {
     const int sixteenths = pick(15 * 16, 25 * 16), pitches = pick(3, 5);
     const std::vector<std::string> sets = {
-        fmt::format("track.bunk_pitch={} in", sixteenths / 16.0), fmt::format("track.rail_length={} in", pitches * sixteenths / 16.0),
-        fmt::format("track.extension_count={}", pick(0, 2)), "track.clamps=[]", "track.log_stops=[]", "jacks=[17 in, 100 in]",
-        fmt::format("frame.tongue.angle={} deg", pick(20, 30)), fmt::format("frame.tabs.slot_length={} in", pick(12, 20) / 16.0)};
+        fmt::format("track.bunk_pitch={} in", sixteenths / 16.0),
+        fmt::format("track.rail_length={} in", pitches * sixteenths / 16.0),
+        fmt::format("track.extension_count={}", pick(0, 2)),
+        "track.clamps=[]",
+        "track.log_stops=[]",
+        "jacks=[17 in, 100 in]",
+        fmt::format("frame.tongue.angle={} deg", pick(20, 30)),
+        fmt::format("frame.tabs.slot_length={} in", pick(12, 20) / 16.0)};
     SCOPED_TRACE(::testing::PrintToString(sets));
     expect_model_is_the_bed(folder / std::to_string(i), i % 2 ? "one_extension" : "base", sets);
   }
@@ -244,7 +263,8 @@ TEST_F(Program, TheWrongOrderExitsOneAndLeavesNothingToCut) {
 TEST_F(Program, AStoppedRunDoesNotLeaveAnEarlierReleaseLookingCurrent) {
   ASSERT_EQ(run({"draw", testing::order_path("base"), "--out", folder}).code, 0);
   EXPECT_THAT(to_cut_or_drill(tree(folder)), Not(IsEmpty()));
-  EXPECT_EQ(run({"draw", testing::order_path("base"), "--out", folder, "--set", "bolts.bunk=1-1/2 in"}).code, 1);
+  EXPECT_EQ(run({"draw", testing::order_path("base"), "--out", folder, "--set", "bolts.bunk=1-1/2 in"}).code,
+            1);
   EXPECT_THAT(to_cut_or_drill(tree(folder)), IsEmpty());
   EXPECT_EQ(nlohmann::json::parse(content(folder / "QB-1041/manifest.json")).at("state"), "stopped");
 }
@@ -258,7 +278,8 @@ TEST_F(Program, ADraftIsStampedAndHasNothingToCut) {
     // A drawing file can be sent to a table, so a draft has none of any kind.
     for (const auto& [path, bytes] : files) EXPECT_FALSE(path.ends_with(".dxf")) << path;
     EXPECT_THAT(sheets(files, ".svg"), Not(IsEmpty()));
-    for (const std::string& sheet : sheets(files, ".svg")) EXPECT_THAT(files.at(sheet), HasSubstr("NOT FOR FABRICATION")) << sheet;
+    for (const std::string& sheet : sheets(files, ".svg"))
+      EXPECT_THAT(files.at(sheet), HasSubstr("NOT FOR FABRICATION")) << sheet;
     const std::string number = std::string(order) == "base" ? "QB-1041" : "QB-1045";
     EXPECT_THAT(files.at(number + "/bed.svg"), HasSubstr("NOT FOR FABRICATION"));
     EXPECT_TRUE(files.contains(number + "/bed.step"));
@@ -271,7 +292,8 @@ TEST_F(Program, AReleasedPictureIsNotStamped) {
 }
 
 TEST_F(Program, BadInputExitsTwoSaysWhereAndWritesNothing) {
-  const Outcome drawn = run({"draw", testing::order_path("base"), "--out", folder / "out", "--set", "track.rail_lenght=84 in", "--set", "track.bunk_pitch=20"});
+  const Outcome drawn = run({"draw", testing::order_path("base"), "--out", folder / "out", "--set",
+                             "track.rail_lenght=84 in", "--set", "track.bunk_pitch=20"});
   EXPECT_EQ(drawn.code, 2);
   EXPECT_THAT(drawn.out, HasSubstr("rail_lenght"));
   EXPECT_THAT(drawn.out, HasSubstr("rail_length"));
@@ -287,11 +309,13 @@ TEST_F(Program, BadInputExitsTwoSaysWhereAndWritesNothing) {
 TEST_F(Program, AnUnknownNameInTheShopsWordsExitsTwoAndSaysWhere) {
   fs::create_directories(folder / "words");
   std::ofstream(folder / "words" / "letterhead.txt") << "Our shop\nGauge {gage}\n";
-  const std::vector<std::string> draw{"draw", testing::order_path("base"), "--out", (folder / "out").string(), "--set",
-                                      "order.assembly_template=" + (folder / "words").string()};
+  const std::vector<std::string> draw{"draw",  testing::order_path("base"),
+                                      "--out", (folder / "out").string(),
+                                      "--set", "order.assembly_template=" + (folder / "words").string()};
   const Outcome refused = run(draw);
   EXPECT_EQ(refused.code, 2);
-  EXPECT_THAT(refused.out, HasSubstr("letterhead.txt:2:7: there is no figure {gage}; the names are bunk_bolt_count, "));
+  EXPECT_THAT(refused.out,
+              HasSubstr("letterhead.txt:2:7: there is no figure {gage}; the names are bunk_bolt_count, "));
   EXPECT_THAT(tree(folder / "out"), IsEmpty());
   std::ofstream(folder / "words" / "letterhead.txt") << "Our shop\nGauge {gauge}\n";
   EXPECT_EQ(run(draw).code, 0);
@@ -322,7 +346,9 @@ TEST_F(Program, ANewOrderIsGoodAsWrittenAndNeverWrittenOver) {
 }
 
 TEST_F(Program, AnUnknownWordIsNamedWithTheCommandsThereAre) {
-  const std::string all = "the commands are draw, check, offer, compare, schema, explain, new; bedwright --help says what each does\n";
+  const std::string all =
+      "the commands are draw, check, offer, compare, schema, explain, new; bedwright --help says what each "
+      "does\n";
   const std::vector<std::pair<std::vector<std::string>, std::string>> told = {
       {{"quote", "x"}, "bedwright: quote is no command; " + all},
       {{"chek", "my.yaml"}, "bedwright: chek is no command; did you mean check? " + all},
@@ -337,10 +363,12 @@ TEST_F(Program, AnUnknownWordIsNamedWithTheCommandsThereAre) {
   }
   const Outcome option = run({"check", testing::order_path("base"), "--sugest"});
   EXPECT_EQ(option.code, 2);
-  EXPECT_THAT(option.out, ::testing::StartsWith("bedwright check: --sugest is no option of it; did you mean --suggest? "));
+  EXPECT_THAT(option.out, ::testing::StartsWith(
+                              "bedwright check: --sugest is no option of it; did you mean --suggest? "));
   const Outcome more = run({"check", "my", "order.yaml"});
   EXPECT_EQ(more.code, 2);
-  EXPECT_THAT(more.out, HasSubstr("order.yaml is one word more than it takes; put a name with spaces in quotes"));
+  EXPECT_THAT(more.out,
+              HasSubstr("order.yaml is one word more than it takes; put a name with spaces in quotes"));
   for (const char* fine : {"--help", "-h", "--version"}) EXPECT_EQ(run({fine}).code, 0) << fine;
 }
 
@@ -350,13 +378,15 @@ TEST_F(Program, AFolderThatCannotBeMadeIsNamedOnce) {
   EXPECT_EQ(drawn.out, "bedwright: cannot make the folder /proc/nope: No such file or directory\n");
   const Outcome missing = run({"check", folder / "none.yaml"});
   EXPECT_EQ(missing.code, 2);
-  EXPECT_THAT(run({"check", ""}).out, ::testing::StartsWith("an empty name is the name of no file; name one\n"));
+  EXPECT_THAT(run({"check", ""}).out,
+              ::testing::StartsWith("an empty name is the name of no file; name one\n"));
   for (const std::string& no_file : {std::string(), folder.string(), folder.string() + "/"}) {
     const Outcome made = run({"new", no_file});
     EXPECT_EQ(made.code, 2);
     EXPECT_THAT(made.out, HasSubstr("is no name for a file; give one, as my_order.yaml"));
   }
-  EXPECT_THAT(missing.out, ::testing::StartsWith((folder / "none.yaml").string() + ": does not exist; check the spelling\n"));
+  EXPECT_THAT(missing.out, ::testing::StartsWith((folder / "none.yaml").string() +
+                                                 ": does not exist; check the spelling\n"));
 }
 
 TEST_F(Program, ANewOrderWithASpaceInItsNameCanBeDrawnAsPrinted) {
@@ -391,7 +421,11 @@ TEST_F(Program, CompareRunsTheRulesOnBoth) {
   const int stops = nlohmann::json::parse(checked.out).at("counts").at("stop");
   const Outcome compared = run({"compare", testing::order_path("base"), testing::order_path("wrong")});
   EXPECT_EQ(compared.code, 0);
-  EXPECT_THAT(compared.out, ::testing::StartsWith(fmt::format("QB-1041 against QB-1045\nQB-1041 goes together\nQB-1045 is stopped: {} stops (see check); ", stops)));
+  EXPECT_THAT(
+      compared.out,
+      ::testing::StartsWith(fmt::format(
+          "QB-1041 against QB-1045\nQB-1041 goes together\nQB-1045 is stopped: {} stops (see check); ",
+          stops)));
   const Outcome json = run({"compare", testing::order_path("base"), testing::order_path("wrong"), "--json"});
   EXPECT_EQ(nlohmann::json::parse(json.out).at("b").at("stops"), stops);
 }
@@ -404,12 +438,15 @@ TEST_F(Program, DrawSaysWhatItReplaces) {
   const Outcome again = run({"draw", order, "--out", folder, "--set", "order.revision=B"});
   EXPECT_THAT(again.out, HasSubstr("\nReplaces the release of 2026-10-05, order QB-1041 revision A.\n"));
   const Outcome other = run({"draw", order, "--out", folder, "--draft", "--set", "order.customer=Another"});
-  EXPECT_THAT(other.out, HasSubstr("\nReplaces the release of 2026-10-05, order QB-1041 revision B, for Pinchbeck Farm; its cut and drill files are gone from there"));
+  EXPECT_THAT(other.out, HasSubstr("\nReplaces the release of 2026-10-05, order QB-1041 revision B, for "
+                                   "Pinchbeck Farm; its cut and drill files are gone from there"));
   ASSERT_EQ(run({"draw", order, "--out", folder}).code, 0);
   const Outcome stopped = run({"draw", order, "--out", folder, "--set", "bolts.bunk=1-1/2 in"});
   EXPECT_EQ(stopped.code, 1);
-  EXPECT_THAT(stopped.out, HasSubstr("\nReplaces the release of 2026-10-05, order QB-1041 revision A; its cut and drill files are gone from there"));
-  EXPECT_THAT(run({"draw", order, "--out", folder}).out, HasSubstr("\nReplaces the report of a stopped order, 2026-10-05, order QB-1041 revision A.\n"));
+  EXPECT_THAT(stopped.out, HasSubstr("\nReplaces the release of 2026-10-05, order QB-1041 revision A; its "
+                                     "cut and drill files are gone from there"));
+  EXPECT_THAT(run({"draw", order, "--out", folder}).out,
+              HasSubstr("\nReplaces the report of a stopped order, 2026-10-05, order QB-1041 revision A.\n"));
 }
 
 TEST_F(Program, AnotherOrdersFolderIsRefusedAndLeftAlone) {
@@ -418,7 +455,8 @@ TEST_F(Program, AnotherOrdersFolderIsRefusedAndLeftAlone) {
   const auto before = tree(folder);
   const Outcome drawn = run({"draw", testing::order_path("lot_frame"), "--out", folder});
   EXPECT_EQ(drawn.code, 2);
-  EXPECT_THAT(drawn.out, HasSubstr("QB-1044 holds the release of order QB-1041, not of QB-1044; nothing was touched: give another folder with --out"));
+  EXPECT_THAT(drawn.out, HasSubstr("QB-1044 holds the release of order QB-1041, not of QB-1044; nothing was "
+                                   "touched: give another folder with --out"));
   // Nor may an order's folder be taken for the one above it.
   const Outcome inside = run({"draw", testing::order_path("metric"), "--out", folder / "QB-1044"});
   EXPECT_EQ(inside.code, 2);
@@ -449,7 +487,9 @@ TEST_F(Program, ExplainsEveryRuleAndPrintsEverySchema) {
   }
 }
 
-TEST_F(Program, NoColourWithoutATerminal) { EXPECT_THAT(run({"check", testing::order_path("wrong")}).out, Not(HasSubstr("\x1b"))); }
+TEST_F(Program, NoColourWithoutATerminal) {
+  EXPECT_THAT(run({"check", testing::order_path("wrong")}).out, Not(HasSubstr("\x1b")));
+}
 
 TEST_F(Program, HelpHasAnExampleForEachCommand) {
   for (const char* command : {"draw", "check", "offer", "compare", "schema", "explain", "new"}) {

@@ -39,7 +39,8 @@ void turn_all(std::array<std::string, n>& all) {
 
 Words turned_words() {
   Words w = shop_words();
-  turn_all(w.item), turn_all(w.part), turn_all(w.pose), turn_all(w.part_pose), turn_all(w.piece), turn_all(w.hardware);
+  turn_all(w.item), turn_all(w.part), turn_all(w.pose), turn_all(w.part_pose), turn_all(w.piece),
+      turn_all(w.hardware);
   turn_all(w.weld_line);
   for (std::string* text : {&w.clip_part, &w.front, &w.rear, &w.on_bunk}) *text = turned(*text);
   return w;
@@ -78,7 +79,8 @@ std::string told_back(const std::string& text, const std::map<std::string, std::
   const auto flush = [&] {
     if (word.empty()) return;
     std::string small = word;
-    std::transform(small.begin(), small.end(), small.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    std::transform(small.begin(), small.end(), small.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
     const auto at = back.find(small);
     if (at == back.end()) {
       out += word;
@@ -121,7 +123,8 @@ std::map<std::string, std::string> packet_of(const std::string& order) {
   Progress progress;
   const auto loaded = load_and_advise({testing::order_path(order), {}}, progress);
   std::map<std::string, std::string> files;
-  for (PacketFile& f : packet_files(packet_input(*loaded, PacketState::released, progress))) files[f.path] = std::move(f.content);
+  for (PacketFile& f : packet_files(packet_input(*loaded, PacketState::released, progress)))
+    files[f.path] = std::move(f.content);
   return files;
 }
 
@@ -130,7 +133,8 @@ bool ends_in(const std::string& path, const std::string& end) { return path.ends
 // PDF is packed, and made of the pages that stand as SVG beside it; the cut parts'
 // pictures show the strokes of their letters.
 bool is_compared(const std::string& path) {
-  return !ends_in(path, ".pdf") && path.find("contact_sheet") == std::string::npos && path.find("plate_parts") == std::string::npos;
+  return !ends_in(path, ".pdf") && path.find("contact_sheet") == std::string::npos &&
+         path.find("plate_parts") == std::string::npos;
 }
 
 class OtherWords : public ::testing::TestWithParam<std::string> {};
@@ -158,7 +162,9 @@ TEST_P(OtherWords, MakeTheSameFilesButForTheWords) {
     std::istringstream lines_a(told_back(a, back)), lines_b(told_back(b, back));
     std::string line_a, line_b;
     while (std::getline(lines_a, line_a) && std::getline(lines_b, line_b) && line_a == line_b) continue;
-    EXPECT_TRUE(told_back(a, back) == told_back(b, back)) << path << ", first at\n" << line_a << "\n" << line_b;
+    EXPECT_TRUE(told_back(a, back) == told_back(b, back)) << path << ", first at\n"
+                                                          << line_a << "\n"
+                                                          << line_b;
   }
   EXPECT_GT(compared, 40);
   EXPECT_GT(other, 15) << "the words in use were not used";

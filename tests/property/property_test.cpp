@@ -25,7 +25,8 @@ Job random_job() {
   const bool metric = job.order.order.printing == Printing::metric;
   TrackOrder& track = job.order.track;
   const int pitches = *rc::gen::inRange(3, 6);
-  track.bunk_pitch = metric ? 10.0 * *rc::gen::inRange(38, 62) : *rc::gen::inRange(15 * 16, 25 * 16) * inch / 16;
+  track.bunk_pitch =
+      metric ? 10.0 * *rc::gen::inRange(38, 62) : *rc::gen::inRange(15 * 16, 25 * 16) * inch / 16;
   track.rail_length = pitches * track.bunk_pitch;
   track.extension_count = *rc::gen::inRange(0, 3);
   track.datum = *rc::gen::element(Datum::front, Datum::middle, Datum::rear);
@@ -51,12 +52,15 @@ RC_GTEST_PROP(AnyOrder, EveryTrackHoleHasItsTabHole, ()) {
     ++track_bolts;
     RC_ASSERT(bolt.in_place);
     // No tab further off than half a mark of the tape, and none used twice.
-    const HoleInWorld rail = hole_in_world(bed, bolt.plies.front()), tab = hole_in_world(bed, bolt.plies.back());
+    const HoleInWorld rail = hole_in_world(bed, bolt.plies.front()),
+                      tab = hole_in_world(bed, bolt.plies.back());
     RC_ASSERT(std::abs(rail.centre.x - tab.centre.x) <= job.order.order.tape / 2 + 1e-6);
     RC_ASSERT(std::abs(rail.centre.y - tab.centre.y) < 1e-6);
   }
   const Member& section = std::get<Member>(bed.part_of(bed.item({Kind::rail, Side::left, 1})).form);
-  const auto per_section = std::count_if(section.holes.begin(), section.holes.end(), [](const FaceHole& h) { return h.hole.purpose == Kind::track_bolt; });
+  const auto per_section = std::count_if(section.holes.begin(), section.holes.end(), [](const FaceHole& h) {
+    return h.hole.purpose == Kind::track_bolt;
+  });
   RC_ASSERT(track_bolts == 2 * bed.track.sections * static_cast<int>(per_section));
 }
 
@@ -69,7 +73,9 @@ RC_GTEST_PROP(AnyOrder, LeftAndRightMirrorEachOther, ()) {
     Identity other = bolt.id;
     other.side = Side::right;
     const Bolt& twin = bed.bolts[bed.bolt(other)];
-    RC_ASSERT(std::abs(twin.seat.x - bolt.seat.x) + std::abs(twin.seat.y + bolt.seat.y) + std::abs(twin.seat.z - bolt.seat.z) < 1e-6);
+    RC_ASSERT(std::abs(twin.seat.x - bolt.seat.x) + std::abs(twin.seat.y + bolt.seat.y) +
+                  std::abs(twin.seat.z - bolt.seat.z) <
+              1e-6);
     RC_ASSERT(twin.plies.size() == bolt.plies.size());
   }
   RC_ASSERT(on_the_left > 0);
@@ -84,7 +90,8 @@ RC_GTEST_PROP(AnyOrder, ATabMovedByMoreThanItsFloatIsCaught, ()) {
   for (const Bolt& bolt : straight.bolts)
     if (bolt.id.kind == Kind::track_bolt) track.push_back(&bolt);
   const Bolt& bolt = *track[*rc::gen::inRange<std::size_t>(0, track.size())];
-  const Hole rail = hole_in_world(straight, bolt.plies.front()).hole, tab = hole_in_world(straight, bolt.plies.back()).hole;
+  const Hole rail = hole_in_world(straight, bolt.plies.front()).hole,
+             tab = hole_in_world(straight, bolt.plies.back()).hole;
   const Mm play = (rail.diameter + tab.diameter) / 2 - bolt.size.diameter;
   const bool along = *rc::gen::arbitrary<bool>();
   const Mm travel = along ? (tab.length - tab.diameter) / 2 : (rail.length - rail.diameter) / 2;

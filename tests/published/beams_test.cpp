@@ -19,7 +19,8 @@ struct Answer {
   BeamCurves bent;
 };
 
-Answer bend(const std::vector<Mm>& supports, const std::vector<Mm>& stations, const std::vector<BeamLoad>& loads) {
+Answer bend(const std::vector<Mm>& supports, const std::vector<Mm>& stations,
+            const std::vector<BeamLoad>& loads) {
   std::vector<BeamSupport> held;
   for (Mm x : supports) held.push_back({x, true});
   const Beam beam(held, stations, ei);

@@ -14,19 +14,22 @@ namespace {
 
 struct Wood {
   const char* name;
-  double gravity;              // Wood Handbook table 5-3a: green volume
-  double heartwood, sapwood;   // Wood Handbook table 4-1: green moisture, percent
+  double gravity;             // Wood Handbook table 5-3a: green volume
+  double heartwood, sapwood;  // Wood Handbook table 4-1: green moisture, percent
 };
 
 // USDA Forest Products Laboratory, Wood Handbook (FPL-GTR-190, 2010). Table 4-1 read
 // in part in a published copy, the rest and table 5-3a from memory.
 constexpr Wood handbook[] = {
-    {"northern red oak", 0.56, 80, 69},   {"white oak", 0.60, 64, 78},          {"white ash", 0.55, 46, 44},
-    {"American beech", 0.56, 55, 72},     {"yellow birch", 0.55, 74, 72},       {"sugar maple", 0.56, 65, 72},
-    {"yellow-poplar", 0.40, 83, 106},     {"black walnut", 0.51, 90, 73},       {"American basswood", 0.32, 81, 133},
-    {"coast Douglas-fir", 0.45, 37, 115}, {"loblolly pine", 0.47, 33, 110},     {"longleaf pine", 0.55, 31, 106},
-    {"shortleaf pine", 0.47, 32, 122},    {"ponderosa pine", 0.38, 40, 148},    {"lodgepole pine", 0.38, 41, 120},
-    {"eastern hemlock", 0.38, 97, 119},   {"western redcedar", 0.31, 58, 249},  {"Sitka spruce", 0.37, 41, 142},
+    {"northern red oak", 0.56, 80, 69},   {"white oak", 0.60, 64, 78},
+    {"white ash", 0.55, 46, 44},          {"American beech", 0.56, 55, 72},
+    {"yellow birch", 0.55, 74, 72},       {"sugar maple", 0.56, 65, 72},
+    {"yellow-poplar", 0.40, 83, 106},     {"black walnut", 0.51, 90, 73},
+    {"American basswood", 0.32, 81, 133}, {"coast Douglas-fir", 0.45, 37, 115},
+    {"loblolly pine", 0.47, 33, 110},     {"longleaf pine", 0.55, 31, 106},
+    {"shortleaf pine", 0.47, 32, 122},    {"ponderosa pine", 0.38, 40, 148},
+    {"lodgepole pine", 0.38, 41, 120},    {"eastern hemlock", 0.38, 97, 119},
+    {"western redcedar", 0.31, 58, 249},  {"Sitka spruce", 0.37, 41, 142},
     {"paper birch", 0.48, 89, 72},        {"quaking aspen", 0.35, 95, 113},
 };
 
@@ -38,7 +41,8 @@ TEST(PublishedDensities, GreenWoodLiesBetweenHeartwoodAndSapwoodOfTheWoodHandboo
   for (const Wood& w : handbook) {
     const Species* s = catalog.species_named(w.name);
     ASSERT_TRUE(s) << w.name;
-    const double dry = 1000 * w.gravity, low = dry * (1 + std::min(w.heartwood, w.sapwood) / 100), high = dry * (1 + std::max(w.heartwood, w.sapwood) / 100);
+    const double dry = 1000 * w.gravity, low = dry * (1 + std::min(w.heartwood, w.sapwood) / 100),
+                 high = dry * (1 + std::max(w.heartwood, w.sapwood) / 100);
     EXPECT_GT(s->green_kg_per_m3, 0.9 * low) << w.name;
     EXPECT_LT(s->green_kg_per_m3, 1.1 * high) << w.name;
   }
@@ -48,10 +52,11 @@ TEST(PublishedDensities, GreenWoodLiesBetweenHeartwoodAndSapwoodOfTheWoodHandboo
 // foot, as reprinted in a published manual.
 TEST(PublishedDensities, GreenWoodAgreesWithTheTreeWorkersTable) {
   const Catalog catalog = shipped_catalog({"species.yaml"});
-  const std::map<std::string, double> table = {{"American beech", 54},   {"black cherry", 45},     {"American elm", 54},   {"shagbark hickory", 64},
-                                               {"red maple", 50},        {"black oak", 62},        {"northern red oak", 63}, {"white oak", 62},
-                                               {"black walnut", 58},     {"eastern hemlock", 50},  {"red spruce", 34},
-                                               {"tamarack", 47},         {"white ash", 48},        {"yellow birch", 57}};
+  const std::map<std::string, double> table = {
+      {"American beech", 54}, {"black cherry", 45},    {"American elm", 54},     {"shagbark hickory", 64},
+      {"red maple", 50},      {"black oak", 62},       {"northern red oak", 63}, {"white oak", 62},
+      {"black walnut", 58},   {"eastern hemlock", 50}, {"red spruce", 34},       {"tamarack", 47},
+      {"white ash", 48},      {"yellow birch", 57}};
   for (const auto& [name, pounds] : table)
     EXPECT_NEAR(catalog.species_named(name)->green_kg_per_m3, pounds * 16.018463, 0.01) << name;
   // That table's 38 for yellow-poplar is lighter than the Wood Handbook allows; ours is the heavier.
@@ -61,11 +66,14 @@ TEST(PublishedDensities, GreenWoodAgreesWithTheTreeWorkersTable) {
 // ISO 4000-1, load index to kilograms (from memory), beside the load index that each
 // tyre's sidewall carries (from memory). The pound table rounds to ten pounds.
 TEST(PublishedTyres, LoadsAgreeWithTheirLoadIndex) {
-  const std::map<int, double> index = {{84, 500},  {91, 615},   {94, 670},   {97, 730},   {99, 775},   {100, 800},  {101, 825},  {102, 850},
-                                       {105, 925}, {107, 975}, {108, 1000}, {113, 1150}, {117, 1285}, {124, 1600}};
-  const std::map<std::string, int> sidewall = {{"ST175/80R13 B", 84},  {"ST175/80R13 C", 91},  {"ST175/80R13 D", 97},  {"ST185/80R13 C", 94}, {"ST185/80R13 D", 99},
-                                               {"ST205/75R14 C", 100}, {"ST205/75R14 D", 105}, {"ST205/75R15 C", 101}, {"ST205/75R15 D", 107}, {"ST215/75R14 C", 102},
-                                               {"ST215/75R14 D", 108}, {"ST225/75R15 C", 107}, {"ST225/75R15 D", 113}, {"ST225/75R15 E", 117}, {"ST235/80R16 E", 124}};
+  const std::map<int, double> index = {{84, 500},   {91, 615},   {94, 670},   {97, 730},  {99, 775},
+                                       {100, 800},  {101, 825},  {102, 850},  {105, 925}, {107, 975},
+                                       {108, 1000}, {113, 1150}, {117, 1285}, {124, 1600}};
+  const std::map<std::string, int> sidewall = {
+      {"ST175/80R13 B", 84},  {"ST175/80R13 C", 91},  {"ST175/80R13 D", 97},  {"ST185/80R13 C", 94},
+      {"ST185/80R13 D", 99},  {"ST205/75R14 C", 100}, {"ST205/75R14 D", 105}, {"ST205/75R15 C", 101},
+      {"ST205/75R15 D", 107}, {"ST215/75R14 C", 102}, {"ST215/75R14 D", 108}, {"ST225/75R15 C", 107},
+      {"ST225/75R15 D", 113}, {"ST225/75R15 E", 117}, {"ST235/80R16 E", 124}};
   const Catalog catalog = shipped_catalog({"tyres.yaml"});
   EXPECT_EQ(catalog.tyres.size(), sidewall.size());
   for (const Tyre& t : catalog.tyres) {
@@ -78,7 +86,9 @@ TEST(PublishedTyres, LoadsAgreeWithTheirLoadIndex) {
 TEST(PublishedTyres, TheDemoFramesTyresAreRatedByTheTable) {
   const Catalog catalog = shipped_catalog({"tyres.yaml"});
   const Job job = testing::demo_job("base");
-  const bool found = std::any_of(catalog.tyres.begin(), catalog.tyres.end(), [&](const Tyre& t) { return std::abs(t.load - job.frame.axle.tyre_rating) < 0.1; });
+  const bool found = std::any_of(catalog.tyres.begin(), catalog.tyres.end(), [&](const Tyre& t) {
+    return std::abs(t.load - job.frame.axle.tyre_rating) < 0.1;
+  });
   EXPECT_TRUE(found);
 }
 

@@ -1,10 +1,11 @@
 // Tolerance stack-up, worst case and root sum square, against published examples.
+#include "bed/stack_up.h"
+
 #include <gtest/gtest.h>
 
 #include <array>
 #include <cmath>
 
-#include "bed/stack_up.h"
 #include "rules/fit/hole_fit.h"
 
 namespace bedwright {
@@ -19,7 +20,8 @@ const BoltAxes axes = axes_of({0, 0, -1});
 // gap is 3.00 +- 0.23 in the worst case. Its root sum square by the formula it gives:
 // sqrt(0.0100 + 0.0025 + 0.0009 + 0.0025) = 0.1261.
 TEST(StackUp, APublishedGapComesOutWorstCaseAndRootSumSquare) {
-  const std::vector<Contribution> parts{either("bore", 0.10), either("spacer", 0.05), either("ring", 0.03), either("shoulder", 0.05)};
+  const std::vector<Contribution> parts{either("bore", 0.10), either("spacer", 0.05), either("ring", 0.03),
+                                        either("shoulder", 0.05)};
   const Reach reach = reach_of({40.00 - 25.00 - 2.00 - 10.00, 0}, parts, axes);
   EXPECT_NEAR(reach.worst.low[0], 2.77, 1e-9);
   EXPECT_NEAR(reach.worst.high[0], 3.23, 1e-9);

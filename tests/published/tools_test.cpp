@@ -3,9 +3,9 @@
 
 #include <cmath>
 
+#include "published/catalog_files.h"
 #include "rules/fit/reach.h"
 #include "rules/small_bed.h"
-#include "published/catalog_files.h"
 
 namespace bedwright {
 namespace {
@@ -20,8 +20,8 @@ TEST(Tools, SocketsAreAsThickAsPublishedRings) {
     const char* bolt;
     double opening, ring;
   };
-  for (const Row& row : {Row{"1/4 in", 7. / 16, 0.695}, Row{"5/16 in", 1. / 2, 0.775}, Row{"3/8 in", 9. / 16, 0.868},
-                         Row{"1/2 in", 3. / 4, 1.125}}) {
+  for (const Row& row : {Row{"1/4 in", 7. / 16, 0.695}, Row{"5/16 in", 1. / 2, 0.775},
+                         Row{"3/8 in", 9. / 16, 0.868}, Row{"1/2 in", 3. / 4, 1.125}}) {
     const BoltSize* bolt = catalog.bolt(row.bolt);
     ASSERT_NE(bolt, nullptr) << row.bolt;
     ASSERT_NEAR(bolt->wrench, row.opening * inch, 1e-9) << row.bolt;
@@ -44,8 +44,10 @@ Grip through_an_opening(Mm spare) {
   // Posts at the opening's two edges, and all round but for it. The frame of a nut
   // that looks down has its first axis along x and its second along -y.
   const auto post = [&](double turn, Mm aside) {
-    const Vec3 at{radius * std::cos(turn) - aside * std::sin(turn), -(radius * std::sin(turn) + aside * std::cos(turn)), 0};
-    s.box(some(static_cast<int>(s.bed.items.size())), at + Vec3{-0.05, -0.05, -30}, at + Vec3{0.05, 0.05, -2.6});
+    const Vec3 at{radius * std::cos(turn) - aside * std::sin(turn),
+                  -(radius * std::sin(turn) + aside * std::cos(turn)), 0};
+    s.box(some(static_cast<int>(s.bed.items.size())), at + Vec3{-0.05, -0.05, -30},
+          at + Vec3{0.05, 0.05, -2.6});
   };
   post(0, -half - spare);
   post(30 * degree, half + spare);

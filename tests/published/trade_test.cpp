@@ -9,10 +9,10 @@
 namespace bedwright {
 namespace {
 
-using ::testing::HasSubstr;
 using testing::bed_of;
 using testing::demo_bed;
 using testing::demo_job;
+using ::testing::HasSubstr;
 
 std::vector<Finding> check(const Job& job) {
   const Bed bed = bed_of(job);
@@ -20,7 +20,9 @@ std::vector<Finding> check(const Job& job) {
 }
 
 int count(const std::vector<Finding>& findings, const std::string& code, Severity severity) {
-  return static_cast<int>(std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code && f.severity == severity; }));
+  return static_cast<int>(std::count_if(findings.begin(), findings.end(), [&](const Finding& f) {
+    return f.code == code && f.severity == severity;
+  }));
 }
 
 // The clip tabs' standoff moves the rail up and down over the main, with nothing
@@ -30,7 +32,8 @@ int count(const std::vector<Finding>& findings, const std::string& code, Severit
 Job clip_job_with_tip_room(Mm room) {
   Job job = demo_job("one_extension");
   const Bed bed = bed_of(job);
-  const auto bolt = std::find_if(bed.bolts.begin(), bed.bolts.end(), [](const Bolt& b) { return b.id.kind == Kind::bunk_bolt; });
+  const auto bolt = std::find_if(bed.bolts.begin(), bed.bolts.end(),
+                                 [](const Bolt& b) { return b.id.kind == Kind::bunk_bolt; });
   Mm above = 0;
   for (const Washer& w : bolt->under_head) above += w.thickness;
   for (const Ply& p : bolt->plies) above += p.thickness;
@@ -39,7 +42,9 @@ Job clip_job_with_tip_room(Mm room) {
 }
 
 // Common practice, no published source: a tip about 1/8 in above the main is fine.
-TEST(Trade, ATipAnEighthAboveTheMainIsFine) { EXPECT_EQ(count(check(clip_job_with_tip_room(inch / 8)), "TIP", Severity::stop), 0); }
+TEST(Trade, ATipAnEighthAboveTheMainIsFine) {
+  EXPECT_EQ(count(check(clip_job_with_tip_room(inch / 8)), "TIP", Severity::stop), 0);
+}
 
 // Common practice, no published source: a bolt 1/16 in longer than the room
 // under it lifts the rail.
@@ -81,12 +86,15 @@ TEST(Trade, EndBunksOneSetInMeetTheTrackStopsBolt) {
   Job job = demo_job("base");
   job.order.track.end_bunks = EndBunks::inner;
   const int last = bed_of(job).track.bunk_count();
-  const auto end_bunk = [&](const Subject& s) { return s.id.kind == Kind::bunk && (s.id.number == 1 || s.id.number == last); };
+  const auto end_bunk = [&](const Subject& s) {
+    return s.id.kind == Kind::bunk && (s.id.number == 1 || s.id.number == last);
+  };
   const auto stop_bolt = [](const Subject& s) { return s.id.kind == Kind::stop_bolt; };
   int met = 0;
   for (const Finding& f : check(job))
     if (f.code == "CLASH")
-      met += (end_bunk(f.subjects[0]) && stop_bolt(f.subjects[1])) || (stop_bolt(f.subjects[0]) && end_bunk(f.subjects[1]));
+      met += (end_bunk(f.subjects[0]) && stop_bolt(f.subjects[1])) ||
+             (stop_bolt(f.subjects[0]) && end_bunk(f.subjects[1]));
   EXPECT_EQ(met, 4) << "front and rear, both sides";
 }
 

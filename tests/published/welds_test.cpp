@@ -14,8 +14,9 @@ TEST(Welds, LeastFilletIsAiscTableJ2_4) {
   struct Row {
     double thinner, leg;
   };
-  for (const Row& row : {Row{1. / 8, 1. / 8}, Row{1. / 4, 1. / 8}, Row{5. / 16, 3. / 16}, Row{1. / 2, 3. / 16}, Row{9. / 16, 1. / 4},
-                         Row{3. / 4, 1. / 4}, Row{13. / 16, 5. / 16}, Row{2, 5. / 16}})
+  for (const Row& row :
+       {Row{1. / 8, 1. / 8}, Row{1. / 4, 1. / 8}, Row{5. / 16, 3. / 16}, Row{1. / 2, 3. / 16},
+        Row{9. / 16, 1. / 4}, Row{3. / 4, 1. / 4}, Row{13. / 16, 5. / 16}, Row{2, 5. / 16}})
     EXPECT_NEAR(least_fillet(row.thinner * inch), row.leg * inch, 1e-9) << row.thinner;
 }
 
@@ -25,7 +26,8 @@ TEST(Welds, LargestFilletIsAiscSectionJ2_2b) {
   struct Row {
     double edge, leg;
   };
-  for (const Row& row : {Row{3. / 16, 3. / 16}, Row{0.24, 0.24}, Row{1. / 4, 3. / 16}, Row{3. / 8, 5. / 16}, Row{1. / 2, 7. / 16}})
+  for (const Row& row : {Row{3. / 16, 3. / 16}, Row{0.24, 0.24}, Row{1. / 4, 3. / 16}, Row{3. / 8, 5. / 16},
+                         Row{1. / 2, 7. / 16}})
     EXPECT_NEAR(largest_fillet(row.edge * inch), row.leg * inch, 1e-9) << row.edge;
 }
 
@@ -33,7 +35,9 @@ TEST(Welds, LargestFilletIsAiscSectionJ2_2b) {
 // sixteenth and inch (ASD); 1.392 by load and resistance factor design.
 TEST(Welds, ASixteenthCarries928PoundsAnInch) {
   for (int sixteenths = 2; sixteenths <= 8; ++sixteenths)
-    EXPECT_NEAR(fillet_allowable(sixteenths * inch / 16) / kip_per_inch, 0.928 * sixteenths, 0.0005 * sixteenths) << sixteenths;
+    EXPECT_NEAR(fillet_allowable(sixteenths * inch / 16) / kip_per_inch, 0.928 * sixteenths,
+                0.0005 * sixteenths)
+        << sixteenths;
 }
 
 // AISC 360 section J4.2: shear rupture 0.60 Fu / 2.00. By hand for A36's 58 ksi and
@@ -48,7 +52,9 @@ TEST(Welds, TheSteelBesideTheFilletRupturesAtJ4_2) {
 // factored on a weld 10 in long at each side of a gusset; "a 1/4-in fillet weld is
 // sufficient". Its factored strength is 1.5 times ours (0.75 against 1 / 2.0).
 TEST(Welds, APublishedGussetWeldComesOutAsPrinted) {
-  const auto carries = [](double leg) { return 1.5 * fillet_allowable(leg * inch) * 2 * 10 * inch / (1000 * pound_force); };
+  const auto carries = [](double leg) {
+    return 1.5 * fillet_allowable(leg * inch) * 2 * 10 * inch / (1000 * pound_force);
+  };
   EXPECT_GE(carries(1. / 4), 111);
   EXPECT_LT(carries(3. / 16), 111);
 }

@@ -52,7 +52,8 @@ nlohmann::json expected(const std::string& file, const Part& part, Printing unit
 
 int run(const fs::path& folder) {
   fs::create_directories(folder);
-  nlohmann::json all = nlohmann::json::array(), drills = nlohmann::json::array(), kerfs = nlohmann::json::array();
+  nlohmann::json all = nlohmann::json::array(), drills = nlohmann::json::array(),
+                 kerfs = nlohmann::json::array();
   for (const Printing units : {Printing::metric, Printing::inches}) {
     int number = 0;
     for (const Part& part : sample::plates()) {

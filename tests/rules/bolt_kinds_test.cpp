@@ -2,13 +2,13 @@
 // lengths, and against GLPK's integer solver (glpsol of Debian's glpk-utils).
 #include "rules/fit/bolt_kinds.h"
 
+#include <unistd.h>
+
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
 #include <random>
 #include <sstream>
-
-#include <unistd.h>
 
 #include "rules/small_bed.h"
 
@@ -63,7 +63,8 @@ std::vector<LengthSet> random_holes(std::mt19937& dice, int holes, int lengths, 
   std::vector<LengthSet> all;
   while (static_cast<int>(all.size()) < holes) {
     const int low = static_cast<int>(dice() % static_cast<unsigned>(lengths));
-    LengthSet s = from(low, std::min(lengths - 1, low + static_cast<int>(dice() % static_cast<unsigned>(widest))));
+    LengthSet s =
+        from(low, std::min(lengths - 1, low + static_cast<int>(dice() % static_cast<unsigned>(widest))));
     if (dice() % 3 == 0) s.reset(dice() % static_cast<unsigned>(lengths));
     if (s.any()) all.push_back(s);
   }
@@ -169,7 +170,8 @@ int solved(const std::string& lp) {
     int rows = 0, columns = 0;
     char status = 0;
     double value = 0;
-    if (std::sscanf(line.c_str(), "s mip %d %d %c %lf", &rows, &columns, &status, &value) == 4 && status == 'o')
+    if (std::sscanf(line.c_str(), "s mip %d %d %c %lf", &rows, &columns, &status, &value) == 4 &&
+        status == 'o')
       objective = static_cast<int>(std::lround(value));
   }
   fs::remove_all(folder);
@@ -232,7 +234,8 @@ TEST(BoltKinds, SaysWhenOneLengthWouldServeBoth) {
 
 TEST(BoltKinds, SaysWhichHolesTheKitsOwnLengthsServe) {
   Job job;
-  job.kit.box = {{{"1/2 in", {}}, 1.25 * inch, 10}, {{"1/2 in", {}}, 1.5 * inch, 10}, {{"3/8 in", {}}, inch, 10}};
+  job.kit.box = {
+      {{"1/2 in", {}}, 1.25 * inch, 10}, {{"1/2 in", {}}, 1.5 * inch, 10}, {{"3/8 in", {}}, inch, 10}};
   const SmallBed s = two_stacks(1.25 * inch, 1.5 * inch, 9);
   const auto kinds = kinds_of_bolts(Scene({s.bed, s.limits, &job, nullptr, s.figures}));
   ASSERT_EQ(kinds.size(), 1u);

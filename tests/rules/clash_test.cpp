@@ -184,10 +184,14 @@ TEST(Clash, ThingsAreMovedByHowReadilyAShopMovesThem) {
     s.box({second, Side::right, 2}, {45, 0, 0}, {90, 50, 50}, moving);
     return s.run().at(0).remedy;
   };
-  const Kind stays[] = {Kind::rail, Kind::bunk, Kind::joint_gusset, Kind::track_stop, Kind::head, Kind::tab, Kind::tab_pad,
-                        Kind::track_bolt, Kind::bunk_bolt, Kind::gusset_bolt, Kind::stop_bolt, Kind::jack_bolt, Kind::tongue_jack_bolt};
-  const Kind moved[] = {Kind::main, Kind::cross_member, Kind::front_member, Kind::rear_member, Kind::tongue, Kind::tongue_plate, Kind::corner_gusset,
-                        Kind::jack_plate, Kind::axle, Kind::wheel, Kind::jack, Kind::coupler, Kind::tongue_jack};
+  const Kind stays[] = {
+      Kind::rail,      Kind::bunk,      Kind::joint_gusset,    Kind::track_stop, Kind::head,
+      Kind::tab,       Kind::tab_pad,   Kind::track_bolt,      Kind::bunk_bolt,  Kind::gusset_bolt,
+      Kind::stop_bolt, Kind::jack_bolt, Kind::tongue_jack_bolt};
+  const Kind moved[] = {Kind::main,       Kind::cross_member, Kind::front_member,  Kind::rear_member,
+                        Kind::tongue,     Kind::tongue_plate, Kind::corner_gusset, Kind::jack_plate,
+                        Kind::axle,       Kind::wheel,        Kind::jack,          Kind::coupler,
+                        Kind::tongue_jack};
   for (const Kind kind : stays) {
     EXPECT_THAT(remedy(Kind::rail, kind), HasSubstr("must come")) << word(kind);
     EXPECT_THAT(remedy(Kind::main, kind), HasSubstr("move main R1")) << word(kind);
@@ -195,7 +199,8 @@ TEST(Clash, ThingsAreMovedByHowReadilyAShopMovesThem) {
   for (const Kind kind : moved) {
     EXPECT_THAT(remedy(Kind::rail, kind), HasSubstr("move " + word(kind) + " R2")) << word(kind);
     EXPECT_THAT(remedy(Kind::log_stop, kind), HasSubstr("move log stop R1")) << word(kind);
-    EXPECT_THAT(remedy(Kind::coupler, kind, true), HasSubstr("move " + word(kind) + " R2")) << word(kind) << ", which moves anyway";
+    EXPECT_THAT(remedy(Kind::coupler, kind, true), HasSubstr("move " + word(kind) + " R2"))
+        << word(kind) << ", which moves anyway";
   }
   EXPECT_THAT(remedy(Kind::log_stop, Kind::clamp), HasSubstr("move clamp R2"));
 }

@@ -13,7 +13,8 @@ using ::testing::SizeIs;
 
 std::vector<Finding> check(const Job& job, const Bed& bed, const std::string& code) {
   std::vector<Finding> found;
-  for (Finding& f : run_checks({bed, job.order.limits, &job, nullptr, {job.order.order.printing, job.order.order.tape}}))
+  for (Finding& f :
+       run_checks({bed, job.order.limits, &job, nullptr, {job.order.order.printing, job.order.order.tape}}))
     if (f.code == code) found.push_back(std::move(f));
   return found;
 }

@@ -109,7 +109,8 @@ TEST(Edge, OnlyATabsLengthIsItsOwnRemedy) {
     return s.of("EDGE").at(0);
   };
   EXPECT_TRUE(offers(found(tab_r1), "frame.tabs.length"));
-  for (const Kind kind : {Kind::tab_pad, Kind::jack_plate, Kind::cross_member}) EXPECT_FALSE(offers(found({kind, Side::right, 1}), "frame.tabs.length")) << word(kind);
+  for (const Kind kind : {Kind::tab_pad, Kind::jack_plate, Kind::cross_member})
+    EXPECT_FALSE(offers(found({kind, Side::right, 1}), "frame.tabs.length")) << word(kind);
 }
 
 TEST(Edge, AHoleWithoutABoltIsAWarning) {

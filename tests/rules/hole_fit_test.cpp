@@ -151,8 +151,8 @@ SmallBed rail_on_tab(Vec2 off, std::vector<Contribution> stack_up = {}) {
   SmallBed s;
   const int tab =
       s.plate(tab_r1, {1000 + off.x, 500 + off.y, 0}, {100, 80}, 6, {slot({}, width, tab_slot, 0)});
-  const int rail = s.plate(rail_r1, {1000, 500, 6}, {400, 80}, 6,
-                           {slot({}, width, 1.5 * inch, 90 * degree)}, Origin::kit);
+  const int rail =
+      s.plate(rail_r1, {1000, 500, 6}, {400, 80}, 6, {slot({}, width, 1.5 * inch, 90 * degree)}, Origin::kit);
   const int bolt = s.bolt(track_bolt_r1, {rail, tab}, 1.75 * inch);
   s.bed.bolts[bolt].stack_up = std::move(stack_up);
   return s;
@@ -200,7 +200,8 @@ TEST(HoleFit, TheSlotOfferedIsEnoughAndTheStepBelowIsNot) {
 
 TEST(HoleFit, OneSlotLengthServesAllFailingBolts) {
   SmallBed s = rail_on_tab({10, 0});
-  const int tab = s.plate({Kind::tab, Side::right, 2}, {2012, 500, 0}, {100, 80}, 6, {slot({}, width, tab_slot, 0)});
+  const int tab =
+      s.plate({Kind::tab, Side::right, 2}, {2012, 500, 0}, {100, 80}, 6, {slot({}, width, tab_slot, 0)});
   const int rail = s.plate({Kind::rail, Side::right, 2}, {2000, 500, 6}, {400, 80}, 6,
                            {slot({}, width, 1.5 * inch, 90 * degree)}, Origin::kit);
   s.bolt({Kind::track_bolt, Side::right, 2}, {rail, tab}, 1.75 * inch);
@@ -268,7 +269,8 @@ TEST(HoleFit, AnotherDatumIsNamedOnlyWhereItClears) {
   const auto found = testing::check(job, "HOLE-FIT");
   ASSERT_FALSE(found.empty());
   EXPECT_THAT(found[0].remedy, ::testing::HasSubstr("errors of at most 2 sections add up, not 4"));
-  EXPECT_TRUE(std::any_of(found[0].changes.begin(), found[0].changes.end(), [](const Change& c) { return c.key == "track.datum" && c.value == "middle"; }));
+  EXPECT_TRUE(std::any_of(found[0].changes.begin(), found[0].changes.end(),
+                          [](const Change& c) { return c.key == "track.datum" && c.value == "middle"; }));
   job.order.track.datum = Datum::middle;
   EXPECT_THAT(testing::check(job, "HOLE-FIT"), ::testing::IsEmpty());
   Job across = testing::demo_job("base");

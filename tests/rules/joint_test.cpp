@@ -1,7 +1,7 @@
 // JOINT-CLAMP, JOINT-GAP, JOINT-STEP, GUSSET-BOLTS, TRACK-LENGTH and DATUM: each change clears its
 // finding. The limits are in tests/planted/matrix_test.cpp.
-#include "rules/fit/datum.h"
 #include "rules/findings_of_code.h"
+#include "rules/fit/datum.h"
 #include "rules/small_bed.h"
 #include "support/demo.h"
 

@@ -25,7 +25,8 @@ Bed two(const Placement& where, Mm size = 10, Mm away = 40) {
   return s.bed;
 }
 
-const Placement turned{{1234.5, -77, 3}, {std::cos(0.3), std::sin(0.3), 0}, {-std::sin(0.3), std::cos(0.3), 0}};
+const Placement turned{
+    {1234.5, -77, 3}, {std::cos(0.3), std::sin(0.3), 0}, {-std::sin(0.3), std::cos(0.3), 0}};
 
 TEST(PairMemory, KnowsThePairAnywhere) {
   PairMemory memory;
@@ -46,7 +47,8 @@ TEST(PairMemory, DoesNotKnowWhatDiffers) {
   memory.keep({bed, 0, 1, false}, {7, 8});
   EXPECT_FALSE(memory.recall({bed, 1, 0, false}));
   EXPECT_FALSE(memory.recall({bed, 0, 1, true}));
-  for (const Bed& other : {two({}, 10.001), two({}, 10, 40.00001)}) EXPECT_FALSE(memory.recall({other, 0, 1, false}));
+  for (const Bed& other : {two({}, 10.001), two({}, 10, 40.00001)})
+    EXPECT_FALSE(memory.recall({other, 0, 1, false}));
   Bed askew = two({});
   askew.items[1].placement = {askew.items[1].placement.origin, turned.x_axis, turned.y_axis};
   EXPECT_FALSE(memory.recall({askew, 0, 1, false}));
@@ -71,8 +73,10 @@ TEST(PairMemory, ServesThreadsAtOnce) {
       const Bed bed = two({}, 10 + i % 50);
       const Question question{bed, 0, 1, false};
       const auto known = memory.recall(question);
-      if (known) EXPECT_EQ(known->gap, i % 50);
-      else memory.keep(question, {static_cast<double>(i % 50), 0});
+      if (known)
+        EXPECT_EQ(known->gap, i % 50);
+      else
+        memory.keep(question, {static_cast<double>(i % 50), 0});
     }
   };
   std::thread other(work);

@@ -80,7 +80,8 @@ TEST(Reach, TheAnswerDoesNotDependOnWhereTheSearchStarts) {
   for (const double open : {0.0, 30.0, 45.0, 60.0, 70.0, 85.0, 120.0}) {
     const SmallBed s = in_a_gap(open);
     const Grip answer = grip(s, BoltEnd::nut);
-    for (int first = 1; first < 12; ++first) EXPECT_EQ(grip(s, BoltEnd::nut, first), answer) << open << " from " << first;
+    for (int first = 1; first < 12; ++first)
+      EXPECT_EQ(grip(s, BoltEnd::nut, first), answer) << open << " from " << first;
   }
 }
 

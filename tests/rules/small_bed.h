@@ -97,7 +97,8 @@ struct SmallBed {
     const auto put = [&](HardwareKind kind, Piece piece, Mm below, Mm shank) {
       Identity of_piece = id;
       of_piece.piece = piece;
-      const int item = add({{Kind::hardware}, "", Origin::bought, Hardware{kind, size, shank}}, of_piece, {b.seat - Vec3{0, 0, below}});
+      const int item = add({{Kind::hardware}, "", Origin::bought, Hardware{kind, size, shank}}, of_piece,
+                           {b.seat - Vec3{0, 0, below}});
       bed.items[item].bolt = index;
     };
     const Mm washer = size.flat.thickness;

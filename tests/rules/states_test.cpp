@@ -35,9 +35,10 @@ Identity posed(Identity id, Pose pose) {
 
 TEST(States, AreThereForTheChecksOnly) {
   const Bed bed = testing::demo_bed("base");
-  const Identity jack_l1{Kind::jack, Side::left, 1}, jack_r2{Kind::jack, Side::right, 2}, tongue_jack{Kind::tongue_jack};
-  for (const Identity& state : {posed(jack_l1, Pose::run_down), posed(jack_r2, Pose::run_down), posed(tongue_jack, Pose::run_down),
-                                posed(tongue_jack, Pose::handle_turn)}) {
+  const Identity jack_l1{Kind::jack, Side::left, 1}, jack_r2{Kind::jack, Side::right, 2},
+      tongue_jack{Kind::tongue_jack};
+  for (const Identity& state : {posed(jack_l1, Pose::run_down), posed(jack_r2, Pose::run_down),
+                                posed(tongue_jack, Pose::run_down), posed(tongue_jack, Pose::handle_turn)}) {
     const Item& item = bed.items[bed.item(state)];
     EXPECT_FALSE(item.shown) << name(state);
     EXPECT_TRUE(item.moving) << name(state);
@@ -46,7 +47,8 @@ TEST(States, AreThereForTheChecksOnly) {
 }
 
 TEST(States, TheDemosAreClear) {
-  for (const std::string& order : testing::good_orders) EXPECT_THAT(moving(demo_job(order)), IsEmpty()) << order;
+  for (const std::string& order : testing::good_orders)
+    EXPECT_THAT(moving(demo_job(order)), IsEmpty()) << order;
 }
 
 // A tongue jack 8 in ahead of the mains, its crank turning at their height: the front
@@ -84,7 +86,9 @@ TEST(States, AClampMeetsWhatIsBetweenItsEnds) {
     }
     std::vector<Finding> found;
     for (Finding& f : run_checks({bed, job.order.limits, &job, nullptr, {}}))
-      if (f.code == "CLASH-MOVING" && f.severity == Severity::stop && (f.subjects[0].id == post_id || f.subjects[1].id == post_id)) found.push_back(f);
+      if (f.code == "CLASH-MOVING" && f.severity == Severity::stop &&
+          (f.subjects[0].id == post_id || f.subjects[1].id == post_id))
+        found.push_back(f);
     return found;
   };
   const Mm half_way = (k.travel_from + k.travel_to) / 2, half_up = k.base_height + k.arm_height / 2;

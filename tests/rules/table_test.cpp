@@ -110,13 +110,17 @@ std::vector<std::string> others(const std::vector<Finding>& findings) {
   return all;
 }
 
-Identity clamp(int number, int bunk, Pose pose) { return {Kind::clamp, Side::middle, number, 0, End::none, bunk, pose}; }
+Identity clamp(int number, int bunk, Pose pose) {
+  return {Kind::clamp, Side::middle, number, 0, End::none, bunk, pose};
+}
 
 TEST(Alike, OfOneKindAreOneAndTheOthersAreMarked) {
   const auto bolt = [](Side side, int number) { return Identity{Kind::bunk_bolt, side, number}; };
-  EXPECT_THAT(others({about({bolt(Side::left, 1)}), about({bolt(Side::left, 2)}), about({bolt(Side::right, 12)})}),
-              testing::ElementsAre("The same at 2 more: bunk bolt L2, R12."));
-  EXPECT_THAT(others({about({Identity{Kind::jack_bolt, Side::left, 1, 1}}), about({Identity{Kind::jack_bolt, Side::left, 1, 4}})}),
+  EXPECT_THAT(
+      others({about({bolt(Side::left, 1)}), about({bolt(Side::left, 2)}), about({bolt(Side::right, 12)})}),
+      testing::ElementsAre("The same at 2 more: bunk bolt L2, R12."));
+  EXPECT_THAT(others({about({Identity{Kind::jack_bolt, Side::left, 1, 1}}),
+                      about({Identity{Kind::jack_bolt, Side::left, 1, 4}})}),
               testing::ElementsAre("The same at 1 more: jack bolt L1.4."));
   EXPECT_THAT(others({about({clamp(1, 5, Pose::in_outer)}), about({clamp(2, 9, Pose::out_inner)})}),
               testing::ElementsAre("The same at 1 more: clamp 2 on bunk 9, leaning out, inner end."));
@@ -137,18 +141,24 @@ TEST(Alike, AnotherKindAnotherEndOrAnotherSecondThingIsNot) {
 TEST(Alike, TheOnlyOneOfItsKindIsLikeItselfAlone) {
   const auto head = [](Pose pose) { return Identity{Kind::head, Side::middle, 0, 0, End::none, 0, pose}; };
   EXPECT_THAT(others({about({head(Pose::locked)}), about({head(Pose::running)})}), testing::IsEmpty());
-  EXPECT_THAT(others({about({head(Pose::running)}), about({head(Pose::running)})}), testing::ElementsAre("The same at 1 more: head running."));
+  EXPECT_THAT(others({about({head(Pose::running)}), about({head(Pose::running)})}),
+              testing::ElementsAre("The same at 1 more: head running."));
 }
 
 TEST(Alike, WhatIsSpokenOfInWordsOfItsOwnIsLikeItselfAlone) {
-  const auto load = [](int number, const char* text) { return Subject({Kind::tongue_load, Side::middle, number}, text); };
-  EXPECT_THAT(others({about({load(1, "tongue load, empty")}), about({load(2, "tongue load, loaded")})}), testing::IsEmpty());
+  const auto load = [](int number, const char* text) {
+    return Subject({Kind::tongue_load, Side::middle, number}, text);
+  };
+  EXPECT_THAT(others({about({load(1, "tongue load, empty")}), about({load(2, "tongue load, loaded")})}),
+              testing::IsEmpty());
 }
 
 TEST(Alike, APartIsCalledAsThePartIs) {
   const Part plate{{Kind::tab}, "A36", Origin::made, Plate{}};
-  EXPECT_THAT(others({about({plate}), about({plate})}), testing::ElementsAre("The same at 1 more: tab plate."));
-  const Part left{{Kind::main, Side::left}, "A36", Origin::made, Member{}}, right{main_r, "A36", Origin::made, Member{}};
+  EXPECT_THAT(others({about({plate}), about({plate})}),
+              testing::ElementsAre("The same at 1 more: tab plate."));
+  const Part left{{Kind::main, Side::left}, "A36", Origin::made, Member{}},
+      right{main_r, "A36", Origin::made, Member{}};
   EXPECT_THAT(others({about({left}), about({right})}), testing::ElementsAre("The same at 1 more: main R."));
 }
 
@@ -161,8 +171,10 @@ TEST(Alike, TheWayOutIsTheSameButForTheNamesInIt) {
   };
   const Identity tab_r12{Kind::tab, Side::right, 12};
   EXPECT_EQ(moved(tab_r12, " 1/8 in rearward").remedy, "move tab R12 1/8 in rearward");
-  EXPECT_THAT(others({moved(tab_r1, " 1/8 in rearward"), moved(tab_r12, " 1/8 in rearward")}), testing::SizeIs(1));
-  EXPECT_THAT(others({moved(tab_r1, " 1/8 in rearward"), moved(tab_r12, " 1/8 in forward")}), testing::IsEmpty());
+  EXPECT_THAT(others({moved(tab_r1, " 1/8 in rearward"), moved(tab_r12, " 1/8 in rearward")}),
+              testing::SizeIs(1));
+  EXPECT_THAT(others({moved(tab_r1, " 1/8 in rearward"), moved(tab_r12, " 1/8 in forward")}),
+              testing::IsEmpty());
   // A thing that no finding is about is part of the way out.
   const auto beside = [](int number) {
     Finding f = about({bunk_bolt_r1}, "move ");
@@ -192,12 +204,14 @@ TEST(RunChecks, SortsNinthBeforeTenthAndLeftBeforeRight) {
   const auto jack = [](Side side, int number) { return Identity{Kind::jack, side, number}; };
   SmallBed s;
   s.box(some(1), {0, 0, 0}, {10, 10, 10});
-  for (const Identity& id : {jack(Side::right, 10), jack(Side::right, 9), jack(Side::left, 100)}) s.box(id, {0, 0, 0}, {10, 10, 10});
+  for (const Identity& id : {jack(Side::right, 10), jack(Side::right, 9), jack(Side::left, 100)})
+    s.box(id, {0, 0, 0}, {10, 10, 10});
   std::vector<Identity> second;
   for (const auto& [a, b] : {std::pair{1, 2}, std::pair{1, 3}, std::pair{2, 3}})
     s.bed.joined.push_back({a, b, ""});
   for (const Finding& f : s.run()) second.push_back(f.subjects.at(1).id);
-  EXPECT_THAT(second, testing::ElementsAre(jack(Side::left, 100), jack(Side::right, 9), jack(Side::right, 10)));
+  EXPECT_THAT(second,
+              testing::ElementsAre(jack(Side::left, 100), jack(Side::right, 9), jack(Side::right, 10)));
 }
 
 }  // namespace

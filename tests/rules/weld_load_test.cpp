@@ -7,10 +7,10 @@
 namespace bedwright {
 namespace {
 
+using testing::check;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
 using ::testing::SizeIs;
-using testing::check;
 
 Job with_log(Mm diameter) {
   Job job = testing::demo_job("base");

@@ -66,7 +66,7 @@ TEST(WeldLoad, AClipsWeldIsDownTheWeb) {
   for (const TabWeld& w : welds) {
     EXPECT_FALSE(w.flat);
     EXPECT_NEAR(w.line, (3 - 7.0 / 8) * inch, 1e-6);  // what of the leg lies on the web
-    EXPECT_NEAR(w.off, 1.25 * inch, 1e-6);  // hole line to web back
+    EXPECT_NEAR(w.off, 1.25 * inch, 1e-6);            // hole line to web back
   }
 }
 

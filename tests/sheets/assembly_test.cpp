@@ -6,9 +6,9 @@
 #include <map>
 #include <regex>
 
-#include "sheets/figures.h"
 #include "sheets/aids/aids.h"
 #include "sheets/bolts/bolt_kinds.h"
+#include "sheets/figures.h"
 #include "support/readable.h"
 
 namespace bedwright {

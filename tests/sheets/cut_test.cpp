@@ -5,8 +5,8 @@
 #include <set>
 
 #include "bed/names.h"
-#include "support/sample_part.h"
 #include "draw/scribe.h"
+#include "support/sample_part.h"
 
 namespace bedwright {
 namespace {

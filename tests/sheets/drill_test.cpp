@@ -7,8 +7,8 @@
 #include "bed/names.h"
 #include "sheets/drill/drill_rows.h"
 #include "sheets/drill/drill_strip.h"
-#include "support/sample_part.h"
 #include "support/demo.h"
+#include "support/sample_part.h"
 
 namespace bedwright {
 namespace {
@@ -197,7 +197,8 @@ TEST(DrillRows, ends_and_hands_are_named) {
   const Bed bed = sample::bed();
   EXPECT_EQ(setting(bed, 4).hand, Side::right);
   EXPECT_EQ(setting(bed, 5).hand, Side::left);
-  EXPECT_EQ(setting(testing::demo_bed("metric"), testing::demo_bed("metric").part({Kind::tab})).hand, Side::middle);
+  EXPECT_EQ(setting(testing::demo_bed("metric"), testing::demo_bed("metric").part({Kind::tab})).hand,
+            Side::middle);
   EXPECT_EQ(setting(bed, 4).first_end, FirstEnd::front);
   EXPECT_EQ(setting(bed, 6).first_end, FirstEnd::left);
   Bed two = bed;

@@ -8,8 +8,8 @@
 
 #include "bed/names.h"
 #include "sheets/cut/cut.h"
-#include "support/sample_part.h"
 #include "support/demo.h"
+#include "support/sample_part.h"
 
 namespace bedwright {
 namespace {
@@ -125,8 +125,8 @@ TEST(Kerf, refuses_what_it_would_close) {
   EXPECT_THROW(inside(sample::hole({0, 0}, 1.5), 0.75), std::invalid_argument);
   EXPECT_NO_THROW(inside(sample::hole({0, 0}, 1.6), 0.75));
   try {
-    cut(sample::plate(Kind::tab_pad, rectangle({0, 0}, {30, 22}), 3, {sample::hole({15, 11}, 2)}), sample::heading(),
-        Printing::metric, 2.5);
+    cut(sample::plate(Kind::tab_pad, rectangle({0, 0}, {30, 22}), 3, {sample::hole({15, 11}, 2)}),
+        sample::heading(), Printing::metric, 2.5);
     FAIL();
   } catch (const std::invalid_argument& e) {
     EXPECT_EQ(std::string(e.what()),

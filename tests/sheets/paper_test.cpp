@@ -23,14 +23,17 @@ std::string folder() {
   return SHEETS_TEMP;
 }
 
-void write(const std::string& path, const std::string& bytes) { std::ofstream(path, std::ios::binary) << bytes; }
+void write(const std::string& path, const std::string& bytes) {
+  std::ofstream(path, std::ios::binary) << bytes;
+}
 
 std::string output_of(const std::string& command) {
   FILE* pipe = ::popen(command.c_str(), "r");
   if (!pipe) throw std::runtime_error("cannot run " + command);
   std::string out;
   std::array<char, 4096> buffer;
-  for (std::size_t n; (n = std::fread(buffer.data(), 1, buffer.size(), pipe)) > 0;) out.append(buffer.data(), n);
+  for (std::size_t n; (n = std::fread(buffer.data(), 1, buffer.size(), pipe)) > 0;)
+    out.append(buffer.data(), n);
   if (::pclose(pipe) != 0) throw std::runtime_error(command + " failed: " + out);
   return out;
 }
@@ -47,7 +50,8 @@ std::string words(const Job& job, const std::vector<Sheet>& sheets, const std::s
 std::vector<std::string> cells(const std::string& line) {
   std::vector<std::string> out;
   static const std::regex cell(R"(\S+(?: \+ \S+)?)");
-  for (std::sregex_iterator it(line.begin(), line.end(), cell), end; it != end; ++it) out.push_back(it->str());
+  for (std::sregex_iterator it(line.begin(), line.end(), cell), end; it != end; ++it)
+    out.push_back(it->str());
   return out;
 }
 
@@ -56,7 +60,8 @@ Mm inches(const std::string& figure) {
   static const std::regex shape(R"((-?)(?:(\d+)-)?(\d+)(?:/(\d+))?)");
   std::smatch m;
   if (!std::regex_match(figure, m, shape)) throw std::runtime_error("no tape figure: " + figure);
-  const double whole = m[2].matched ? std::stod(m[2]) : 0, top = std::stod(m[3]), bottom = m[4].matched ? std::stod(m[4]) : 1;
+  const double whole = m[2].matched ? std::stod(m[2]) : 0, top = std::stod(m[3]),
+               bottom = m[4].matched ? std::stod(m[4]) : 1;
   return (m[1].length() ? -1 : 1) * (whole + top / bottom) * inch;
 }
 
@@ -73,7 +78,9 @@ std::vector<PrintedTab> printed_tabs(const std::string& text, bool metric) {
   for (std::string line; std::getline(lines, line);) {
     std::vector<std::string> c = cells(line);
     if (c.size() > 2 && c[2] == "FOUND") c.erase(c.begin() + 2);  // it stands elsewhere than it was laid out
-    if (c.size() != (metric ? 9U : 15U) || !(c[1] == "L + R" || c[1] == "L" || c[1] == "R") || !std::isdigit(static_cast<unsigned char>(c[0][0]))) continue;
+    if (c.size() != (metric ? 9U : 15U) || !(c[1] == "L + R" || c[1] == "L" || c[1] == "R") ||
+        !std::isdigit(static_cast<unsigned char>(c[0][0])))
+      continue;
     for (const char side : c[1]) {
       if (side != 'L' && side != 'R') continue;
       PrintedTab t{side == 'L' ? Side::left : Side::right, std::stoi(c[0]), 0, 0, 0, 0};
@@ -98,14 +105,18 @@ std::vector<PrintedTab> printed_tabs(const std::string& text, bool metric) {
 void expect_rebuilt(const Job& job, const std::string& name) {
   const Bed bed = testing::bed_of(job);
   const bool metric = job.order.order.printing == Printing::metric;
-  const std::vector<PrintedTab> tabs = printed_tabs(words(job, tab_layout_sheets({*examine(job, bed), false, {}}), name), metric);
+  const std::vector<PrintedTab> tabs =
+      printed_tabs(words(job, tab_layout_sheets({*examine(job, bed), false, {}}), name), metric);
   const std::vector<int> items = bed.items_of(Kind::tab);
-  const Mm fine = (metric ? 0.05 : 0.0005 * inch) + 1e-6, coarse = (metric ? fine : job.order.order.tape / 2 + 1e-6);
+  const Mm fine = (metric ? 0.05 : 0.0005 * inch) + 1e-6,
+           coarse = (metric ? fine : job.order.order.tape / 2 + 1e-6);
   for (const int item : items) {
     const Identity& id = bed.items[item].id;
     const std::string tab = bedwright::name(id);
     const Vec3 at = hole_in_world(bed, ply_through(bed, item, 0)).centre;
-    const auto printed = std::find_if(tabs.begin(), tabs.end(), [&](const PrintedTab& t) { return t.side == id.side && t.number == id.number; });
+    const auto printed = std::find_if(tabs.begin(), tabs.end(), [&](const PrintedTab& t) {
+      return t.side == id.side && t.number == id.number;
+    });
     ASSERT_NE(printed, tabs.end()) << name << ": " << tab << " is not on the sheet";
     EXPECT_NEAR(printed->x, at.x, fine) << tab;
     EXPECT_NEAR(printed->tape_x, at.x, coarse) << tab;
@@ -141,8 +152,9 @@ TEST(Paper, mains_can_be_drilled_from_the_drill_sheets_words) {
     if (mains.empty()) continue;
     const std::string text = words(job, mains, name + "_drill");
     // No, Size, Face, then along and across with the millimetres last of each.
-    const std::regex row(metric ? R"((?:^|\s)(\d+)\s+[A-Z]\s+WEB\s+([\d.]+)\s+([\d.]+)\s+(\S+ \S+))"
-                                : R"((?:^|\s)(\d+)\s+[A-Z]\s+WEB\s+\S+\s+\S+\s+([\d.]+)\s+\S+\s+\S+\s+([\d.]+)\s+(\S+ \S+))");
+    const std::regex row(
+        metric ? R"((?:^|\s)(\d+)\s+[A-Z]\s+WEB\s+([\d.]+)\s+([\d.]+)\s+(\S+ \S+))"
+               : R"((?:^|\s)(\d+)\s+[A-Z]\s+WEB\s+\S+\s+\S+\s+([\d.]+)\s+\S+\s+\S+\s+([\d.]+)\s+(\S+ \S+))");
     std::vector<Vec2> printed;
     std::istringstream lines(text);
     std::string edge;
@@ -159,7 +171,8 @@ TEST(Paper, mains_can_be_drilled_from_the_drill_sheets_words) {
       const std::string called = bedwright::name(bed.items[item]);
       const Member& main = std::get<Member>(bed.part_of(item).form);
       const Box3 box = bounds(bed, item);
-      const bool turned = text.find("turned over") != std::string::npos || text.find("Turned over") != std::string::npos;
+      const bool turned =
+          text.find("turned over") != std::string::npos || text.find("Turned over") != std::string::npos;
       const bool over = turned && text.find("at the bottom: " + called) != std::string::npos;
       std::size_t holes = 0;
       for (std::size_t k = 0; k < main.holes.size(); ++k) {
@@ -170,7 +183,8 @@ TEST(Paper, mains_can_be_drilled_from_the_drill_sheets_words) {
           const Mm z = over ? box.low.z + p.y : box.high.z - p.y;
           return std::abs(p.x + box.low.x - at.x) < 0.051 && std::abs(z - at.z) < 0.051;
         });
-        EXPECT_TRUE(found) << name << ": " << called << " hole at " << at.x << ", " << at.z << " (" << edge << ")";
+        EXPECT_TRUE(found) << name << ": " << called << " hole at " << at.x << ", " << at.z << " (" << edge
+                           << ")";
       }
       EXPECT_EQ(printed.size(), holes) << name;
     }
@@ -190,7 +204,10 @@ TEST(Paper, plates_holes_stand_at_printed_figures) {
       const std::string f = (*it)[1];
       if (f.find_first_of("0123456789") != std::string::npos) figures.push_back(std::stod(f));
     }
-    const auto said = [&](Mm value) { return std::any_of(figures.begin(), figures.end(), [&](double f) { return std::abs(f - value) < 0.0501; }); };
+    const auto said = [&](Mm value) {
+      return std::any_of(figures.begin(), figures.end(),
+                         [&](double f) { return std::abs(f - value) < 0.0501; });
+    };
     std::size_t holes = 0;
     for (std::size_t i = 0; i < bed.parts.size(); ++i) {
       const Part& part = bed.parts[i];
@@ -200,7 +217,9 @@ TEST(Paper, plates_holes_stand_at_printed_figures) {
       for (const Vertex& v : plate->outline) low = {std::min(low.x, v.at.x), std::min(low.y, v.at.y)};
       for (const Hole& h : plate->holes) {
         ++holes;
-        EXPECT_TRUE(said(h.at.x - low.x) && said(h.at.y - low.y)) << name << ": " << bedwright::name(part) << " hole at " << h.at.x - low.x << ", " << h.at.y - low.y;
+        EXPECT_TRUE(said(h.at.x - low.x) && said(h.at.y - low.y))
+            << name << ": " << bedwright::name(part) << " hole at " << h.at.x - low.x << ", "
+            << h.at.y - low.y;
         EXPECT_TRUE(said(h.diameter) && said(h.length)) << bedwright::name(part);
       }
     }
@@ -217,12 +236,15 @@ TEST(Paper, the_printed_diagonal_is_pythagoras) {
     const std::string text = words(job, frame_sheets({*examine(job, bed), false, {}}), name + "_frame");
     std::smatch m;
     const bool metric = job.order.order.printing == Printing::metric;
-    const std::regex printed(metric ? R"(Both are\s+([\d.]+)\s+mm)" : R"(Both\s+are\s+\S+\s+\(([\d.]+)\s+in)");
+    const std::regex printed(metric ? R"(Both are\s+([\d.]+)\s+mm)"
+                                    : R"(Both\s+are\s+\S+\s+\(([\d.]+)\s+in)");
     ASSERT_TRUE(std::regex_search(text, m, printed)) << text;
     const int left = bed.item({Kind::main, Side::left}), right = bed.item({Kind::main, Side::right});
     const Member& main = std::get<Member>(bed.part_of(left).form);
     const Mm across = bed.items[right].placement.origin.y - bed.items[left].placement.origin.y;
-    EXPECT_NEAR(std::stod(m[1]) * (metric ? 1 : inch), std::sqrt(main.length * main.length + across * across), metric ? 0.0501 : 0.000501 * inch) << name;
+    EXPECT_NEAR(std::stod(m[1]) * (metric ? 1 : inch), std::sqrt(main.length * main.length + across * across),
+                metric ? 0.0501 : 0.000501 * inch)
+        << name;
   }
 }
 
@@ -231,7 +253,8 @@ TEST(Paper, equal_sheets_are_equal_bytes) {
   const Bed bed = testing::bed_of(job);
   const auto file = [&] {
     std::vector<Page> pages;
-    for (const Sheet& s : sheet_set({*examine(job, bed), false, {}})) pages.push_back(page_of(s, paper_of(job.order.order)));
+    for (const Sheet& s : sheet_set({*examine(job, bed), false, {}}))
+      pages.push_back(page_of(s, paper_of(job.order.order)));
     return pages_pdf(pages, {"QB", job.order.order.date});
   };
   EXPECT_EQ(file(), file());
@@ -245,7 +268,8 @@ TEST(Paper, dxf_sheets_pass_the_audit_without_fixes) {
   for (const std::string& name : testing::good_orders) {
     const Job job = testing::demo_job(name);
     const Bed bed = testing::bed_of(job);
-    for (const Sheet& s : sheet_set({*examine(job, bed), true, {}})) write(own + "/" + name + "_" + std::to_string(++number) + ".dxf", dxf(s.list));
+    for (const Sheet& s : sheet_set({*examine(job, bed), true, {}}))
+      write(own + "/" + name + "_" + std::to_string(++number) + ".dxf", dxf(s.list));
   }
   const std::string script = R"(
 import glob, sys, ezdxf

@@ -9,9 +9,9 @@
 
 #include "bed/names.h"
 #include "draw/overlap.h"
+#include "sheets/frame/weld_marks.h"
 #include "sheets/marks.h"
 #include "sheets/tabs/tab_rows.h"
-#include "sheets/frame/weld_marks.h"
 #include "support/demo.h"
 #include "support/readable.h"
 
@@ -23,7 +23,8 @@ TEST(Sheets, nothing_lies_on_anything_in_the_demo_orders) {
     for (const char* size : {"by_units", "B", "D", "A3", "A1"}) {
       const Job job = testing::demo_job(name, {std::string("order.sheet=") + size});
       const Bed bed = testing::bed_of(job);
-      for (const bool draft : {false, true}) testing::expect_set_readable(testing::input_of(*examine(job, bed), draft), name + " on " + size);
+      for (const bool draft : {false, true})
+        testing::expect_set_readable(testing::input_of(*examine(job, bed), draft), name + " on " + size);
     }
 }
 
@@ -35,7 +36,8 @@ TEST(Sheets, nothing_lies_on_anything_in_random_orders) {
   for (int i = 0; i < count; ++i) {
     const Job job = testing::quoted_job(random);
     const Bed bed = testing::bed_of(job);
-    testing::expect_set_readable(testing::input_of(*examine(job, bed), i % 2 == 0), "random order " + std::to_string(i));
+    testing::expect_set_readable(testing::input_of(*examine(job, bed), i % 2 == 0),
+                                 "random order " + std::to_string(i));
   }
 }
 
@@ -128,7 +130,8 @@ std::vector<std::string> texts(const Sheet& sheet) {
 
 TEST(Surround, says_what_the_order_says) {
   Job job = testing::demo_job("base");
-  job.order.revisions = {{"A", "2026-10-05", "E.W.", "First issue"}, {"B", "2026-10-09", "E.W.", "Tabs moved to suit the longer rail"}};
+  job.order.revisions = {{"A", "2026-10-05", "E.W.", "First issue"},
+                         {"B", "2026-10-09", "E.W.", "Tabs moved to suit the longer rail"}};
   job.order.order.customer = std::string(120, 'W');
   const Bed bed = testing::bed_of(job);
   const std::vector<Sheet> sheets = sheet_set(testing::input_of(*examine(job, bed), true));
@@ -136,7 +139,8 @@ TEST(Surround, says_what_the_order_says) {
   for (std::size_t i = 0; i < sheets.size(); ++i) {
     const std::vector<std::string> all = texts(sheets[i]);
     const auto has = [&](const std::string& s) { return std::find(all.begin(), all.end(), s) != all.end(); };
-    EXPECT_TRUE(has("QB-1041") && has("2026-10-05") && has("THIRD ANGLE") && has("DRAWN BY") && has("CHECKED BY"));
+    EXPECT_TRUE(has("QB-1041") && has("2026-10-05") && has("THIRD ANGLE") && has("DRAWN BY") &&
+                has("CHECKED BY"));
     EXPECT_TRUE(has(std::to_string(i + 1) + " of " + std::to_string(sheets.size())));
     EXPECT_TRUE(has("NOT FOR FABRICATION"));
     EXPECT_TRUE(has("E.W.") && has("2026-10-09"));
@@ -145,7 +149,8 @@ TEST(Surround, says_what_the_order_says) {
     for (const std::string& s : texts(sheet)) EXPECT_NE(s, "NOT FOR FABRICATION");
   }
   const Job metric = testing::demo_job("metric");
-  const std::vector<std::string> first = texts(sheet_set(testing::input_of(*examine(metric).bed, false)).front());
+  const std::vector<std::string> first =
+      texts(sheet_set(testing::input_of(*examine(metric).bed, false)).front());
   EXPECT_NE(std::find(first.begin(), first.end(), "FIRST ANGLE"), first.end());
 }
 
@@ -193,9 +198,12 @@ TEST(TabRows, errors_add_up_away_from_the_datum) {
   const Bed bed = testing::bed_of(job);
   const std::vector<TabRow> rows = tab_rows(bed);
   const Order& o = job.order;
-  const Mm own = o.order.tape / 2 + o.tolerances.weld_placement + o.tolerances.cut_position + job.kit.rail.hole_tolerance;
+  const Mm own = o.order.tape / 2 + o.tolerances.weld_placement + o.tolerances.cut_position +
+                 job.kit.rail.hole_tolerance;
   EXPECT_NEAR(rows.back().worst - own,
-              bed.track.sections * job.kit.rail.length_tolerance + (bed.track.sections - 1) * job.kit.rail.joint_gap_plus, 1e-9);
+              bed.track.sections * job.kit.rail.length_tolerance +
+                  (bed.track.sections - 1) * job.kit.rail.joint_gap_plus,
+              1e-9);
   EXPECT_LT(rows.back().rss, rows.back().worst);
 }
 

@@ -124,7 +124,8 @@ TEST(Step, is_plain_ascii) {
   other.part[static_cast<int>(Kind::tab)] = other.item[static_cast<int>(Kind::tab)] = "t\xC3\xB4le";
   const WordsInUse in_use(other);
   Bed bed;
-  bed.add_item({bed.add_part({{Kind::tab}, "A36", Origin::made, sample::tab()}), {}, {Kind::tab, Side::middle, 1}});
+  bed.add_item(
+      {bed.add_part({{Kind::tab}, "A36", Origin::made, sample::tab()}), {}, {Kind::tab, Side::middle, 1}});
   for (const char c : step_text(bed, header)) EXPECT_TRUE((c >= 32 && c <= 126) || c == '\n') << int(c);
 }
 

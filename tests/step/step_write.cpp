@@ -2,8 +2,8 @@
 #include <exception>
 #include <iostream>
 
-#include "kernel/step.h"
 #include "kernel/sample.h"
+#include "kernel/step.h"
 
 int main(int count, char** arguments) {
   try {

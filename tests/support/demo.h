@@ -33,6 +33,8 @@ inline Bed bed_of(const Job& job) {
   throw std::runtime_error(all);
 }
 
-inline Bed demo_bed(const std::string& name, const std::vector<std::string>& sets = {}) { return bed_of(demo_job(name, sets)); }
+inline Bed demo_bed(const std::string& name, const std::vector<std::string>& sets = {}) {
+  return bed_of(demo_job(name, sets));
+}
 
 }  // namespace bedwright::testing

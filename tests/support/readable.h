@@ -21,13 +21,15 @@ inline void expect_readable(const Paper& paper, const std::vector<Sheet>& sheets
   frame.add({10, 10});
   frame.add({paper.width - 10, paper.height - 10});
   for (const Sheet& sheet : sheets) {
-    for (const std::string& fault : overlaps(sheet.list, frame)) ADD_FAILURE() << what << ", " << sheet.file << ": " << fault;
+    for (const std::string& fault : overlaps(sheet.list, frame))
+      ADD_FAILURE() << what << ", " << sheet.file << ": " << fault;
     for (const Entity& e : sheet.list.entities) {
       if (const Text* t = std::get_if<Text>(&e)) {
         EXPECT_GE(t->height, 2.5) << t->text;
       }
       const Box2 box = bounds(e);
-      EXPECT_TRUE(box.low.x >= 10 - 1e-9 && box.high.x <= paper.width - 10 + 1e-9 && box.low.y >= 10 - 1e-9 && box.high.y <= paper.height - 10 + 1e-9)
+      EXPECT_TRUE(box.low.x >= 10 - 1e-9 && box.high.x <= paper.width - 10 + 1e-9 && box.low.y >= 10 - 1e-9 &&
+                  box.high.y <= paper.height - 10 + 1e-9)
           << what << ", " << sheet.file << ": something leaves the frame";
     }
   }
@@ -36,7 +38,8 @@ inline void expect_readable(const Paper& paper, const std::vector<Sheet>& sheets
 // Sheets as their makers leave them; the surrounds are added here.
 inline void expect_readable(const Job& job, std::vector<Sheet> sheets, bool draft, const std::string& what) {
   const Paper paper = paper_of(job.order.order);
-  for (std::size_t i = 0; i < sheets.size(); ++i) add_surround(sheets[i], job, paper, draft, i + 1, sheets.size());
+  for (std::size_t i = 0; i < sheets.size(); ++i)
+    add_surround(sheets[i], job, paper, draft, i + 1, sheets.size());
   expect_readable(paper, sheets, what);
 }
 
@@ -65,7 +68,9 @@ inline SheetInput input_of(const Examined& examined, bool draft) {
   const Bed& bed = examined.bed;
   const Heading& h = examined.heading();
   SheetInput in{examined, draft, {}};
-  in.lists = {{"PARTS", parts_csv(bed, h), {}}, {"CUT LIST", cut_list_csv(bed, h), {}}, {"DRILL LIST", drill_list_csv(bed, h), {}},
+  in.lists = {{"PARTS", parts_csv(bed, h), {}},
+              {"CUT LIST", cut_list_csv(bed, h), {}},
+              {"DRILL LIST", drill_list_csv(bed, h), {}},
               {"HARDWARE", hardware_csv(bed, job.kit.box, h, job.order.spares), {}}};
   in.assembly = filled_words(examined);
   return in;

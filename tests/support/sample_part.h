@@ -86,7 +86,8 @@ inline Part main_member(Side side = Side::right) {
   for (const Mm jack : {400.0, 3000.0, 5600.0}) {
     for (const double dx : {-50.8, 50.8}) {
       for (const double dz : {-38.1, 38.1}) {
-        m.holes.push_back({Face::web, hole({jack + dx, dz}, 14.2875, 0, Process::drilled, 0, Kind::jack_bolt)});
+        m.holes.push_back(
+            {Face::web, hole({jack + dx, dz}, 14.2875, 0, Process::drilled, 0, Kind::jack_bolt)});
       }
     }
   }
@@ -102,14 +103,16 @@ inline Part main_member(Side side = Side::right) {
 inline Part tongue(Side side = Side::left) {
   Member m{channel(), 1800, 0.35, -0.35, {}};
   m.holes.push_back({Face::bottom_flange, hole({300, 30}, 14.2875, 0, Process::drilled, 0, Kind::jack_bolt)});
-  m.holes.push_back({Face::bottom_flange, hole({360, 30}, 14.2875, 40, Process::drilled, 0.35, Kind::jack_bolt)});
+  m.holes.push_back(
+      {Face::bottom_flange, hole({360, 30}, 14.2875, 40, Process::drilled, 0.35, Kind::jack_bolt)});
   m.holes.push_back({Face::web, hole({900, -20}, 20.6, 0, Process::drilled, 0, Kind::tongue_jack_bolt)});
   return {{Kind::tongue, side}, "A36", Origin::made, m};
 }
 
 inline Part clip() {
   Member m{angle(), 101.6, 0, 0, {}};
-  m.holes.push_back({Face::flat_leg, hole({50.8, 44.45}, 14.2875, 31.75, Process::drilled, 0, Kind::track_bolt)});
+  m.holes.push_back(
+      {Face::flat_leg, hole({50.8, 44.45}, 14.2875, 31.75, Process::drilled, 0, Kind::track_bolt)});
   return {{Kind::tab, Side::left}, "A36", Origin::made, m};
 }
 
@@ -132,8 +135,7 @@ inline Bed bed() {
   b.parts.push_back(main_member());
   b.parts.push_back(tongue());
   b.parts.push_back(clip());
-  b.parts.push_back(
-      {{Kind::hardware}, "", Origin::bought, Hardware{HardwareKind::bolt, half_inch(), 38.1}});
+  b.parts.push_back({{Kind::hardware}, "", Origin::bought, Hardware{HardwareKind::bolt, half_inch(), 38.1}});
   b.parts.push_back({{Kind::hardware}, "", Origin::bought, Hardware{HardwareKind::nut, half_inch(), 0}});
   const auto put = [&](int part, const Identity& id, int bolt = -1, Vec3 x = {1, 0, 0}) {
     Item item;
@@ -152,7 +154,8 @@ inline Bed bed() {
   put(4, {Kind::main, Side::right});
   put(5, {Kind::tongue, Side::left});
   put(6, {Kind::tab, Side::left, 1}, -1, {0, 1, 0});
-  for (const Identity& id : {Identity{Kind::track_bolt, Side::right, 1}, Identity{Kind::jack_bolt, Side::right, 1, 1}}) {
+  for (const Identity& id :
+       {Identity{Kind::track_bolt, Side::right, 1}, Identity{Kind::jack_bolt, Side::right, 1, 1}}) {
     Bolt bolt;
     bolt.id = id;
     b.bolts.push_back(bolt);

@@ -1,5 +1,4 @@
 #include "units/print.h"
-#include "units/tape.h"
 
 #include <gtest/gtest.h>
 
@@ -7,6 +6,8 @@
 #include <limits>
 #include <random>
 #include <stdexcept>
+
+#include "units/tape.h"
 
 namespace bedwright {
 namespace {

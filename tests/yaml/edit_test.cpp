@@ -31,7 +31,8 @@ TEST(WithValue, ReplacesAScalarAndNothingElse) {
 }
 
 TEST(WithValue, AddsAMissingKeyWhereItBelongs) {
-  EXPECT_EQ(with_value(file, "track.datum", "middle"), replaced("  rail_length", "  datum: middle\n  rail_length"));
+  EXPECT_EQ(with_value(file, "track.datum", "middle"),
+            replaced("  rail_length", "  datum: middle\n  rail_length"));
   EXPECT_EQ(with_value(file, "axle.fraction", "0.5"), replaced("{position", "{fraction: 0.5, position"));
   EXPECT_EQ(with_value(file, "bolts.bunk", "1-1/4 in"), file + "\nbolts:\n  bunk: 1-1/4 in\n");
 }
@@ -52,10 +53,15 @@ TEST(WithEntry, AddsTheListAnEntryOrAValue) {
   const std::string one = *with_entry(file, "overrides", "frame.tabs.slot_length", "1-1/4 in");
   EXPECT_EQ(one, file + "\noverrides:\n  - {key: frame.tabs.slot_length, value: 1-1/4 in}\n");
   const std::string two = *with_entry(one, "overrides", "frame.tabs.length", "4 in");
-  EXPECT_EQ(two, file + "\noverrides:\n  - {key: frame.tabs.length, value: 4 in}\n  - {key: frame.tabs.slot_length, value: 1-1/4 in}\n");
+  EXPECT_EQ(two, file +
+                     "\noverrides:\n  - {key: frame.tabs.length, value: 4 in}\n  - {key: "
+                     "frame.tabs.slot_length, value: 1-1/4 in}\n");
   EXPECT_EQ(with_entry(two, "overrides", "frame.tabs.length", "5 in"),
-            file + "\noverrides:\n  - {key: frame.tabs.length, value: 5 in}\n  - {key: frame.tabs.slot_length, value: 1-1/4 in}\n");
-  EXPECT_EQ(with_entry("overrides: []\n", "overrides", "kit.a", "1"), "overrides: [{key: kit.a, value: 1}]\n");
+            file +
+                "\noverrides:\n  - {key: frame.tabs.length, value: 5 in}\n  - {key: frame.tabs.slot_length, "
+                "value: 1-1/4 in}\n");
+  EXPECT_EQ(with_entry("overrides: []\n", "overrides", "kit.a", "1"),
+            "overrides: [{key: kit.a, value: 1}]\n");
   EXPECT_EQ(with_entry("overrides: [{key: kit.b, value: 2}]\n", "overrides", "kit.a", "1, 2"),
             "overrides: [{key: kit.a, value: \"1, 2\"}, {key: kit.b, value: 2}]\n");
 }

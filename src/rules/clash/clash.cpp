@@ -139,7 +139,8 @@ void add_remedy(const Scene& scene, const Meeting& m, Mm clearance, Finding& f) 
   f.remedy += fmt::format(" {} {}", far, way(shift));
 }
 
-std::string message(const Scene& scene, const Pair& pair, const std::string& a, const std::string& b, Mm clearance) {
+std::string message(const Scene& scene, const Pair& pair, const std::string& a, const std::string& b,
+                    Mm clearance) {
   const Meeting& m = pair.worst;
   const Figures& say = scene.figures;
   std::string text;
@@ -150,8 +151,10 @@ std::string message(const Scene& scene, const Pair& pair, const std::string& a, 
                                  : fmt::format("{} and {} overlap by {}", a, b, say.say(m.depth));
       break;
     case Standing::undecided:
-      text = fmt::format("whether {} and {} overlap is not decided: the shapes that cover them meet {} deep, and {}", a, b, say.say(m.depth),
-                         scene.input.judge ? "one of them cannot be made as it is" : "no exact test was made");
+      text = fmt::format(
+          "whether {} and {} overlap is not decided: the shapes that cover them meet {} deep, and {}", a, b,
+          say.say(m.depth),
+          scene.input.judge ? "one of them cannot be made as it is" : "no exact test was made");
       break;
     case Standing::near:
       text = fmt::format("{} {} within {} of {}; {} is asked", a, m.gap_is_bound ? "may come" : "comes",
@@ -169,7 +172,8 @@ void report(const Scene& scene, const char* code, bool moving, std::vector<Findi
   for (const Pair& pair : by_thing(scene.bed, meetings(scene, moving))) {
     const Meeting& m = pair.worst;
     // What was to be decided and could not be holds the bed back.
-    const bool is_stop = m.standing == Standing::overlap || (m.standing == Standing::undecided && scene.input.judge);
+    const bool is_stop =
+        m.standing == Standing::overlap || (m.standing == Standing::undecided && scene.input.judge);
     const Severity severity = is_stop ? Severity::stop : Severity::warn;
     Finding f = finding_of(code, severity, spoken_of(scene.bed, m.a), m.place);
     f.subjects.push_back(spoken_of(scene.bed, m.b));

@@ -30,8 +30,7 @@ bool told_by_tip(const Scene& scene, int hardware, int item) {
 bool is_left_out(const Scene& scene, const PairSet& joined, int a, int b) {
   const Item& x = scene.bed.items[a];
   const Item& y = scene.bed.items[b];
-  return told_by_tip(scene, a, b) || told_by_tip(scene, b, a) ||
-         is_same_thing(x.id, y.id) ||
+  return told_by_tip(scene, a, b) || told_by_tip(scene, b, a) || is_same_thing(x.id, y.id) ||
          joined.contains(std::minmax(a, b));
 }
 

@@ -9,7 +9,9 @@ namespace {
 // A map of millions of combinations must not fill the machine: a few hundred bytes each.
 constexpr std::size_t most_kept = 50000;
 
-std::size_t mixed(std::size_t a, std::size_t b) { return a ^ (b + 0x9e3779b97f4a7c15ULL + (a << 6) + (a >> 2)); }
+std::size_t mixed(std::size_t a, std::size_t b) {
+  return a ^ (b + 0x9e3779b97f4a7c15ULL + (a << 6) + (a >> 2));
+}
 
 std::size_t hash_of(std::initializer_list<double> values) {
   std::size_t all = values.size();
@@ -18,9 +20,16 @@ std::size_t hash_of(std::initializer_list<double> values) {
 }
 
 // Of what tells most forms of a kind apart; equality has the last word.
-std::size_t hash_of(const Plate& p) { return hash_of({p.thickness, static_cast<double>(p.holes.size()), p.outline.empty() ? 0 : p.outline.front().at.x}); }
-std::size_t hash_of(const Member& m) { return hash_of({m.length, m.section.depth, static_cast<double>(m.holes.size()), m.start_mitre}); }
-std::size_t hash_of(const Hardware& h) { return hash_of({static_cast<double>(h.kind), h.size.diameter, h.length}); }
+std::size_t hash_of(const Plate& p) {
+  return hash_of(
+      {p.thickness, static_cast<double>(p.holes.size()), p.outline.empty() ? 0 : p.outline.front().at.x});
+}
+std::size_t hash_of(const Member& m) {
+  return hash_of({m.length, m.section.depth, static_cast<double>(m.holes.size()), m.start_mitre});
+}
+std::size_t hash_of(const Hardware& h) {
+  return hash_of({static_cast<double>(h.kind), h.size.diameter, h.length});
+}
 std::size_t hash_of(const Bought& b) {
   const Vec3 high = b.envelope.empty() ? Vec3{} : b.envelope.back().high;
   return hash_of({static_cast<double>(b.envelope.size()), high.x, high.y, high.z});
@@ -53,9 +62,11 @@ PairMemory::Key PairMemory::key_of(const Question& q) {
   const Placement &a = q.bed.items[q.a].placement, &b = q.bed.items[q.b].placement;
   Where where{};
   std::size_t i = 0;
-  for (const Vec3& v : {places * a.local_point(b.origin), directions * a.local_direction(b.x_axis), directions * a.local_direction(b.y_axis)})
+  for (const Vec3& v : {places * a.local_point(b.origin), directions * a.local_direction(b.x_axis),
+                        directions * a.local_direction(b.y_axis)})
     for (const double c : {v.x, v.y, v.z}) where[i++] = std::llround(c);
-  return {number_of(q.bed.part_of(q.a).form), number_of(q.bed.part_of(q.b).form), q.without_shank_of_a, where};
+  return {number_of(q.bed.part_of(q.a).form), number_of(q.bed.part_of(q.b).form), q.without_shank_of_a,
+          where};
 }
 
 std::optional<PairResult> PairMemory::recall(const Question& question) {

@@ -2,10 +2,10 @@
 // make of the made plates.
 #include <fmt/format.h>
 
+#include "draw/scribe.h"
 #include "rules/cut/edge.h"
 #include "rules/rule_list.h"
 #include "rules/scene.h"
-#include "draw/scribe.h"
 
 namespace bedwright {
 namespace {
@@ -22,7 +22,8 @@ std::vector<MadePlate> made_plates(const Bed& bed) {
   std::vector<MadePlate> all;
   for (std::size_t p = 0; p < bed.parts.size(); ++p) {
     const auto* plate = std::get_if<Plate>(&bed.parts[p].form);
-    if (plate && bed.parts[p].origin == Origin::made && first[p] >= 0) all.push_back({bed.parts[p], *plate, first[p]});
+    if (plate && bed.parts[p].origin == Origin::made && first[p] >= 0)
+      all.push_back({bed.parts[p], *plate, first[p]});
   }
   return all;
 }
@@ -38,7 +39,8 @@ void suggest_for_slot(const Scene& scene, const MadePlate& m, Mm width, Finding&
   const Figures& say = scene.figures;
   const Mm wider = say.round_up(width);
   const Mm thinner = std::floor(f.measured / scene.limits.table_hole / say.step() + 1e-6) * say.step();
-  f.remedy = fmt::format("make it {} wide, or the plate no thicker than {}", say.say(wider), say.say(thinner));
+  f.remedy =
+      fmt::format("make it {} wide, or the plate no thicker than {}", say.say(wider), say.say(thinner));
   const bool pad = m.part.id.kind == Kind::tab_pad;
   if (!pad && m.part.id.kind != Kind::tab) return;
   // A slot is no shorter than it is wide.
@@ -54,7 +56,8 @@ Mm radius(const Hole& h) { return h.diameter / 2; }
 
 Mm to_outline(const MadePlate& m, const Hole& h) {
   const auto [a, b] = arc_centres(h);
-  return std::min(nearest_edge(m.plate.outline, a).distance, nearest_edge(m.plate.outline, b).distance) - radius(h);
+  return std::min(nearest_edge(m.plate.outline, a).distance, nearest_edge(m.plate.outline, b).distance) -
+         radius(h);
 }
 
 Mm between(const Hole& p, const Hole& q) {
@@ -63,7 +66,8 @@ Mm between(const Hole& p, const Hole& q) {
   return segment_distance(a, b, c, d) - radius(p) - radius(q);
 }
 
-void web(const Scene& scene, const MadePlate& m, Mm steel, Vec2 at, const std::string& where, std::vector<Finding>& findings) {
+void web(const Scene& scene, const MadePlate& m, Mm steel, Vec2 at, const std::string& where,
+         std::vector<Finding>& findings) {
   const Mm limit = scene.limits.table_web * m.plate.thickness;
   if (steel >= limit - same_place) return;
   Finding f = found(scene, "CUT-WEB", Severity::warn, m, at);
@@ -71,8 +75,9 @@ void web(const Scene& scene, const MadePlate& m, Mm steel, Vec2 at, const std::s
   f.limit = limit;
   f.margin = steel - limit;
   const Figures& say = scene.figures;
-  f.message = fmt::format("{} leaves {} of steel between two cuts; {} is asked of plate {} thick, or it burns through", where,
-                          say.say(steel), say.say(limit), say.say(m.plate.thickness));
+  f.message = fmt::format(
+      "{} leaves {} of steel between two cuts; {} is asked of plate {} thick, or it burns through", where,
+      say.say(steel), say.say(limit), say.say(m.plate.thickness));
   f.remedy = fmt::format("move the cuts {} further apart", say.say(say.round_up(limit - steel)));
   findings.push_back(std::move(f));
 }
@@ -95,13 +100,15 @@ void check_cut_hole(const Scene& scene, std::vector<Finding>& findings) {
       f.margin = h.diameter - limit;
       const Figures& say = scene.figures;
       if (for_kerf > for_thickness) {
-        f.message = fmt::format("{} is {} across; a cut {} wide leaves no path inside it under {}", hole_text(m.part, i, h), say.say(h.diameter),
-                                say.say(kerf), say.say(limit));
-        f.remedy = fmt::format("make it {} wide, or cut with a kerf of {} or less", say.say(say.round_up(limit)), say.say(h.diameter / 2));
+        f.message = fmt::format("{} is {} across; a cut {} wide leaves no path inside it under {}",
+                                hole_text(m.part, i, h), say.say(h.diameter), say.say(kerf), say.say(limit));
+        f.remedy = fmt::format("make it {} wide, or cut with a kerf of {} or less",
+                               say.say(say.round_up(limit)), say.say(h.diameter / 2));
         f.changes.push_back({"cut.kerf", say.set_at_most(h.diameter / 2)});
       } else {
-        f.message = fmt::format("{} is {} across in plate {} thick; the table cuts none under {}", hole_text(m.part, i, h), say.say(h.diameter),
-                                say.say(m.plate.thickness), say.say(limit));
+        f.message = fmt::format("{} is {} across in plate {} thick; the table cuts none under {}",
+                                hole_text(m.part, i, h), say.say(h.diameter), say.say(m.plate.thickness),
+                                say.say(limit));
         suggest_for_slot(scene, m, limit, f);
       }
       findings.push_back(std::move(f));
@@ -120,8 +127,10 @@ void check_centre_mark(const Scene& scene, std::vector<Finding>& findings) {
       f.limit = limit;
       f.margin = h.diameter - limit;
       const Figures& say = scene.figures;
-      f.message = fmt::format("{} is {} across in plate {} thick, too small for the table: the cut file has a centre mark for the drill",
-                              hole_text(m.part, i, h), say.say(h.diameter), say.say(m.plate.thickness));
+      f.message = fmt::format(
+          "{} is {} across in plate {} thick, too small for the table: the cut file has a centre mark for "
+          "the drill",
+          hole_text(m.part, i, h), say.say(h.diameter), say.say(m.plate.thickness));
       f.remedy = fmt::format("drill it {} after cutting", say.say(h.diameter));
       findings.push_back(std::move(f));
     }
@@ -133,10 +142,12 @@ void check_cut_web(const Scene& scene, std::vector<Finding>& findings) {
     const auto& holes = m.plate.holes;
     for (std::size_t i = 0; i < holes.size(); ++i) {
       if (holes[i].process != Process::cut) continue;
-      web(scene, m, to_outline(m, holes[i]), holes[i].at, hole_text(m.part, i, holes[i]) + " to the edge", findings);
+      web(scene, m, to_outline(m, holes[i]), holes[i].at, hole_text(m.part, i, holes[i]) + " to the edge",
+          findings);
       for (std::size_t j = i + 1; j < holes.size(); ++j)
         if (holes[j].process == Process::cut)
-          web(scene, m, between(holes[i], holes[j]), holes[i].at, fmt::format("{} to hole {}", hole_text(m.part, i, holes[i]), j + 1), findings);
+          web(scene, m, between(holes[i], holes[j]), holes[i].at,
+              fmt::format("{} to hole {}", hole_text(m.part, i, holes[i]), j + 1), findings);
     }
   }
 }
@@ -156,14 +167,17 @@ void check_stock_plate(const Scene& scene, std::vector<Finding>& findings) {
     f.limit = lengthwise ? length : width;
     f.margin = -over;
     const Figures& say = scene.figures;
-    f.message = fmt::format("{} is {} by {} and does not lie in the stock plate of {} by {}, either way round", name(m.part),
-                            say.say(longer), say.say(shorter), say.say(length), say.say(width));
-    f.remedy = fmt::format("buy plate at least {} by {}, or make the part in two", say.say(std::max(longer, length)),
-                           say.say(std::max(shorter, width)));
+    f.message =
+        fmt::format("{} is {} by {} and does not lie in the stock plate of {} by {}, either way round",
+                    name(m.part), say.say(longer), say.say(shorter), say.say(length), say.say(width));
+    f.remedy = fmt::format("buy plate at least {} by {}, or make the part in two",
+                           say.say(std::max(longer, length)), say.say(std::max(shorter, width)));
     // The order may name the two the other way about.
     const bool turned = scene.limits.stock_length < scene.limits.stock_width;
-    if (longer > length + same_place) f.changes.push_back({turned ? "limits.stock_width" : "limits.stock_length", say.set_at_least(longer)});
-    if (shorter > width + same_place) f.changes.push_back({turned ? "limits.stock_length" : "limits.stock_width", say.set_at_least(shorter)});
+    if (longer > length + same_place)
+      f.changes.push_back({turned ? "limits.stock_width" : "limits.stock_length", say.set_at_least(longer)});
+    if (shorter > width + same_place)
+      f.changes.push_back({turned ? "limits.stock_length" : "limits.stock_width", say.set_at_least(shorter)});
     findings.push_back(std::move(f));
   }
 }
@@ -181,8 +195,10 @@ void check_letters(const Scene& scene, std::vector<Finding>& findings) {
     f.limit = limit;
     f.margin = high - limit;
     const Figures& say = scene.figures;
-    f.message = fmt::format("{} has room for letters {} high; under {} they are not read", name(m.part), say.say(high), say.say(limit));
-    f.remedy = fmt::format("write its name on with a paint pen, {} high or more, as it comes off the table", say.say(limit));
+    f.message = fmt::format("{} has room for letters {} high; under {} they are not read", name(m.part),
+                            say.say(high), say.say(limit));
+    f.remedy = fmt::format("write its name on with a paint pen, {} high or more, as it comes off the table",
+                           say.say(limit));
     findings.push_back(std::move(f));
   }
 }

@@ -75,12 +75,15 @@ void suggest_edge(const Scene& scene, int item, Vec3 toward, Mm short_by, Findin
 
 // How much wider than a standard hole this one is, to each side. An oversize
 // hole or a wide slot must leave the steel a standard one would.
-Mm wider_by(const Hole& hole, const BoltSize& bolt) { return std::max(0.0, (hole.diameter - bolt.standard_hole) / 2); }
+Mm wider_by(const Hole& hole, const BoltSize& bolt) {
+  return std::max(0.0, (hole.diameter - bolt.standard_hole) / 2);
+}
 
 void edge_of(const Scene& scene, int item, const Part& part, const Placed& hole, const BoltSize* bolt,
              std::vector<Finding>& findings) {
   const NearestEdge edge = nearest_edge_of(part, hole);
-  const Mm limit = bolt ? bolt->edge_minimum + wider_by(hole.hole, *bolt) : plain_hole_edge * hole.hole.diameter;
+  const Mm limit =
+      bolt ? bolt->edge_minimum + wider_by(hole.hole, *bolt) : plain_hole_edge * hole.hole.diameter;
   if (edge.distance >= limit - same_place) return;
   Finding f =
       finding_of("EDGE", bolt ? Severity::stop : Severity::warn, part, in_world(scene.bed, item, hole));
@@ -89,9 +92,9 @@ void edge_of(const Scene& scene, int item, const Part& part, const Placed& hole,
   f.limit = limit;
   f.margin = f.measured - f.limit;
   const Figures& say = scene.figures;
-  f.message =
-      fmt::format("{} is {} from the edge; {} asks {}", hole_text(part, hole.index, hole.hole), say.say(edge.distance),
-                  bolt ? "a " + bolt->name + " bolt" : "a hole of this size", say.say(limit));
+  f.message = fmt::format("{} is {} from the edge; {} asks {}", hole_text(part, hole.index, hole.hole),
+                          say.say(edge.distance), bolt ? "a " + bolt->name + " bolt" : "a hole of this size",
+                          say.say(limit));
   suggest_edge(scene, item, scene.bed.items[item].placement.direction(local_direction(hole, edge.toward)),
                limit - edge.distance, f);
   findings.push_back(std::move(f));
@@ -151,7 +154,8 @@ void check_spacing(const Scene& scene, std::vector<Finding>& findings) {
         const BoltSize* a = bolt_in(through[p], holes[i].index);
         const BoltSize* b = bolt_in(through[p], holes[j].index);
         if (holes[i].face == holes[j].face)
-          spacing_of(scene, item, part, holes[i], holes[j], spacing_limit(holes[i].hole, a, holes[j].hole, b), findings);
+          spacing_of(scene, item, part, holes[i], holes[j], spacing_limit(holes[i].hole, a, holes[j].hole, b),
+                     findings);
       }
     }
   }

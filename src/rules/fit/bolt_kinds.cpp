@@ -100,7 +100,8 @@ class Search {
 }  // namespace
 
 std::optional<LengthChoice> fewest_lengths(const std::vector<LengthSet>& suits) {
-  if (std::any_of(suits.begin(), suits.end(), [](const LengthSet& s) { return s.none(); })) return std::nullopt;
+  if (std::any_of(suits.begin(), suits.end(), [](const LengthSet& s) { return s.none(); }))
+    return std::nullopt;
   LengthChoice choice;
   if (suits.empty()) return choice;
   const LengthSet chosen = Search(alike_of(suits)).run();

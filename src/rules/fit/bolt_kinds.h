@@ -34,19 +34,19 @@ std::optional<LengthChoice> fewest_lengths(const std::vector<LengthSet>& suits);
 
 // One hole of the bed as the pack list needs it.
 struct HoleChoice {
-  int bolt = -1;              // index in Bed::bolts
-  std::vector<Mm> suits;      // stock lengths that suit, ascending
-  std::optional<Mm> fewest;   // what it takes in the exact choice
-  std::optional<Mm> from_kit; // what it takes when only the lengths in the kit's box are used
+  int bolt = -1;               // index in Bed::bolts
+  std::vector<Mm> suits;       // stock lengths that suit, ascending
+  std::optional<Mm> fewest;    // what it takes in the exact choice
+  std::optional<Mm> from_kit;  // what it takes when only the lengths in the kit's box are used
 };
 
 // All holes of one bolt size.
 struct KindsOfSize {
   std::string size;
-  std::vector<HoleChoice> holes;   // bolts in place, in the Bed's order
-  std::vector<Mm> now, fewest;     // different lengths, ascending
-  std::vector<Mm> in_kit;          // lengths of this size in the kit's box, ascending
-  bool kit_serves = false;         // they serve every hole here that the kit has (track, bunk, gusset, stop)
+  std::vector<HoleChoice> holes;  // bolts in place, in the Bed's order
+  std::vector<Mm> now, fewest;    // different lengths, ascending
+  std::vector<Mm> in_kit;         // lengths of this size in the kit's box, ascending
+  bool kit_serves = false;        // they serve every hole here that the kit has (track, bunk, gusset, stop)
 };
 
 // By size, in the order the Bed first uses them. Holes that no stock length suits

@@ -158,7 +158,8 @@ void check_bolt_kinds(const Scene& scene, std::vector<Finding>& findings) {
         std::all_of(kinds.holes.begin(), kinds.holes.end(), [](const HoleChoice& h) { return h.fewest; });
     if (!all_served || kinds.fewest.size() >= kinds.now.size()) continue;
     const Bolt& first = scene.bed.bolts[kinds.holes.front().bolt];
-    Finding f = finding_of("BOLT-KINDS", Severity::note, {size, word(size.kind) + " " + kinds.size}, first.seat);
+    Finding f =
+        finding_of("BOLT-KINDS", Severity::note, {size, word(size.kind) + " " + kinds.size}, first.seat);
     f.measured = static_cast<double>(kinds.now.size());
     f.limit = static_cast<double>(kinds.fewest.size());
     f.margin = f.limit - f.measured;

@@ -38,7 +38,8 @@ void check_bolt_short(const Scene& scene, std::vector<Finding>& findings) {
     f.unit = "threads";
     const Figures& say = scene.figures;
     f.message = fmt::format(
-        "the {} bolt passes {} of plies, washers and nut and at its shortest {}; {:g} full thread{} past the nut "
+        "the {} bolt passes {} of plies, washers and nut and at its shortest {}; {:g} full thread{} past the "
+        "nut "
         "{} asked",
         bolt_length_text(bolt.size, bolt.length), say.say(stack.grip + bolt.size.nut_height),
         shortest < 0 ? fmt::format("ends {} inside it", say.say(-shortest))

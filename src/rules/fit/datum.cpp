@@ -4,9 +4,9 @@
 #include <fmt/format.h>
 
 #include "bed/stack_up.h"
+#include "params/datum.h"
 #include "rules/fit/hole_fit.h"
 #include "rules/rule_list.h"
-#include "params/datum.h"
 
 namespace bedwright {
 namespace {
@@ -49,7 +49,8 @@ DatumMargin margin_of(const Scene& scene, const Bolt& bolt, const std::vector<Co
     const Vec3 d = rail.centre - hole.centre;
     const Reach reach = reach_of({dot(d, axes.u), dot(d, axes.v)}, stack_up, axes);
     for (int axis = 0; axis < 2; ++axis) {
-      const Mm room = float_along(both, axis, reach.worst.need(1 - axis)), margin = room - reach.worst.need(axis);
+      const Mm room = float_along(both, axis, reach.worst.need(1 - axis)),
+               margin = room - reach.worst.need(axis);
       if (margin < least.margin) least = {margin, room};
     }
   }

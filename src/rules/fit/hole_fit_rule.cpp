@@ -241,7 +241,8 @@ void suggest_shift(const Scene& scene, const Fit& fit, FitBasis basis, Finding& 
   const FrameTabs& tabs = scene.input.job->frame.tabs;
   if (!lengthwise || tabs.slot_length / 2 + std::abs(shift) > longest_slot(scene, bolt) / 2) return;
   const bool has_pad = tabs.style == TabStyle::plate && tabs.plate && tabs.plate->pad_thickness > same_place;
-  f.remedy += fmt::format("; or, on this frame alone, file {} {} longer at the {} end", has_pad ? "the slots of the tab and its pad" : "the tab's slot",
+  f.remedy += fmt::format("; or, on this frame alone, file {} {} longer at the {} end",
+                          has_pad ? "the slots of the tab and its pad" : "the tab's slot",
                           scene.figures.say(std::abs(shift)), shift > 0 ? "rear" : "front");
 }
 
@@ -295,10 +296,11 @@ Finding describe(const Scene& scene, const Fit& fit, FitBasis basis) {
       "{} and {} are out of line {} by {} as laid out and up to {} in the worst case; the holes take {} "
       "(margin {}); "
       "by root sum square up to {} of {} (margin {})",
-      f.subjects[1].name, f.subjects[2].name, axis_name(fit, fit.axis), say.say(std::abs(pair.offset[fit.axis])),
-      say.say(pair.range(both[0]).need(fit.axis)), say.say(pair.room(both[0], fit.axis)),
-      say.say(pair.margin(both[0], fit.axis)), say.say(pair.range(both[1]).need(fit.axis)),
-      say.say(pair.room(both[1], fit.axis)), say.say(pair.margin(both[1], fit.axis)));
+      f.subjects[1].name, f.subjects[2].name, axis_name(fit, fit.axis),
+      say.say(std::abs(pair.offset[fit.axis])), say.say(pair.range(both[0]).need(fit.axis)),
+      say.say(pair.room(both[0], fit.axis)), say.say(pair.margin(both[0], fit.axis)),
+      say.say(pair.range(both[1]).need(fit.axis)), say.say(pair.room(both[1], fit.axis)),
+      say.say(pair.margin(both[1], fit.axis)));
   return f;
 }
 

@@ -7,8 +7,8 @@
 #include <map>
 #include <tuple>
 
-#include "rules/rule_list.h"
 #include "rules/fit/tool_room.h"
+#include "rules/rule_list.h"
 
 namespace bedwright {
 namespace {

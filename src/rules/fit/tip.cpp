@@ -77,7 +77,8 @@ bool tip_is_too_close(const Scene& scene, int bolt) {
   const Bolt& b = scene.bed.bolts[bolt];
   const Room& room = scene.rooms[bolt];
   return b.in_place && room.item >= 0 &&
-         tip_clearance(scene.stacks[bolt], b, b.length, room.distance) < scene.limits.tip_clearance - same_place;
+         tip_clearance(scene.stacks[bolt], b, b.length, room.distance) <
+             scene.limits.tip_clearance - same_place;
 }
 
 void check_tip(const Scene& scene, std::vector<Finding>& findings) {

@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "rules/scene.h"
 #include "loads/steel.h"
+#include "rules/scene.h"
 
 namespace bedwright {
 
@@ -72,7 +72,8 @@ bool free_for_jack(const LoadJudge& judge, Mm x, const std::vector<Mm>& others) 
   for (Mm other : others)
     if (std::abs(other - x) < 2 * half + inch) return false;
   for (const Bolt& bolt : judge.bed.bolts)
-    if (bolt.id.kind == Kind::track_bolt && std::abs(bolt.seat.x - x) < half + frame.tabs.length / 2 + inch / 4)
+    if (bolt.id.kind == Kind::track_bolt &&
+        std::abs(bolt.seat.x - x) < half + frame.tabs.length / 2 + inch / 4)
       return false;
   return x - half > main_start(judge.job) && x + half < main_end(judge.job, judge.bed);
 }

@@ -3,8 +3,8 @@
 
 #include <functional>
 
-#include "rules/loads/rules.h"
 #include "loads/say.h"
+#include "rules/loads/rules.h"
 
 namespace bedwright {
 

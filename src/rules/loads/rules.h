@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
-#include "rules/rule.h"
 #include "loads/loads.h"
+#include "rules/rule.h"
 
 namespace bedwright {
 

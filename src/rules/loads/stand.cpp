@@ -4,8 +4,8 @@
 #include <cmath>
 #include <limits>
 
-#include "rules/loads/judge.h"
 #include "loads/steel.h"
+#include "rules/loads/judge.h"
 
 namespace bedwright {
 namespace {
@@ -51,7 +51,8 @@ std::string told(const std::vector<Change>& changes) {
 // A log has to lie on two bunks, its middle between them.
 void judge_log(const LoadJudge& j) {
   if (!j.job.order.work.log) {
-    Finding& f = j.add("STAND-LOG", Severity::warn, Identity{Kind::log}, {j.bed.track.total_length / 2, 0, 0});
+    Finding& f =
+        j.add("STAND-LOG", Severity::warn, Identity{Kind::log}, {j.bed.track.total_length / 2, 0, 0});
     f.measured = 0, f.limit = 1, f.margin = -1, f.unit = "logs";
     f.message = "no log is named, so rails, bunks, mains and jacks are worked with the head alone";
     f.remedy = "name the heaviest log it is to work on, under work: log: {diameter, length, species}";
@@ -61,8 +62,8 @@ void judge_log(const LoadJudge& j) {
   const LogOrder& log = *j.job.order.work.log;
   const std::vector<BunkPlace>& bunks = j.bed.track.bunks;
   const Mm pitch = j.bed.track.bunk_pitch;
-  Finding& f =
-      j.add("STAND-LOG", Severity::stop, Identity{Kind::log}, {log.position.value_or(j.bed.track.total_length / 2), 0, 0});
+  Finding& f = j.add("STAND-LOG", Severity::stop, Identity{Kind::log},
+                     {log.position.value_or(j.bed.track.total_length / 2), 0, 0});
   if (log.length < pitch || !log.position || bunks.size() < 2) {
     f.measured = log.length, f.limit = pitch, f.margin = log.length - pitch, f.unit = "mm";
     f.message = fmt::format("a log {} long does not reach from bunk to bunk, {} apart",
@@ -133,8 +134,8 @@ void judge_sag(const LoadJudge& j) {
 
 void judge_bending(const LoadJudge& j) {
   const Stand& s = j.loads.stand;
-  if (Finding* f =
-          j.over("STAND-BEND", Identity{Kind::main}, {s.main_moment_x, 0, 0}, s.main_stress, s.main_allowed, "MPa")) {
+  if (Finding* f = j.over("STAND-BEND", Identity{Kind::main}, {s.main_moment_x, 0, 0}, s.main_stress,
+                          s.main_allowed, "MPa")) {
     f->message = fmt::format("a main is bent to {} at {}, and {} is allowed", j.say.stress(s.main_stress),
                              j.say.place(s.main_moment_x), j.say.stress(s.main_allowed));
     const Section& main = *j.job.catalog.section(j.job.frame.main.section.text);
@@ -147,8 +148,8 @@ void judge_bending(const LoadJudge& j) {
                     : told(f->changes);
   }
   const auto kit = [&](Kind what, Mpa stress) {
-    Finding* f =
-        j.over("STAND-BEND", Identity{what}, {s.rail_sag_x, 0, j.bed.track.standoff}, stress, s.kit_allowed, "MPa");
+    Finding* f = j.over("STAND-BEND", Identity{what}, {s.rail_sag_x, 0, j.bed.track.standoff}, stress,
+                        s.kit_allowed, "MPa");
     if (!f) return;
     f->message = fmt::format("a {} is bent to {}, and {} is allowed", word(what), j.say.stress(stress),
                              j.say.stress(s.kit_allowed));
@@ -159,7 +160,8 @@ void judge_bending(const LoadJudge& j) {
   };
   kit(Kind::rail, s.rail_stress);
   kit(Kind::bunk, s.bunk_stress);
-  if (Finding* f = j.over("STAND-BEND", Identity{Kind::main_web}, {s.sag_x, 0, 0}, s.web_stress, s.web_allowed, "MPa")) {
+  if (Finding* f = j.over("STAND-BEND", Identity{Kind::main_web}, {s.sag_x, 0, 0}, s.web_stress,
+                          s.web_allowed, "MPa")) {
     f->message = fmt::format("beside a jack a main's web is sheared to {}, and {} is allowed",
                              j.say.stress(s.web_stress), j.say.stress(s.web_allowed));
     f->changes = interleaved({further_jacks(j, bends_little), one(smaller_log(j, bends_little))});
@@ -167,8 +169,8 @@ void judge_bending(const LoadJudge& j) {
                                    : told(f->changes);
   }
   const TabLoads& t = j.loads.tabs;
-  if (Finding* f = j.over("TAB-WORK", Identity{Kind::tab}, {s.rail_sag_x, 0, j.bed.track.standoff}, t.tab_stress_at_work,
-                          t.tab_allowed, "MPa")) {
+  if (Finding* f = j.over("TAB-WORK", Identity{Kind::tab}, {s.rail_sag_x, 0, j.bed.track.standoff},
+                          t.tab_stress_at_work, t.tab_allowed, "MPa")) {
     f->message =
         fmt::format("a tab is bent to {} by {} on its hole, and {} is allowed",
                     j.say.stress(t.tab_stress_at_work), j.say.force(s.tab_load), j.say.stress(t.tab_allowed));

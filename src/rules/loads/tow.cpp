@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "rules/weld/weld.h"
-#include "rules/loads/judge.h"
 #include "loads/steel.h"
+#include "rules/loads/judge.h"
+#include "rules/weld/weld.h"
 
 namespace bedwright {
 namespace {
@@ -40,8 +40,8 @@ std::string needs_of(const LoadJudge& j) {
   std::string text;
   for (const TowCondition& c : j.loads.tow.conditions)
     if (c.judged)
-      text += fmt::format("{}{} needs {} to {}", text.empty() ? "" : ", ", name(c.travel), j.say.place(c.axle_from),
-                          j.say.place(c.axle_to));
+      text += fmt::format("{}{} needs {} to {}", text.empty() ? "" : ", ", name(c.travel),
+                          j.say.place(c.axle_from), j.say.place(c.axle_to));
   return text;
 }
 
@@ -100,23 +100,25 @@ void judge_ratings(const LoadJudge& j) {
                        j.say.mass(rating));
   };
   const TowCondition* c = worst(tow, &TowCondition::mass);
-  if (Finding* f =
-          j.over("TOW-COUPLER", Identity{Kind::coupler}, {tow.ball_x, 0, 0}, c->mass, frame.coupler.rating, "kg")) {
+  if (Finding* f = j.over("TOW-COUPLER", Identity{Kind::coupler}, {tow.ball_x, 0, 0}, c->mass,
+                          frame.coupler.rating, "kg")) {
     f->message = text("the coupler", *c, c->mass, frame.coupler.rating);
     const Kg next = next_step(j, coupler_steps, c->mass);
     f->remedy = fmt::format("a coupler rated {}", rating_text(j, next));
     f->changes = {{"frame.coupler.rating", rating_text(j, next)}};
   }
   c = worst(tow, &TowCondition::axle);
-  if (Finding* f = j.over("TOW-AXLE", Identity{Kind::axle, Side::middle, 1}, {tow.axle_x, 0, 0}, c->axle, frame.axle.axle_rating, "kg")) {
+  if (Finding* f = j.over("TOW-AXLE", Identity{Kind::axle, Side::middle, 1}, {tow.axle_x, 0, 0}, c->axle,
+                          frame.axle.axle_rating, "kg")) {
     f->message = text("each axle", *c, c->axle, frame.axle.axle_rating);
     const Kg next = next_step(j, axle_steps, c->axle);
     f->remedy = fmt::format("axles rated {}, or one axle more", rating_text(j, next));
     f->changes = {{"frame.axle.axle_rating", rating_text(j, next)}};
   }
   c = worst(tow, &TowCondition::tyre);
-  if (Finding* f = j.over("TOW-TYRE", Identity{Kind::wheel, Side::right, 1}, {tow.axle_x, frame.axle.tyre_inside / 2, 0}, c->tyre,
-                          frame.axle.tyre_rating, "kg")) {
+  if (Finding* f =
+          j.over("TOW-TYRE", Identity{Kind::wheel, Side::right, 1},
+                 {tow.axle_x, frame.axle.tyre_inside / 2, 0}, c->tyre, frame.axle.tyre_rating, "kg")) {
     f->message = text("the heaviest laden tyre", *c, c->tyre, frame.axle.tyre_rating);
     std::vector<Tyre> tyres = j.job.catalog.tyres;
     std::stable_sort(tyres.begin(), tyres.end(),
@@ -134,7 +136,8 @@ void judge_ratings(const LoadJudge& j) {
   }
   const Kg standing = j.loads.tongue.standing, jack = frame.tongue_jack.rating;
   if (jack > 0)
-    if (Finding* f = j.over("TONGUE-JACK", Identity{Kind::tongue_jack}, {tow.ball_x, 0, 0}, standing, jack, "kg")) {
+    if (Finding* f =
+            j.over("TONGUE-JACK", Identity{Kind::tongue_jack}, {tow.ball_x, 0, 0}, standing, jack, "kg")) {
       f->message = fmt::format("the tongue jack holds {}, uncoupled, and is rated {}", j.say.mass(standing),
                                j.say.mass(jack));
       const Kg next = next_step(j, axle_steps, standing);
@@ -149,7 +152,8 @@ constexpr Kg often_braked = 3000 * pound;
 void judge_size(const LoadJudge& j) {
   const Tow& tow = j.loads.tow;
   const Mm limit = j.job.order.road.width_limit;
-  if (Finding* f = j.over("TOW-WIDTH", Identity{Kind::overall_width}, {tow.axle_x, 0, 0}, tow.width, limit, "mm")) {
+  if (Finding* f =
+          j.over("TOW-WIDTH", Identity{Kind::overall_width}, {tow.axle_x, 0, 0}, tow.width, limit, "mm")) {
     f->severity = Severity::warn;
     f->message =
         fmt::format("it is {} wide, and {} is the most without a permit on the roads the limit is for",
@@ -213,8 +217,8 @@ void judge_bending(const LoadJudge& j) {
   const TowCondition* worst_bent = nullptr;
   for (const TowCondition& c : j.loads.tow.conditions)
     if (c.judged && (!worst_bent || c.main_stress > worst_bent->main_stress)) worst_bent = &c;
-  if (Finding* f = j.over("TOW-BEND", Identity{Kind::main}, {worst_bent->main_stress_x, 0, 0}, worst_bent->main_stress,
-                          allowed, "MPa")) {
+  if (Finding* f = j.over("TOW-BEND", Identity{Kind::main}, {worst_bent->main_stress_x, 0, 0},
+                          worst_bent->main_stress, allowed, "MPa")) {
     f->message = fmt::format("over a bump a main is bent to {} at {}, {}, and {} is allowed",
                              j.say.stress(worst_bent->main_stress), j.say.place(worst_bent->main_stress_x),
                              name(worst_bent->travel), j.say.stress(allowed));

@@ -49,7 +49,8 @@ void check_rail_remainder(const Scene& scene, std::vector<Finding>& findings) {
   const Figures& figures = scene.figures;
   // A hair added: a rail a rounding short of n pitches holds n.
   const int pitches = static_cast<int>(std::floor((track.rail_length + same_place) / track.bunk_pitch));
-  Finding f = finding_of("RAIL-REMAINDER", Severity::stop, Identity{Kind::rail}, {track.rail_length, 0, track.standoff});
+  Finding f = finding_of("RAIL-REMAINDER", Severity::stop, Identity{Kind::rail},
+                         {track.rail_length, 0, track.standoff});
   f.measured = track.remainder;
   f.limit = 0;
   f.margin = -left;  // to the nearest whole number of pitches, either way
@@ -118,8 +119,8 @@ void check_hole_no_tab(const Scene& scene, std::vector<Finding>& findings) {
     if (tab) {
       const Mm dx = tab->x - bolt.seat.x;
       f.subjects.push_back(scene.bed.items[tab->item]);
-      f.message += fmt::format("; the nearest, {}, is {} {}", f.subjects[1].name,
-                               figures.say(std::abs(dx)), toward(dx));
+      f.message += fmt::format("; the nearest, {}, is {} {}", f.subjects[1].name, figures.say(std::abs(dx)),
+                               toward(dx));
     }
     f.remedy = fmt::format("weld a tab with its hole at {} from the front of the track",
                            figures.say(on_tape(bolt.seat.x, figures.mark)));

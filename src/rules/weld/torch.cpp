@@ -3,8 +3,8 @@
 
 #include <algorithm>
 
-#include "rules/rule_list.h"
 #include "rules/fit/tool_room.h"
+#include "rules/rule_list.h"
 #include "rules/weld/weld.h"
 
 namespace bedwright {

@@ -22,8 +22,8 @@ double fillet_allowable(Mm leg, Mpa electrode = e70);
 
 // The same of the steel beside it (ASD, AISC 360 section J4.2, shear rupture): 0.60 Fu
 // through the thinner part, over 2.0. Steel is matched to a weld by rupture (AISC
-// Manual part 9, from memory); yielding is of a part's whole section: TAB-WORK. Fu is the least of the grades a frame may be of,
-// 360 MPa (EN 10025 S235; A36 has 58 ksi).
+// Manual part 9, from memory); yielding is of a part's whole section: TAB-WORK. Fu is the least of the grades
+// a frame may be of, 360 MPa (EN 10025 S235; A36 has 58 ksi).
 inline constexpr Mpa least_tensile = 360;
 double steel_allowable(Mm thinner);
 

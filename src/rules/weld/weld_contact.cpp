@@ -14,7 +14,9 @@ constexpr Mm widest_gap = inch / 16;
 // edge in common, not a face: no fillet lies on it. Thinner than any web here.
 constexpr Mm least_patch = 3;
 
-Mm common(Mm low_a, Mm high_a, Mm low_b, Mm high_b) { return std::min(high_a, high_b) - std::max(low_a, low_b); }
+Mm common(Mm low_a, Mm high_a, Mm low_b, Mm high_b) {
+  return std::min(high_a, high_b) - std::max(low_a, low_b);
+}
 
 // The second smallest of the three overlaps of the boxes: the narrow way of the
 // patch, the smallest being across the contact itself.
@@ -56,7 +58,8 @@ void check_weld_contact(const Scene& scene, std::vector<Finding>& findings) {
     const bool no_line = weld.leg > 0 && weld.length <= same_place;
     if (!apart && c.patch >= least_patch && !no_line) continue;
     const Figures& say = scene.figures;
-    Finding f = finding_of("WELD-CONTACT", Severity::stop, scene.bed.items[weld.a], scene.bed.items[weld.a].placement.origin);
+    Finding f = finding_of("WELD-CONTACT", Severity::stop, scene.bed.items[weld.a],
+                           scene.bed.items[weld.a].placement.origin);
     f.subjects.push_back(scene.bed.items[weld.b]);
     const std::string a = f.subjects[0].name, b = f.subjects[1].name;
     f.measured = apart ? c.gap : c.patch;
@@ -66,14 +69,17 @@ void check_weld_contact(const Scene& scene, std::vector<Finding>& findings) {
       f.measured = weld.length;
       f.limit = 4 * weld.leg;  // AISC 360 J2.2b
       f.margin = f.measured - f.limit;
-      f.message = fmt::format("{} is to be welded to {} but has no edge there as long as four legs of the fillet", a, b);
+      f.message = fmt::format(
+          "{} is to be welded to {} but has no edge there as long as four legs of the fillet", a, b);
       f.remedy = fmt::format("lap them further: {} at least", say.say(f.limit));
       findings.push_back(std::move(f));
       continue;
     }
     f.message = apart ? fmt::format("{} is to be welded to {} but stands {} from it", a, b, say.say(c.gap))
-                      : fmt::format("{} is to be welded to {} but meets it over {} only", a, b, say.say(std::max(c.patch, 0.0)));
-    f.remedy = fmt::format("bring them together, or overlap them by {} more", say.say(say.round_up(-f.margin)));
+                      : fmt::format("{} is to be welded to {} but meets it over {} only", a, b,
+                                    say.say(std::max(c.patch, 0.0)));
+    f.remedy =
+        fmt::format("bring them together, or overlap them by {} more", say.say(say.round_up(-f.margin)));
     findings.push_back(std::move(f));
   }
 }

@@ -78,7 +78,8 @@ void suggest_for_load(const Scene& scene, const Weld& w, double needed, double s
     if (i > 0) f.remedy += " and ";
     add_name(f, scene.bed.items[thin[i]]);
   }
-  f.remedy += fmt::format(" at least {} thick, and the fillet {}", say.say(thick), say.say(say.round_up(w.leg * needed / fillet_allowable(w.leg))));
+  f.remedy += fmt::format(" at least {} thick, and the fillet {}", say.say(thick),
+                          say.say(say.round_up(w.leg * needed / fillet_allowable(w.leg))));
 }
 
 }  // namespace
@@ -91,8 +92,9 @@ void check_weld_least(const Scene& scene, std::vector<Finding>& findings) {
     f.limit = limit;
     f.margin = w.leg - limit;
     const Figures& say = scene.figures;
-    f.message = fmt::format("the {} fillet, {} to {}, is small for steel {} thick, which chills it; at least {} is asked", say.say(w.leg),
-                            f.subjects[0].name, f.subjects[1].name, say.say(w.thinner), say.say(limit));
+    f.message = fmt::format(
+        "the {} fillet, {} to {}, is small for steel {} thick, which chills it; at least {} is asked",
+        say.say(w.leg), f.subjects[0].name, f.subjects[1].name, say.say(w.thinner), say.say(limit));
     const LegRange range = leg_range(scene, leg_key(scene.bed, w));
     const Mm leg = say.round_up(range.least);
     f.remedy = fmt::format("make it {}", say.say(say.round_up(limit)));
@@ -109,15 +111,17 @@ void check_weld_most(const Scene& scene, std::vector<Finding>& findings) {
     f.limit = limit;
     f.margin = limit - w.leg;
     const Figures& say = scene.figures;
-    f.message = fmt::format("the {} fillet, {} to {}, runs along an edge {} thick, which it melts away; at most {} is allowed", say.say(w.leg),
-                            f.subjects[0].name, f.subjects[1].name, say.say(w.edge), say.say(limit));
+    f.message = fmt::format(
+        "the {} fillet, {} to {}, runs along an edge {} thick, which it melts away; at most {} is allowed",
+        say.say(w.leg), f.subjects[0].name, f.subjects[1].name, say.say(w.edge), say.say(limit));
     const LegRange range = leg_range(scene, leg_key(scene.bed, w));
     const Mm leg = down_to_step(say, range.largest);
     f.remedy = fmt::format("make it {}", say.say(down_to_step(say, limit)));
     if (leg >= range.least - same_place)
       f.changes.push_back({leg_key(scene.bed, w), say.set(leg)});
     else
-      f.remedy += fmt::format(", and {} where the steel asks for it: no one leg suits all of these welds", say.say(range.least));
+      f.remedy += fmt::format(", and {} where the steel asks for it: no one leg suits all of these welds",
+                              say.say(range.least));
     findings.push_back(std::move(f));
   });
 }
@@ -129,7 +133,8 @@ void check_weld_load(const Scene& scene, std::vector<Finding>& findings) {
   std::vector<TabWeld> worst;
   for (const TabWeld& t : tab_welds(scene)) {
     const auto part = [&](const TabWeld& x) { return scene.bed.items[scene.bed.welds[x.weld].a].part; };
-    const auto at = std::find_if(worst.begin(), worst.end(), [&](const TabWeld& x) { return part(x) == part(t); });
+    const auto at =
+        std::find_if(worst.begin(), worst.end(), [&](const TabWeld& x) { return part(x) == part(t); });
     if (at == worst.end())
       worst.push_back(t);
     else if (line_load(t, asked->load) > line_load(*at, asked->load))
@@ -137,7 +142,8 @@ void check_weld_load(const Scene& scene, std::vector<Finding>& findings) {
   }
   for (const TabWeld& t : worst) {
     const Weld& w = scene.bed.welds[t.weld];
-    const double needed = line_load(t, asked->load), steel = w.thinner > 0 ? steel_allowable(w.thinner) : std::numeric_limits<double>::infinity();
+    const double needed = line_load(t, asked->load),
+                 steel = w.thinner > 0 ? steel_allowable(w.thinner) : std::numeric_limits<double>::infinity();
     const double allowed = line_allowable(w);
     if (needed <= allowed * (1 + 1e-9)) continue;
     Finding f = found(scene, "WELD-LOAD", w);
@@ -146,13 +152,17 @@ void check_weld_load(const Scene& scene, std::vector<Finding>& findings) {
     f.limit = say.line_load(allowed);
     f.margin = f.limit - f.measured;
     f.unit = say.line_load_unit();
-    f.message = fmt::format("the load ({}, {}) at the bolt puts {:.0f} {} on the {} fillet of {}; it may carry {:.0f}{}", say.say_mass(asked->load / gravity), asked->basis,
-                            f.measured, f.unit, say.say(w.leg), f.subjects[0].name, f.limit, needed <= steel ? "" : fmt::format(", for the steel beside it is {} thick", say.say(w.thinner)));
+    f.message = fmt::format(
+        "the load ({}, {}) at the bolt puts {:.0f} {} on the {} fillet of {}; it may carry {:.0f}{}",
+        say.say_mass(asked->load / gravity), asked->basis, f.measured, f.unit, say.say(w.leg),
+        f.subjects[0].name, f.limit,
+        needed <= steel ? "" : fmt::format(", for the steel beside it is {} thick", say.say(w.thinner)));
     suggest_for_load(scene, w, needed, steel, f);
     const auto add = [&](const std::string& more) { f.remedy += (f.remedy.empty() ? "" : "; or ") + more; };
     const Job* job = scene.input.job;
     if (job && t.flat && job->frame.tabs.plate) {
-      // Line that carries it at this leg: load (1 / 2L + 3 (g + L/2) / L^2) = allowed, g the bolt from the line's outer end.
+      // Line that carries it at this leg: load (1 / 2L + 3 (g + L/2) / L^2) = allowed, g the bolt from the
+      // line's outer end.
       const Mm gap = t.off - t.line / 2, k = asked->load / allowed;
       const Mm line = k + std::sqrt(k * k + 3 * k * gap);
       const Section* main = job->catalog.section(job->frame.main.section.text);

@@ -5,8 +5,8 @@
 #include <algorithm>
 
 #include "bed/names.h"
-#include "sheets/figures.h"
 #include "sheets/aids/aids.h"
+#include "sheets/figures.h"
 #include "sheets/flow.h"
 #include "sheets/marks.h"
 #include "sheets/plan.h"

@@ -7,12 +7,12 @@
 #include <algorithm>
 
 #include "bed/names.h"
-#include "sheets/figures.h"
-#include "sheets/part_words.h"
 #include "loads/say.h"
 #include "sheets/arrangement/balloons.h"
+#include "sheets/figures.h"
 #include "sheets/flow.h"
 #include "sheets/marks.h"
+#include "sheets/part_words.h"
 #include "sheets/plan.h"
 #include "sheets/sheets.h"
 
@@ -51,13 +51,16 @@ void add_view(List2d& list, const View& view, int scale, Vec2 origin) {
 
 class Arrangement {
  public:
-  Arrangement(const SheetInput& in, const Box2& room, int least) : in_(in), h_(in.job.order.order), first_angle_(h_.printing == Printing::metric), pens_(list_) {
+  Arrangement(const SheetInput& in, const Box2& room, int least)
+      : in_(in), h_(in.job.order.order), first_angle_(h_.printing == Printing::metric), pens_(list_) {
     plan_ = extent(in.views->plan);
     side_ = extent(in.views->side);
     rear_ = extent(in.views->rear);
     balloons_ = balloons(in.bed);
     const Mm wide = plan_.width() + rear_.width(), tall = plan_.height() + side_.height();
-    scale_ = std::max(reduction(wide, room.width() - 60), reduction(tall, room.height() - 2 * balloon_room - 2 * title_room - 3 * dimension_apart));
+    scale_ =
+        std::max(reduction(wide, room.width() - 60),
+                 reduction(tall, room.height() - 2 * balloon_room - 2 * title_room - 3 * dimension_apart));
     scale_ = std::max(scale_, reduction(least, 1));
   }
 
@@ -70,7 +73,8 @@ class Arrangement {
     const Mm below_side = side_bottom - 3 * dimension_apart - title_room;
     const Mm plan_y = first_angle_ ? below_side - between - balloon_room - plan_.high.y / scale_
                                    : side_top + balloon_room + between + title_room - plan_.low.y / scale_;
-    const Mm rear_x = first_angle_ ? side_.low.x / scale_ - 22 - rear_.high.x / scale_ : side_.high.x / scale_ + 22 - rear_.low.x / scale_;
+    const Mm rear_x = first_angle_ ? side_.low.x / scale_ - 22 - rear_.high.x / scale_
+                                   : side_.high.x / scale_ + 22 - rear_.low.x / scale_;
     add_view(list_, in_.views->side, scale_, {0, 0});
     add_view(list_, in_.views->plan, scale_, {0, plan_y});
     add_view(list_, in_.views->rear, scale_, {rear_x, 0});
@@ -85,7 +89,9 @@ class Arrangement {
   const std::vector<Balloon>& numbers() const { return balloons_; }
 
  private:
-  void title(Vec2 at, const std::string& s) { list_.add(Text{pens_.text, at, bench_text, s, Across::left, Up::baseline, 0}); }
+  void title(Vec2 at, const std::string& s) {
+    list_.add(Text{pens_.text, at, bench_text, s, Across::left, Up::baseline, 0});
+  }
 
   void numbers(Mm plan_y, Mm side_top) {
     std::vector<BalloonPlace> above, beside;
@@ -121,11 +127,14 @@ class Arrangement {
     if (count > 0 && axles / count > 0) along(0, axles / count, 1, count > 1 ? "axles " : "axle ");
     along(0, in_.bed.track.total_length, 2, "track ");
     along(side_.low.x, side_.high.x, 3, "over all ");
-    dimension_along(list_, rear_x + rear_.low.x / scale_, rear_x + rear_.high.x / scale_, low, low - dimension_apart, size_label(rear_.width(), h_), small_text);
+    dimension_along(list_, rear_x + rear_.low.x / scale_, rear_x + rear_.high.x / scale_, low,
+                    low - dimension_apart, size_label(rear_.width(), h_), small_text);
     const Mm right = rear_x + rear_.high.x / scale_;
-    dimension_up(list_, rear_.low.y / scale_, rear_.high.y / scale_, right, right + dimension_apart, size_label(rear_.height(), h_), small_text);
+    dimension_up(list_, rear_.low.y / scale_, rear_.high.y / scale_, right, right + dimension_apart,
+                 size_label(rear_.height(), h_), small_text);
     const Mm plan_right = plan_.high.x / scale_;
-    dimension_up(list_, plan_y + plan_.low.y / scale_, plan_y + plan_.high.y / scale_, plan_right, plan_right + dimension_apart, size_label(plan_.height(), h_), small_text);
+    dimension_up(list_, plan_y + plan_.low.y / scale_, plan_y + plan_.high.y / scale_, plan_right,
+                 plan_right + dimension_apart, size_label(plan_.height(), h_), small_text);
   }
 
   const SheetInput& in_;
@@ -139,7 +148,8 @@ class Arrangement {
 };
 
 std::string mass_label(Kg mass, const Heading& h) {
-  return h.printing == Printing::metric ? fmt::format("{:.0f}", mass) : fmt::format("{:.0f} ({:.0f} kg)", mass / pound, mass);
+  return h.printing == Printing::metric ? fmt::format("{:.0f}", mass)
+                                        : fmt::format("{:.0f} ({:.0f} kg)", mass / pound, mass);
 }
 
 Table2d parts_table(const SheetInput& in, const std::vector<Balloon>& numbers) {
@@ -148,7 +158,8 @@ Table2d parts_table(const SheetInput& in, const std::vector<Balloon>& numbers) {
   for (const Balloon& b : numbers) {
     const Part& part = in.bed.parts[static_cast<std::size_t>(b.part)];
     const auto [form, size] = part_form(part, h);
-    table.rows.push_back({fmt::format("{}", b.number), name(part), fmt::format("{}", in.bed.count(b.part)), form, size, origin_name(part.origin)});
+    table.rows.push_back({fmt::format("{}", b.number), name(part), fmt::format("{}", in.bed.count(b.part)),
+                          form, size, origin_name(part.origin)});
   }
   return table;
 }
@@ -156,10 +167,14 @@ Table2d parts_table(const SheetInput& in, const std::vector<Balloon>& numbers) {
 Table2d condition_table(const SheetInput& in) {
   const Heading& h = in.job.order.order;
   const std::string unit = h.printing == Printing::metric ? " kg" : " lb (kg)";
-  Table2d table{{"ON THE ROAD", "MASS" + unit, "ON COUPLER" + unit, "SHARE", "EACH AXLE" + unit, "HEAVIEST TYRE" + unit}, {}};
+  Table2d table{{"ON THE ROAD", "MASS" + unit, "ON COUPLER" + unit, "SHARE", "EACH AXLE" + unit,
+                 "HEAVIEST TYRE" + unit},
+                {}};
   for (const TowCondition& c : in.examined.loads.tow.conditions)
     if (c.judged)
-      table.rows.push_back({name(c.travel), mass_label(c.mass, h), mass_label(c.tongue, h), fmt::format("{:.1f} %", 100 * c.share), mass_label(c.axle, h), mass_label(c.tyre, h)});
+      table.rows.push_back({name(c.travel), mass_label(c.mass, h), mass_label(c.tongue, h),
+                            fmt::format("{:.1f} %", 100 * c.share), mass_label(c.axle, h),
+                            mass_label(c.tyre, h)});
   return table;
 }
 
@@ -167,7 +182,9 @@ Table2d rating_table(const SheetInput& in) {
   const Heading& h = in.job.order.order;
   const auto& f = in.job.frame;
   Table2d table{{"RATED FOR, as the makers state", h.printing == Printing::metric ? "kg" : "lb (kg)"}, {}};
-  const auto row = [&](const char* what, Kg rating) { table.rows.push_back({what, rating > 0 ? mass_label(rating, h) : "not stated"}); };
+  const auto row = [&](const char* what, Kg rating) {
+    table.rows.push_back({what, rating > 0 ? mass_label(rating, h) : "not stated"});
+  };
   row("coupler, trailer's mass", f.coupler.rating);
   row("one axle", f.axle.axle_rating);
   row("one tyre", f.axle.tyre_rating);
@@ -179,11 +196,17 @@ Table2d rating_table(const SheetInput& in) {
 List2d isometric(const SheetInput& in, const Box2& room) {
   List2d list;
   const Box2 box = extent(in.views->isometric);
-  const int scale = std::max(reduction(box.width(), std::min(room.width(), 230.0)), reduction(box.height(), std::min(room.height(), 150.0)));
+  const int scale = std::max(reduction(box.width(), std::min(room.width(), 230.0)),
+                             reduction(box.height(), std::min(room.height(), 150.0)));
   add_view(list, in.views->isometric, scale, {0, 0});
   const Pens pens(list);
-  list.add(Text{pens.text, {box.low.x / scale, box.low.y / scale - 7}, bench_text, fmt::format("ISOMETRIC from the front and the right side, 1:{}, not for measuring", scale),
-                Across::left, Up::baseline, 0});
+  list.add(Text{pens.text,
+                {box.low.x / scale, box.low.y / scale - 7},
+                bench_text,
+                fmt::format("ISOMETRIC from the front and the right side, 1:{}, not for measuring", scale),
+                Across::left,
+                Up::baseline,
+                0});
   return list;
 }
 
@@ -200,7 +223,8 @@ std::vector<Sheet> arrangement_sheets(const SheetInput& in) {
     drawn = arrangement.drawn();
     numbers = arrangement.numbers();
     const Box2 box = bounds(drawn);
-    fits = (box.width() <= room.width() && box.height() <= room.height()) || arrangement.scale() >= most_reduction;
+    fits = (box.width() <= room.width() && box.height() <= room.height()) ||
+           arrangement.scale() >= most_reduction;
     scale = arrangement.scale() + (fits ? 0 : 1);
   }
   Sheet form;

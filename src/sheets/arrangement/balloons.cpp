@@ -32,23 +32,27 @@ std::vector<Sight> sights(const Bed& bed, const ViewDirection& view) {
     if (!bed.items[i].shown || bed.items[i].bolt >= 0) continue;
     const Box3 box = bounds(bed, static_cast<int>(i));
     const Vec2 a = place_in_view(view, box.low), b = place_in_view(view, box.high);
-    all.push_back({{std::min(a.x, b.x), std::min(a.y, b.y)}, {std::max(a.x, b.x), std::max(a.y, b.y)},
-                   std::max(dot(box.low, view.toward_eye), dot(box.high, view.toward_eye)), static_cast<int>(i)});
+    all.push_back({{std::min(a.x, b.x), std::min(a.y, b.y)},
+                   {std::max(a.x, b.x), std::max(a.y, b.y)},
+                   std::max(dot(box.low, view.toward_eye), dot(box.high, view.toward_eye)),
+                   static_cast<int>(i)});
   }
   return all;
 }
 
 // A place of the part's that nothing nearer the eye covers.
-bool uncovered(const Bed& bed, int part, const ViewDirection& view, const std::vector<Sight>& all, Vec3& tip) {
+bool uncovered(const Bed& bed, int part, const ViewDirection& view, const std::vector<Sight>& all,
+               Vec3& tip) {
   for (const Sight& mine : all) {
     if (bed.items[mine.item].part != part) continue;
     const Box3 box = bounds(bed, mine.item);
     for (const double u : shares)
       for (const double v : shares) {
-        const Vec2 at{mine.low.x + u * (mine.high.x - mine.low.x), mine.low.y + v * (mine.high.y - mine.low.y)};
+        const Vec2 at{mine.low.x + u * (mine.high.x - mine.low.x),
+                      mine.low.y + v * (mine.high.y - mine.low.y)};
         const bool covered = std::any_of(all.begin(), all.end(), [&](const Sight& other) {
-          return other.item != mine.item && other.depth > mine.depth + same_place && at.x > other.low.x && at.x < other.high.x && at.y > other.low.y &&
-                 at.y < other.high.y;
+          return other.item != mine.item && other.depth > mine.depth + same_place && at.x > other.low.x &&
+                 at.x < other.high.x && at.y > other.low.y && at.y < other.high.y;
         });
         if (covered) continue;
         tip = view.toward_eye.z > 0 ? Vec3{at.x, at.y, box.high.z} : Vec3{at.x, box.low.y, at.y};
@@ -65,7 +69,8 @@ std::vector<Balloon> balloons(const Bed& bed) {
   std::vector<Balloon> all;
   for (std::size_t p = 0; p < bed.parts.size(); ++p) {
     const int part = static_cast<int>(p);
-    const auto first = std::find_if(bed.items.begin(), bed.items.end(), [&](const Item& i) { return i.part == part && i.shown && i.bolt < 0; });
+    const auto first = std::find_if(bed.items.begin(), bed.items.end(),
+                                    [&](const Item& i) { return i.part == part && i.shown && i.bolt < 0; });
     if (first == bed.items.end()) continue;
     Balloon b{static_cast<int>(all.size()) + 1, part, {}, true};
     if (!uncovered(bed, part, plan_direction, from_above, b.tip)) {
@@ -82,7 +87,9 @@ std::vector<Balloon> balloons(const Bed& bed) {
 
 void balloon_row(List2d& list, std::vector<BalloonPlace> places, Mm y) {
   const Pens pens(list);
-  std::sort(places.begin(), places.end(), [](const BalloonPlace& a, const BalloonPlace& b) { return std::pair(a.tip.x, a.tip.y) < std::pair(b.tip.x, b.tip.y); });
+  std::sort(places.begin(), places.end(), [](const BalloonPlace& a, const BalloonPlace& b) {
+    return std::pair(a.tip.x, a.tip.y) < std::pair(b.tip.x, b.tip.y);
+  });
   std::vector<Mm> wanted;
   for (const BalloonPlace& p : places) wanted.push_back(p.tip.x);
   wanted = spread(wanted, 2 * balloon_radius + 1);
@@ -91,7 +98,13 @@ void balloon_row(List2d& list, std::vector<BalloonPlace> places, Mm y) {
     list.add(Circle{pens.thin, middle, balloon_radius});
     list.add(Line{pens.thin, middle + (balloon_radius / norm(way)) * way, places[i].tip});
     list.add(Circle{pens.thin, places[i].tip, 0.4});
-    list.add(Text{pens.text, {middle.x, y - small_text / 2}, small_text, fmt::format("{}", places[i].number), Across::centre, Up::baseline, 0});
+    list.add(Text{pens.text,
+                  {middle.x, y - small_text / 2},
+                  small_text,
+                  fmt::format("{}", places[i].number),
+                  Across::centre,
+                  Up::baseline,
+                  0});
   }
 }
 

@@ -7,11 +7,11 @@
 
 #include "bed/names.h"
 #include "rules/fit/bolt_kinds.h"
-#include "sheets/figures.h"
 #include "sheets/aids/aids.h"
 #include "sheets/assembly/assembly_figures.h"
 #include "sheets/assembly/assembly_pictures.h"
 #include "sheets/bolts/bolt_kinds.h"
+#include "sheets/figures.h"
 #include "sheets/flow.h"
 
 namespace bedwright {

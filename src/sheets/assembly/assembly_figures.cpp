@@ -4,9 +4,9 @@
 
 #include <algorithm>
 
-#include "sheets/figures.h"
 #include "sheets/aids/aids.h"
 #include "sheets/bolts/bolt_kinds.h"
+#include "sheets/figures.h"
 
 namespace bedwright {
 namespace {

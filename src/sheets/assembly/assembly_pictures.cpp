@@ -131,7 +131,8 @@ List2d section_strip(const SheetInput& in, Mm room) {
   const auto line = [&](Mm y, const std::string& text) {
     list.add(Text{pens.text, {0, y}, bench_text, text, Across::left, Up::baseline, 0});
   };
-  line(outer + 3, "RAIL SECTIONS FROM ABOVE: R on the right, L on the left, facing forward, numbered front to rear");
+  line(outer + 3,
+       "RAIL SECTIONS FROM ABOVE: R on the right, L on the left, facing forward, numbered front to rear");
   line(box.low.y - 7, fmt::format("Between the rails: bunk numbers; S a log stop, C a clamp. J: a pair of "
                                   "jacks. 1:{} along, not to scale across",
                                   scale));

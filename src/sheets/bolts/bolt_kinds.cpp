@@ -13,7 +13,10 @@ constexpr std::array on_track{Kind::track_bolt, Kind::bunk_bolt, Kind::gusset_bo
 
 std::string washers(const std::vector<Washer>& all, const BoltSize& size) {
   std::string words;
-  for (const Washer& w : all) words += (words.empty() ? "" : " + ") + std::string(w == size.flat ? "flat" : w == size.lock ? "lock" : "special");
+  for (const Washer& w : all)
+    words += (words.empty() ? "" : " + ") + std::string(w == size.flat   ? "flat"
+                                                        : w == size.lock ? "lock"
+                                                                         : "special");
   return words.empty() ? "none" : words;
 }
 
@@ -34,7 +37,8 @@ void find_too_long(const SheetInput& in, std::vector<BoltKind>& kinds) {
       if (length <= kind.length + same_place) continue;
       const bool meets_something = std::any_of(kind.bolts.begin(), kind.bolts.end(), [&](int i) {
         const Room& room = scene.rooms[i];
-        return room.item >= 0 && tip_clearance(scene.stacks[i], in.bed.bolts[i], length, room.distance) < scene.limits.tip_clearance;
+        return room.item >= 0 && tip_clearance(scene.stacks[i], in.bed.bolts[i], length, room.distance) <
+                                     scene.limits.tip_clearance;
       });
       if (meets_something) kind.too_long.push_back(length);
     }
@@ -51,7 +55,8 @@ std::vector<BoltKind> track_bolt_kinds(const SheetInput& in) {
       if (b.id.kind != use || !b.in_place) continue;
       auto kind = std::find_if(kinds.begin(), kinds.end(), [&](const BoltKind& k) {
         const Bolt& other = in.bed.bolts[k.bolts.front()];
-        return k.size == b.size && std::abs(k.length - b.length) < same_place && other.under_head == b.under_head && other.under_nut == b.under_nut;
+        return k.size == b.size && std::abs(k.length - b.length) < same_place &&
+               other.under_head == b.under_head && other.under_nut == b.under_nut;
       });
       if (kind == kinds.end()) {
         BoltKind fresh;

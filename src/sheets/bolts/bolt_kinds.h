@@ -15,8 +15,8 @@ struct BoltKind {
   BoltSize size;
   Mm length = 0;
   std::string under_head, under_nut;  // "flat", "flat + lock", "none"
-  std::vector<Kind> uses;  // track bolts, bunk bolts, ...
-  std::vector<int> bolts;  // into the Bed's
+  std::vector<Kind> uses;             // track bolts, bunk bolts, ...
+  std::vector<int> bolts;             // into the Bed's
   // Longer ones of the size, on the track or in the kit's box, whose tip would
   // come too near to what is beyond it in one of these holes.
   std::vector<Mm> too_long;

@@ -7,8 +7,8 @@
 
 #include "bed/names.h"
 #include "rules/fit/bolt_kinds.h"
-#include "sheets/figures.h"
 #include "sheets/bolts/bolt_kinds.h"
+#include "sheets/figures.h"
 #include "sheets/flow.h"
 #include "sheets/marks.h"
 #include "sheets/plan.h"
@@ -25,7 +25,8 @@ constexpr Mm notes_width = 112, strips_apart = 5;
 
 int kind_layer(List2d& list, const BoltKind& kind) {
   constexpr int colours[] = {1, 5, 3, 6, 4, 2};
-  return list.layer({fmt::format("BOLT-{}", kind.letter), colours[(kind.letter - 'A') % 6], LineKind::continuous, 0.35});
+  return list.layer(
+      {fmt::format("BOLT-{}", kind.letter), colours[(kind.letter - 'A') % 6], LineKind::continuous, 0.35});
 }
 
 Mm bunk_x(const Bed& bed, int number) { return bed.track.bunks.at(static_cast<std::size_t>(number) - 1).x; }
@@ -39,9 +40,14 @@ class SectionStrip {
   List2d drawn() {
     for (const Side side : {Side::right, Side::left}) draw(side);
     const Box2 box = bounds(list_);
-    list_.add(Text{pens_.text, {0, box.high.y + 2.5}, bench_text,
-                   fmt::format("SECTION {} OF {}, front at the left, rails R{} (above) and L{} (below)", section_, in_.bed.track.sections, section_, section_),
-                   Across::left, Up::baseline, 0});
+    list_.add(Text{pens_.text,
+                   {0, box.high.y + 2.5},
+                   bench_text,
+                   fmt::format("SECTION {} OF {}, front at the left, rails R{} (above) and L{} (below)",
+                               section_, in_.bed.track.sections, section_, section_),
+                   Across::left,
+                   Up::baseline,
+                   0});
     return std::move(list_);
   }
 
@@ -51,7 +57,9 @@ class SectionStrip {
     const Box3 rail = bounds(in_.bed, in_.bed.item({Kind::rail, side, section_}));
     const Mm middle = (rail.low.y + rail.high.y) / 2, half = (rail.high.y - rail.low.y) / 2 / scale_;
     const Mm band_at = half + between_rails / 2;
-    const auto at = [&](Vec3 p) { return Vec2{(p.x - rail.low.x) / scale_, out * band_at + (p.y - middle) / scale_}; };
+    const auto at = [&](Vec3 p) {
+      return Vec2{(p.x - rail.low.x) / scale_, out * band_at + (p.y - middle) / scale_};
+    };
     list_.add(Closed{pens_.outline, rectangle(at(rail.low), at(rail.high))});
     const Mm outer = out * (band_at + half), inner = out * (band_at - half);
     // Every kind in its own colour; letters share one row, so they are set out together.
@@ -83,13 +91,15 @@ class SectionStrip {
 
 Table2d kind_table(const SheetInput& in, const std::vector<BoltKind>& kinds) {
   const Heading& h = in.job.order.order;
-  Table2d table{{"BOLT", "SIZE", "LENGTH", "FOR", "UNDER HEAD", "UNDER NUT", "WRENCH", "COUNT", "NEVER HERE"}, {}};
+  Table2d table{{"BOLT", "SIZE", "LENGTH", "FOR", "UNDER HEAD", "UNDER NUT", "WRENCH", "COUNT", "NEVER HERE"},
+                {}};
   for (const BoltKind& k : kinds) {
     std::string uses, never;
     for (const Kind use : k.uses) uses += (uses.empty() ? "" : ", ") + std::string(role_word(use));
     for (const Mm l : k.too_long) never += (never.empty() ? "" : ", ") + size_figure(l, h) + " long";
-    table.rows.push_back({std::string(1, k.letter), k.size.name, size_figure(k.length, h), uses, k.under_head, k.under_nut, size_figure(k.size.wrench, h),
-                          fmt::format("{}", k.bolts.size()), never.empty() ? "-" : never});
+    table.rows.push_back({std::string(1, k.letter), k.size.name, size_figure(k.length, h), uses, k.under_head,
+                          k.under_nut, size_figure(k.size.wrench, h), fmt::format("{}", k.bolts.size()),
+                          never.empty() ? "-" : never});
   }
   return table;
 }
@@ -108,7 +118,9 @@ std::string clamp_place(const Bed& bed, int bunk) {
     for (std::size_t k = 0; k < bed.items.size(); ++k) {
       // Clamps and the head are what moves.
       const Item& other = bed.items[k];
-      if (!other.shown || other.moving || other.bolt >= 0 || other.id == Identity{Kind::bunk, Side::middle, bunk}) continue;
+      if (!other.shown || other.moving || other.bolt >= 0 ||
+          other.id == Identity{Kind::bunk, Side::middle, bunk})
+        continue;
       if (box.overlaps(bounds(bed, static_cast<int>(k)), -same_place)) return "no: " + name(other);
     }
     none = "free";
@@ -119,15 +131,23 @@ std::string clamp_place(const Bed& bed, int bunk) {
 Table2d bunk_table(const SheetInput& in) {
   const Heading& h = in.job.order.order;
   const bool metric = h.printing == Printing::metric;
-  Table2d table{metric ? std::vector<std::string>{"BUNK", "BOLTS AT mm", "CARRIES", "CLAMP"} : std::vector<std::string>{"BUNK", "BOLTS AT", "in", "mm", "CARRIES", "CLAMP"}, {}};
+  Table2d table{metric ? std::vector<std::string>{"BUNK", "BOLTS AT mm", "CARRIES", "CLAMP"}
+                       : std::vector<std::string>{"BUNK", "BOLTS AT", "in", "mm", "CARRIES", "CLAMP"},
+                {}};
   const TrackOrder& t = in.job.order.track;
   for (int number = 1; number <= in.bed.track.bunk_count(); ++number) {
     const Mm x = bunk_x(in.bed, number);
-    const bool clamp = std::any_of(t.clamps.begin(), t.clamps.end(), [&](const ClampPlace& c) { return c.bunk == number; });
+    const bool clamp =
+        std::any_of(t.clamps.begin(), t.clamps.end(), [&](const ClampPlace& c) { return c.bunk == number; });
     const bool stop = std::find(t.log_stops.begin(), t.log_stops.end(), number) != t.log_stops.end();
     std::vector<std::string> row{fmt::format("{}", number)};
     if (!metric) row.insert(row.end(), {tape_figure(x, h), inch_figure(x)});
-    row.insert(row.end(), {mm_figure(x), clamp && stop ? "clamp, log stop" : clamp ? "clamp" : stop ? "log stop" : "", clamp ? "set here" : clamp_place(in.bed, number)});
+    row.insert(row.end(), {mm_figure(x),
+                           clamp && stop ? "clamp, log stop"
+                           : clamp       ? "clamp"
+                           : stop        ? "log stop"
+                                         : "",
+                           clamp ? "set here" : clamp_place(in.bed, number)});
     table.rows.push_back(row);
   }
   return table;
@@ -135,22 +155,34 @@ Table2d bunk_table(const SheetInput& in) {
 
 std::vector<std::string> notes_of(const SheetInput& in, const std::vector<BoltKind>& kinds) {
   const Datum datum = in.job.order.track.datum;
-  const char* from = datum == Datum::front ? "from the front end rearward" : datum == Datum::rear ? "from the rear end forward" : "from the middle toward both ends";
+  const char* from = datum == Datum::front  ? "from the front end rearward"
+                     : datum == Datum::rear ? "from the rear end forward"
+                                            : "from the middle toward both ends";
   std::vector<std::string> notes{
       "All bolts finger tight first. No nut is pulled down until every bolt of the track is in its hole.",
-      fmt::format("Then the gauge: {} over the rails' heels, held by the spacers of the shop aids. Then tighten: joint gussets first, track bolts {}, both sides in step, then bunks, then track stops.",
-                  in.job.order.order.printing == Printing::metric ? mm_figure(in.job.kit.gauge) + " mm" : size_figure(in.job.kit.gauge, in.job.order.order) + " in", from),
+      fmt::format(
+          "Then the gauge: {} over the rails' heels, held by the spacers of the shop aids. Then tighten: "
+          "joint gussets first, track bolts {}, both sides in step, then bunks, then track stops.",
+          in.job.order.order.printing == Printing::metric
+              ? mm_figure(in.job.kit.gauge) + " mm"
+              : size_figure(in.job.kit.gauge, in.job.order.order) + " in",
+          from),
       "Torque: as the kit's and the bolts' makers state; this sheet gives none.",
-      "Letters along each rail say which bolt; numbers between the rails are the bunks, whose bolts are measured from the track's front end. The gauge is not to scale.",
-      "CLAMP: free is a bunk where a clamp meets nothing in any of its poses; no and a name says what it would meet.",
+      "Letters along each rail say which bolt; numbers between the rails are the bunks, whose bolts are "
+      "measured from the track's front end. The gauge is not to scale.",
+      "CLAMP: free is a bunk where a clamp meets nothing in any of its poses; no and a name says what it "
+      "would meet.",
   };
   if (std::any_of(kinds.begin(), kinds.end(), [](const BoltKind& k) { return !k.too_long.empty(); }))
-    notes.push_back("NEVER HERE: a bolt of that length is at hand and fits the hole, but its tip would come too near to what is beyond it.");
+    notes.push_back(
+        "NEVER HERE: a bolt of that length is at hand and fits the hole, but its tip would come too near to "
+        "what is beyond it.");
   return notes;
 }
 
 // Sections one under another, as many as a page is high.
-std::vector<List2d> strip_columns(const SheetInput& in, const std::vector<BoltKind>& kinds, int scale, Mm height) {
+std::vector<List2d> strip_columns(const SheetInput& in, const std::vector<BoltKind>& kinds, int scale,
+                                  Mm height) {
   std::vector<List2d> columns;
   Mm y = 0;
   for (int s = 1; s <= in.bed.track.sections; ++s) {

@@ -24,20 +24,26 @@ std::string size_label(Mm size, const Heading& h) {
 std::string hole_words(const Hole& hole, const Heading& h) {
   const char* how = hole.process == Process::cut ? "cut" : "drill, centre mark only";
   if (!hole.slotted()) return fmt::format("hole {}, {}", size_label(hole.diameter, h), how);
-  return fmt::format("slot {} wide, {} overall, {}", size_label(hole.diameter, h), size_label(hole.length, h), how);
+  return fmt::format("slot {} wide, {} overall, {}", size_label(hole.diameter, h), size_label(hole.length, h),
+                     how);
 }
 
 class PlateView {
  public:
   PlateView(const SheetInput& in, int part)
-      : in_(in), part_(in.bed.parts[static_cast<std::size_t>(part)]), plate_(std::get<Plate>(part_.form)), index_(part), pens_(list_) {}
+      : in_(in),
+        part_(in.bed.parts[static_cast<std::size_t>(part)]),
+        plate_(std::get<Plate>(part_.form)),
+        index_(part),
+        pens_(list_) {}
 
   List2d drawn() {
     const Box2 size = bounds(Entity(Closed{0, plate_.outline}));
     low_ = size.low;
     scale_ = std::max(reduction(size.width(), view_width), reduction(size.height(), view_height));
     shape(plate_.outline, pens_.outline);
-    for (const Hole& hole : plate_.holes) shape(hole_outline(hole.at, hole.diameter, hole.length, hole.angle), pens_.thin);
+    for (const Hole& hole : plate_.holes)
+      shape(hole_outline(hole.at, hole.diameter, hole.length, hole.angle), pens_.thin);
     dimensions();
     words();
     return std::move(list_);
@@ -56,7 +62,9 @@ class PlateView {
     const Heading& h = in_.job.order.order;
     std::vector<Running> along, up;
     const auto put = [&](std::vector<Running>& places, Mm value) {
-      const bool known = std::any_of(places.begin(), places.end(), [&](const Running& r) { return std::abs(r.at * scale_ - value) < 0.01; });
+      const bool known = std::any_of(places.begin(), places.end(), [&](const Running& r) {
+        return std::abs(r.at * scale_ - value) < 0.01;
+      });
       if (!known) places.push_back({value / scale_, size_label(value, h)});
     };
     const auto point = [&](Vec2 p) {
@@ -83,7 +91,8 @@ class PlateView {
 
   void words() {
     const Heading& h = in_.job.order.order;
-    std::vector<std::string> lines{fmt::format("{} off, thickness {}, {}, view 1:{}", in_.bed.count(index_), size_label(plate_.thickness, h), part_.material, scale_)};
+    std::vector<std::string> lines{fmt::format("{} off, thickness {}, {}, view 1:{}", in_.bed.count(index_),
+                                               size_label(plate_.thickness, h), part_.material, scale_)};
     std::vector<std::string> holes;
     for (const Hole& hole : plate_.holes) holes.push_back(hole_words(hole, h));
     std::sort(holes.begin(), holes.end());
@@ -93,7 +102,8 @@ class PlateView {
       it = end;
     }
     lines.push_back(edges());
-    lines.push_back(fmt::format("Scribe: {} {} {}. File: cut/{}.dxf", name(part_), h.number, h.revision, file_word(name(part_))));
+    lines.push_back(fmt::format("Scribe: {} {} {}. File: cut/{}.dxf", name(part_), h.number, h.revision,
+                                file_word(name(part_))));
     Mm y = bounds(list_).low.y - 8;
     list_.add(Text{pens_.text, {0, y}, bench_text, name(part_), Across::left, Up::baseline, 0});
     for (const std::string& line : lines)
@@ -125,7 +135,9 @@ std::vector<Sheet> plate_sheets(const SheetInput& in) {
   bool any = false;
   for (std::size_t i = 0; i < in.bed.parts.size(); ++i) {
     const Part& part = in.bed.parts[i];
-    if (part.origin != Origin::made || !std::holds_alternative<Plate>(part.form) || in.bed.count(static_cast<int>(i)) == 0) continue;
+    if (part.origin != Origin::made || !std::holds_alternative<Plate>(part.form) ||
+        in.bed.count(static_cast<int>(i)) == 0)
+      continue;
     flow.picture(PlateView(in, static_cast<int>(i)).drawn());
     any = true;
   }

@@ -9,10 +9,10 @@
 
 #include "bed/names.h"
 #include "draw/table2d.h"
+#include "formats/dxf.h"
 #include "sheets/drill/drill_rows.h"
 #include "sheets/drill/drill_strip.h"
 #include "sheets/drill/drill_tables.h"
-#include "formats/dxf.h"
 #include "sheets/figures.h"
 
 namespace bedwright {
@@ -45,7 +45,8 @@ struct Drilled {
 // Fills one page from the top; the pen is at the lowest free place.
 class Page {
  public:
-  Page(double scale, const DrillPaper& paper) : scale_(scale), text_(drill_text_on_paper * scale), paper_(paper) {
+  Page(double scale, const DrillPaper& paper)
+      : scale_(scale), text_(drill_text_on_paper * scale), paper_(paper) {
     if (paper.alone) {
       const int frame = list.layer({"FRAME", 8, LineKind::continuous, 0.5});
       list.add(Closed{frame, rectangle({0, 0}, {scale * paper.width, scale * paper.height})});
@@ -87,7 +88,9 @@ class Page {
 void heading_lines(Page& page, const Drilled& s, Mm text) {
   const Heading& h = s.heading;
   const Side hand = s.setting.hand;
-  const char* const which = hand == Side::left ? "   (LEFT HAND)" : hand == Side::right ? "   (RIGHT HAND)" : "";
+  const char* const which = hand == Side::left    ? "   (LEFT HAND)"
+                            : hand == Side::right ? "   (RIGHT HAND)"
+                                                  : "";
   page.words(fmt::format("DRILL: {}{}", name(s.part), which), 1.8 * text);
   const bool inches = h.printing == Printing::inches;
   const std::string length = inches ? fmt::format("{} in ({} in, {} mm)", tape_figure(s.member.length, h),
@@ -100,10 +103,11 @@ void heading_lines(Page& page, const Drilled& s, Mm text) {
     page.words(fmt::format("Order {}, revision {}, {}, for {}{}", h.number, h.revision, h.date, h.customer,
                            h.shop.empty() ? h.shop : fmt::format(", {}", h.shop)),
                text);
-  page.words(fmt::format("Units: {}. {}Every distance is from {} or the edge named, never from hole to hole.",
-                         inches ? "inches by the tape; exact inches and mm in the table" : "millimetres",
-                         s.paper.alone ? "The model is drawn 1:1 in mm. " : "", words_of(s.setting.first_end)),
-             text);
+  page.words(
+      fmt::format("Units: {}. {}Every distance is from {} or the edge named, never from hole to hole.",
+                  inches ? "inches by the tape; exact inches and mm in the table" : "millimetres",
+                  s.paper.alone ? "The model is drawn 1:1 in mm. " : "", words_of(s.setting.first_end)),
+      text);
   if (!s.setting.note.empty()) page.words(s.setting.note, text);
   page.words(
       "CAUTION: Check one part against this sheet before drilling the rest. Deburr holes. Eye protection.",
@@ -222,7 +226,8 @@ std::optional<DrillDrawing> composed(const Drilled& s, double scale) {
     if (!pages.view(strip)) return std::nullopt;
   }
   if (!pages.tables()) return std::nullopt;
-  return DrillDrawing{pages.lists(), scale, drill_text_on_paper * scale, shown->strips.size(), shown->unlabelled};
+  return DrillDrawing{pages.lists(), scale, drill_text_on_paper * scale, shown->strips.size(),
+                      shown->unlabelled};
 }
 
 void finish(DrillDrawing& drawing, const Drilled& s) {
@@ -254,7 +259,7 @@ DrillDrawing drill_drawing(const Bed& bed, int part_index, const Heading& headin
   if (member == nullptr || part.origin != Origin::made) {
     throw std::invalid_argument(fmt::format("drill drawing of {}: not a member the shop makes", name(part)));
   }
-  const Drilled s{part,   *member, drill_rows(*member), setting(bed, part_index), bed.count(part_index),
+  const Drilled s{part,    *member, drill_rows(*member), setting(bed, part_index), bed.count(part_index),
                   heading, paper};
   if (s.rows.rows.empty()) {
     throw std::invalid_argument(fmt::format("drill drawing of {}: no holes to make", name(part)));
@@ -265,9 +270,11 @@ DrillDrawing drill_drawing(const Bed& bed, int part_index, const Heading& headin
   // the fewest strips, of those the largest drawing.
   std::optional<DrillDrawing> best;
   const double least = std::max(0.25, member->length / (most_strips * paper.width));
-  const auto next = [&](double scale) { return paper.alone ? scale * scale_step : round_reduction(scale * (1 + same_place)); };
-  for (double scale = paper.alone ? least : round_reduction(least); scale <= (best ? smallest / least_hole_on_paper : most_scale);
-       scale = next(scale)) {
+  const auto next = [&](double scale) {
+    return paper.alone ? scale * scale_step : round_reduction(scale * (1 + same_place));
+  };
+  for (double scale = paper.alone ? least : round_reduction(least);
+       scale <= (best ? smallest / least_hole_on_paper : most_scale); scale = next(scale)) {
     std::optional<DrillDrawing> drawing = composed(s, scale);
     if (!drawing) continue;
     const auto cost = [](const DrillDrawing& d) { return std::pair(d.pages.size(), d.strips); };

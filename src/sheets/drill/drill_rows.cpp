@@ -137,7 +137,8 @@ namespace {
 bool alike_turned_over(const Member& m) {
   return std::all_of(m.holes.begin(), m.holes.end(), [&](const FaceHole& h) {
     return std::any_of(m.holes.begin(), m.holes.end(), [&](const FaceHole& other) {
-      return h.face == Face::web && other.face == Face::web && std::abs(h.hole.at.x - other.hole.at.x) < same_place &&
+      return h.face == Face::web && other.face == Face::web &&
+             std::abs(h.hole.at.x - other.hole.at.x) < same_place &&
              std::abs(h.hole.at.y + other.hole.at.y) < same_place && h.hole.diameter == other.hole.diameter &&
              h.hole.length == other.hole.length && !h.hole.slotted();
     });

@@ -29,14 +29,14 @@ FaceView face_view(const Section& section, Face face, bool upright);
 // Which end of the bed a part's first end is at, facing forward; `unnamed` where items
 // differ or lie askew.
 enum class FirstEnd { unnamed, front, rear, left, right };
-const char* words_of(FirstEnd end);      // "FRONT END"; "END MARKED 0" where it is unnamed
+const char* words_of(FirstEnd end);        // "FRONT END"; "END MARKED 0" where it is unnamed
 const char* words_opposite(FirstEnd end);  // "REAR END"; "OTHER END"
 
 // How a part sits in the bed, for the words on its sheet.
 struct Setting {
   FirstEnd first_end = FirstEnd::unnamed;
-  bool upright = false;  // every item's Z is the bed's
-  std::string note;      // which items are turned over, where any is; else empty
+  bool upright = false;      // every item's Z is the bed's
+  std::string note;          // which items are turned over, where any is; else empty
   Side hand = Side::middle;  // left or right where the part serves that side alone
 };
 Setting setting(const Bed& bed, int part);
@@ -60,8 +60,8 @@ struct DrillRow {
 struct DrillSize {
   char letter = 'A';
   int count = 0;
-  Hole hole;             // the first of them
-  Radians turned = 0;    // slot from along the part, counter-clockwise in the view, as turned_in_view
+  Hole hole;                   // the first of them
+  Radians turned = 0;          // slot from along the part, counter-clockwise in the view, as turned_in_view
   std::vector<Kind> purposes;  // each once
 };
 

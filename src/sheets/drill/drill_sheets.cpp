@@ -15,8 +15,11 @@ std::vector<Sheet> drill_sheets(const SheetInput& in) {
   for (std::size_t i = 0; i < in.bed.parts.size(); ++i) {
     const Part& part = in.bed.parts[i];
     const Member* member = std::get_if<Member>(&part.form);
-    if (!member || part.origin != Origin::made || member->holes.empty() || in.bed.count(static_cast<int>(i)) == 0) continue;
-    const DrillDrawing drawing = drill_drawing(in.bed, static_cast<int>(i), h, {room.width(), room.height(), false});
+    if (!member || part.origin != Origin::made || member->holes.empty() ||
+        in.bed.count(static_cast<int>(i)) == 0)
+      continue;
+    const DrillDrawing drawing =
+        drill_drawing(in.bed, static_cast<int>(i), h, {room.width(), room.height(), false});
     for (std::size_t p = 0; p < drawing.pages.size(); ++p) {
       Sheet sheet;
       sheet.title = "DRILL: " + name(part);

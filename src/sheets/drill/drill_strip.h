@@ -6,16 +6,16 @@
 #include <vector>
 
 #include "draw/list2d.h"
-#include "sheets/drill/drill_rows.h"
 #include "params/order.h"
+#include "sheets/drill/drill_rows.h"
 
 namespace bedwright {
 
 struct StripLook {
-  Mm text = 0;            // height of a capital
+  Mm text = 0;  // height of a capital
   FirstEnd first_end = FirstEnd::unnamed;
-  bool upright = true;    // see face_view
-  Heading heading;        // for the units
+  bool upright = true;  // see face_view
+  Heading heading;      // for the units
 };
 
 struct Strip {

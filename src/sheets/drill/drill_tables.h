@@ -2,8 +2,8 @@
 #pragma once
 
 #include "draw/table2d.h"
-#include "sheets/drill/drill_rows.h"
 #include "params/order.h"
+#include "sheets/drill/drill_rows.h"
 
 namespace bedwright {
 

@@ -30,7 +30,8 @@ std::pair<double, double> inside(Vec2 a, Vec2 b, const std::vector<Vec2>& polygo
   return {enter, leave};
 }
 
-void draw_edge(List2d& list, Vec2 a, Vec2 b, std::vector<std::pair<double, double>> under, int scale, int seen, int hidden) {
+void draw_edge(List2d& list, Vec2 a, Vec2 b, std::vector<std::pair<double, double>> under, int scale,
+               int seen, int hidden) {
   const auto put = [&](double from, double to, int layer) {
     const Vec2 p = (1.0 / scale) * (a + from * (b - a)), q = (1.0 / scale) * (a + to * (b - a));
     if (norm(q - p) > 0.05) list.add(Line{layer, p, q});
@@ -54,7 +55,9 @@ std::vector<int> frame_items(const Bed& bed) {
   std::vector<int> items;
   for (const int i : welded) {
     const Item& item = bed.items[i];
-    if (bed.part_of(i).origin == Origin::made && item.shown && item.id.kind != Kind::tab && item.id.kind != Kind::tab_pad) items.push_back(i);
+    if (bed.part_of(i).origin == Origin::made && item.shown && item.id.kind != Kind::tab &&
+        item.id.kind != Kind::tab_pad)
+      items.push_back(i);
   }
   return items;
 }

@@ -8,13 +8,13 @@
 
 #include "bed/names.h"
 #include "sheets/figures.h"
-#include "sheets/part_words.h"
 #include "sheets/flow.h"
 #include "sheets/frame/frame_plan.h"
+#include "sheets/frame/weld_marks.h"
 #include "sheets/marks.h"
+#include "sheets/part_words.h"
 #include "sheets/plan.h"
 #include "sheets/sheets.h"
-#include "sheets/frame/weld_marks.h"
 
 namespace bedwright {
 namespace {
@@ -43,16 +43,19 @@ Vec2 joint_of(const Bed& bed, const Weld& w) {
     return (1.0 / static_cast<double>(lap.size())) * sum;
   }
   const Box3 a = bounds(bed, w.a), b = bounds(bed, w.b);
-  return {(std::max(a.low.x, b.low.x) + std::min(a.high.x, b.high.x)) / 2, (std::max(a.low.y, b.low.y) + std::min(a.high.y, b.high.y)) / 2};
+  return {(std::max(a.low.x, b.low.x) + std::min(a.high.x, b.high.x)) / 2,
+          (std::max(a.low.y, b.low.y) + std::min(a.high.y, b.high.y)) / 2};
 }
 
 // One a kind, shown at the joint nearest the road side's rear, front to rear.
 std::vector<WeldKind> weld_kinds(const Bed& bed, const std::vector<int>& items) {
   std::map<WeldKey, WeldKind> kinds;
   for (const Weld& w : bed.welds) {
-    const bool ours = w.leg > 0 && std::binary_search(items.begin(), items.end(), w.a) && std::binary_search(items.begin(), items.end(), w.b);
+    const bool ours = w.leg > 0 && std::binary_search(items.begin(), items.end(), w.a) &&
+                      std::binary_search(items.begin(), items.end(), w.b);
     if (!ours) continue;
-    WeldKind& kind = kinds[{bed.items[w.a].part, bed.items[w.b].part, std::lround(1000 * w.leg), std::lround(100 * w.length), w.line}];
+    WeldKind& kind = kinds[{bed.items[w.a].part, bed.items[w.b].part, std::lround(1000 * w.leg),
+                            std::lround(100 * w.length), w.line}];
     const Vec2 tip = joint_of(bed, w);
     if (!kind.shown || tip.y < kind.tip.y - same_place) {
       kind.shown = &w;
@@ -62,7 +65,9 @@ std::vector<WeldKind> weld_kinds(const Bed& bed, const std::vector<int>& items) 
   }
   std::vector<WeldKind> out;
   for (const auto& [key, kind] : kinds) out.push_back(kind);
-  std::sort(out.begin(), out.end(), [](const WeldKind& a, const WeldKind& b) { return std::pair(a.tip.x, a.shown) < std::pair(b.tip.x, b.shown); });
+  std::sort(out.begin(), out.end(), [](const WeldKind& a, const WeldKind& b) {
+    return std::pair(a.tip.x, a.shown) < std::pair(b.tip.x, b.shown);
+  });
   return out;
 }
 
@@ -93,7 +98,8 @@ std::vector<Mm> axle_places(const Bed& bed) {
 
 class FramePlan {
  public:
-  FramePlan(const SheetInput& in, const Box2& room, int least) : in_(in), bed_(in.bed), h_(in.job.order.order), pens_(list_), items_(frame_items(bed_)) {
+  FramePlan(const SheetInput& in, const Box2& room, int least)
+      : in_(in), bed_(in.bed), h_(in.job.order.order), pens_(list_), items_(frame_items(bed_)) {
     std::sort(items_.begin(), items_.end());
     Box3 all;
     for (const int i : items_) {
@@ -101,8 +107,10 @@ class FramePlan {
       all.add(bounds(bed_, i).high);
     }
     kinds_ = weld_kinds(bed_, items_);
-    const Mm tall = room.height() - along_labels - to_symbols - symbol_row * static_cast<double>(kinds_.size());
-    scale_ = std::max(reduction(all.high.x - all.low.x, room.width() - across_labels), reduction(all.high.y - all.low.y, std::max(least_plan, tall)));
+    const Mm tall =
+        room.height() - along_labels - to_symbols - symbol_row * static_cast<double>(kinds_.size());
+    scale_ = std::max(reduction(all.high.x - all.low.x, room.width() - across_labels),
+                      reduction(all.high.y - all.low.y, std::max(least_plan, tall)));
     scale_ = std::max(scale_, reduction(least, 1));
     const Box3 main = bounds(bed_, bed_.item({Kind::main, Side::right}));
     front_ = main.low.x;
@@ -139,7 +147,13 @@ class FramePlan {
       const Vec2 p = at(x, y);
       const bool ahead = x == front_, top = y > 0;
       const Mm off = ahead ? ahead_of_frame - p.x - 1.5 : 3 + box_.high.x - p.x;
-      list_.add(Text{pens_.text, {p.x + off, p.y + (top ? 1.5 : -1.5)}, bench_text, s, ahead ? Across::right : Across::left, top ? Up::baseline : Up::top, 0});
+      list_.add(Text{pens_.text,
+                     {p.x + off, p.y + (top ? 1.5 : -1.5)},
+                     bench_text,
+                     s,
+                     ahead ? Across::right : Across::left,
+                     top ? Up::baseline : Up::top,
+                     0});
     };
     letter(front_, half_, "A");
     letter(front_, -half_, "B");
@@ -150,7 +164,8 @@ class FramePlan {
   void along() {
     std::vector<Running> places;
     const auto put = [&](Mm x, const std::string& what = "") {
-      const auto known = std::find_if(places.begin(), places.end(), [&](const Running& r) { return std::abs(r.at * scale_ - x) < 0.01; });
+      const auto known = std::find_if(places.begin(), places.end(),
+                                      [&](const Running& r) { return std::abs(r.at * scale_ - x) < 0.01; });
       if (known == places.end()) {
         places.push_back({x / scale_, running_label(x, h_) + what});
       } else {
@@ -174,7 +189,8 @@ class FramePlan {
 
   void across() {
     std::vector<Running> places{{0, "0  centre line"}};
-    for (const double side : {1.0, -1.0}) places.push_back({side * half_ / scale_, running_label(half_, h_) + "  web back"});
+    for (const double side : {1.0, -1.0})
+      places.push_back({side * half_ / scale_, running_label(half_, h_) + "  web back"});
     running_across(list_, places, box_.high.x + 8, true, small_text);
     list_.add(Line{pens_.centre, {box_.low.x - 3, 0}, {box_.high.x + 6, 0}});
   }
@@ -187,7 +203,8 @@ class FramePlan {
     for (std::size_t i = 0; i < kinds_.size(); ++i) {
       const Vec2 tip = at(kinds_[i].tip.x, kinds_[i].tip.y);
       knee = std::max(knee + knee_apart, tip.x + 2);
-      weld_symbol(list_, weld_mark(*kinds_[i].shown, kinds_[i].count, h_), tip, {knee, lowest + symbol_row * static_cast<double>(i)}, small_text);
+      weld_symbol(list_, weld_mark(*kinds_[i].shown, kinds_[i].count, h_), tip,
+                  {knee, lowest + symbol_row * static_cast<double>(i)}, small_text);
     }
   }
 
@@ -208,13 +225,23 @@ std::vector<std::string> notes_of(const SheetInput& in, Mm diagonal) {
   const std::string unit = h.printing == Printing::metric ? " mm" : "";
   const double angle = in.job.frame.tongue.angle / degree;
   return {
-      fmt::format("Square: tape A to D and B to C, between the marked points: the web backs at the mains' ends. Both are {}{}. They must agree before the second tack and again before welding out.",
+      fmt::format("Square: tape A to D and B to C, between the marked points: the web backs at the mains' "
+                  "ends. Both are {}{}. They must agree before the second tack and again before welding out.",
                   running_label(diagonal, h), unit),
-      "L is the left, facing forward, R the right. Figures run from the front datum, 0, to a cross member's web back (toes forward), the tongue's front cut, the middle of the tongue plate, the axle. Ahead of the datum they are minus.",
-      fmt::format("Tongue: webs out, toes to the centre line, L and R mirror images. Both ends are sawn {:g} degrees off square, through the flanges, parallel, so that they lie square across the bed.", angle),
-      "Mains: webs out, toes in, tops level and in one plane. No camber: weld from the middle outward, side to side in turn, and let each run cool.",
-      "HOLD for the makers' sheets: coupler on the tongue's nose, axle hangers under the mains, safety chains, lamps. Have them at the bench before welding; the axle is square when both its ends tape the same from the coupler's middle.",
-      "Weld symbols: size at the left, length of one run at the right; below the line the arrow's side, above it the other side. Each stands for all joints its tail counts. Dashed: under what is above it.",
+      "L is the left, facing forward, R the right. Figures run from the front datum, 0, to a cross member's "
+      "web back (toes forward), the tongue's front cut, the middle of the tongue plate, the axle. Ahead of "
+      "the datum they are minus.",
+      fmt::format(
+          "Tongue: webs out, toes to the centre line, L and R mirror images. Both ends are sawn {:g} degrees "
+          "off square, through the flanges, parallel, so that they lie square across the bed.",
+          angle),
+      "Mains: webs out, toes in, tops level and in one plane. No camber: weld from the middle outward, side "
+      "to side in turn, and let each run cool.",
+      "HOLD for the makers' sheets: coupler on the tongue's nose, axle hangers under the mains, safety "
+      "chains, lamps. Have them at the bench before welding; the axle is square when both its ends tape the "
+      "same from the coupler's middle.",
+      "Weld symbols: size at the left, length of one run at the right; below the line the arrow's side, "
+      "above it the other side. Each stands for all joints its tail counts. Dashed: under what is above it.",
   };
 }
 
@@ -224,13 +251,17 @@ std::string place_of(const Identity& id) {
   switch (id.kind) {
     case Kind::cross_member:
     case Kind::front_member:
-    case Kind::rear_member: return name(id) + ", web back";
+    case Kind::rear_member:
+      return name(id) + ", web back";
     case Kind::tongue_plate:
-    case Kind::axle: return name(id) + ", middle";
+    case Kind::axle:
+      return name(id) + ", middle";
     case Kind::jack_plate:
       if (id.side == Side::right) return "";
-      return fmt::format("jacks {} and {}, middle of the plate", mark(id), mark({id.kind, Side::right, id.number}));
-    default: return "";
+      return fmt::format("jacks {} and {}, middle of the plate", mark(id),
+                         mark({id.kind, Side::right, id.number}));
+    default:
+      return "";
   }
 }
 
@@ -238,14 +269,17 @@ std::string place_of(const Identity& id) {
 Table2d place_table(const SheetInput& in) {
   const Heading& h = in.job.order.order;
   const bool metric = h.printing == Printing::metric;
-  Table2d table{metric ? std::vector<std::string>{"PLACE", "FROM THE DATUM mm"} : std::vector<std::string>{"PLACE", "FROM THE DATUM", "in", "mm"}, {}};
+  Table2d table{metric ? std::vector<std::string>{"PLACE", "FROM THE DATUM mm"}
+                       : std::vector<std::string>{"PLACE", "FROM THE DATUM", "in", "mm"},
+                {}};
   std::vector<std::pair<Mm, std::string>> places;
   for (const Item& item : in.bed.items) {
     if (!item.shown) continue;
     const std::string place = place_of(item.id);
     if (!place.empty()) places.emplace_back(item.placement.origin.x, place);
   }
-  std::stable_sort(places.begin(), places.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::stable_sort(places.begin(), places.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
   for (const auto& [x, place] : places) {
     std::vector<std::string> row{place};
     if (!metric) row.insert(row.end(), {tape_figure(x, h), inch_figure(x)});
@@ -266,7 +300,8 @@ Table2d height_table(const SheetInput& in) {
     if (std::find(seen.begin(), seen.end(), part) != seen.end()) continue;
     seen.push_back(part);
     const Box3 box = bounds(in.bed, i);
-    table.rows.push_back({name(in.bed.parts[static_cast<std::size_t>(part)]), figure(box.high.z), figure(box.low.z)});
+    table.rows.push_back(
+        {name(in.bed.parts[static_cast<std::size_t>(part)]), figure(box.high.z), figure(box.low.z)});
   }
   return table;
 }
@@ -276,12 +311,15 @@ Table2d tongue_table(const SheetInput& in) {
   const Heading& h = in.job.order.order;
   const TongueEnds t = tongue_of(in.bed);
   const bool metric = h.printing == Printing::metric;
-  Table2d table{metric ? std::vector<std::string>{"TONGUE, web's outer face", "ALONG mm", "ACROSS mm"}
-                       : std::vector<std::string>{"TONGUE, web's outer face", "ALONG", "in", "ACROSS", "in", "mm"}, {}};
+  Table2d table{
+      metric ? std::vector<std::string>{"TONGUE, web's outer face", "ALONG mm", "ACROSS mm"}
+             : std::vector<std::string>{"TONGUE, web's outer face", "ALONG", "in", "ACROSS", "in", "mm"},
+      {}};
   const auto row = [&](const char* what, Mm x) {
     const Mm y = t.web_front + (x - t.front) / (t.rear - t.front) * (t.web_rear - t.web_front);
     table.rows.push_back(metric ? std::vector<std::string>{what, mm_figure(x), mm_figure(y)}
-                                : std::vector<std::string>{what, tape_figure(x, h), inch_figure(x), tape_figure(y, h), inch_figure(y), mm_figure(y)});
+                                : std::vector<std::string>{what, tape_figure(x, h), inch_figure(x),
+                                                           tape_figure(y, h), inch_figure(y), mm_figure(y)});
   };
   const Mm front = bounds(in.bed, in.bed.item({Kind::main, Side::left})).low.x;
   row("front cut", t.front);

@@ -15,8 +15,10 @@ bool is_two_runs(WeldLine line) {
     case WeldLine::flange_edges:
     case WeldLine::across_flange:
     case WeldLine::pad_edges:
-    case WeldLine::clip_ends: return true;
-    default: return false;
+    case WeldLine::clip_ends:
+      return true;
+    default:
+      return false;
   }
 }
 

@@ -5,10 +5,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "sheets/loads/loads_pictures.h"
 #include "draw/table2d.h"
 #include "loads/say.h"
 #include "loads/worked.h"
+#include "sheets/loads/loads_pictures.h"
 
 namespace bedwright {
 namespace {

@@ -39,7 +39,8 @@ class Strip {
     band(Side::right, band_apart);
     band(Side::left, -band_apart);
     dimensions(Side::right, true, height_);
-    if (!std::all_of(rows_.begin(), rows_.end(), [](const TabRow& r) { return r.on_both(); })) dimensions(Side::left, false, height_);
+    if (!std::all_of(rows_.begin(), rows_.end(), [](const TabRow& r) { return r.on_both(); }))
+      dimensions(Side::left, false, height_);
     ends();
     return std::move(list_);
   }
@@ -50,16 +51,19 @@ class Strip {
   Mm half_width() const { return 2.2; }
 
   void band(Side side, Mm y) {
-    list_.add(Closed{pens_.outline, rectangle({x(main_.x), y - half_width()}, {x(main_.y), y + half_width()})});
+    list_.add(
+        Closed{pens_.outline, rectangle({x(main_.x), y - half_width()}, {x(main_.y), y + half_width()})});
     std::vector<Tag> numbers;
     for (const TabRow& r : rows_) {
       if (!r.on(side)) continue;
       const Mm half = std::max(0.8, (r.hole - r.edge) / scale_);
-      list_.add(Closed{pens_.outline, rectangle({x(r.hole) - half, y - half_width() - 1.2}, {x(r.hole) + half, y + half_width() + 1.2})});
+      list_.add(Closed{pens_.outline, rectangle({x(r.hole) - half, y - half_width() - 1.2},
+                                                {x(r.hole) + half, y + half_width() + 1.2})});
       list_.add(Circle{pens_.thin, {x(r.hole), y}, 0.5});
       if ((r.number - 1) % step_ == 0) numbers.push_back({x(r.hole), mark({Kind::tab, side, r.number})});
     }
-    tag_row(list_, numbers, y - outward(side) * (half_width() + 1.2), side == Side::right ? y - 11 : y + 7.5, height_, pens_.text);
+    tag_row(list_, numbers, y - outward(side) * (half_width() + 1.2), side == Side::right ? y - 11 : y + 7.5,
+            height_, pens_.text);
   }
 
   void dimensions(Side side, bool up, Mm height) {
@@ -98,7 +102,8 @@ struct DrawnStrip {
 // A long bed's numbers stand closer, in smaller letters, and at last only every fifth.
 DrawnStrip fitting_strip(const SheetInput& in, const std::vector<TabRow>& rows, Mm room) {
   DrawnStrip out;
-  for (const auto& [height, step] : {std::pair(bench_text, 1), std::pair(small_text, 1), std::pair(small_text, 5)}) {
+  for (const auto& [height, step] :
+       {std::pair(bench_text, 1), std::pair(small_text, 1), std::pair(small_text, 5)}) {
     Strip strip(in, rows, room, height, step);
     out = {strip.drawn(), strip.scale()};
     if (bounds(out.list).width() <= room) break;
@@ -113,21 +118,26 @@ Table2d table_of(const SheetInput& in, const std::vector<TabRow>& rows) {
   const std::string weld = size_figure(t.weld_leg, h);
   const bool metric = h.printing == Printing::metric;
   Table2d table;
-  table.head = metric ? std::vector<std::string>{"TAB", "SIDE", "HOLE mm", "FRONT EDGE mm", "ACROSS mm", "STYLE", "WELD", "+/- WORST", "+/- RSS"}
-                      : std::vector<std::string>{"TAB", "SIDE", "HOLE", "in", "mm", "FRONT EDGE", "in", "mm", "ACROSS", "in", "mm", "STYLE", "WELD", "+/- WORST", "+/- RSS"};
+  table.head = metric ? std::vector<std::string>{"TAB",   "SIDE", "HOLE mm",   "FRONT EDGE mm", "ACROSS mm",
+                                                 "STYLE", "WELD", "+/- WORST", "+/- RSS"}
+                      : std::vector<std::string>{"TAB",        "SIDE",  "HOLE", "in",        "mm",
+                                                 "FRONT EDGE", "in",    "mm",   "ACROSS",    "in",
+                                                 "mm",         "STYLE", "WELD", "+/- WORST", "+/- RSS"};
   for (const TabRow& r : rows) {
-    const bool found = std::any_of(in.job.order.tabs_found.begin(), in.job.order.tabs_found.end(),
-                                   [&](const TabFound& f) {
-                                     const Identity tab = tab_called(f.tab.text);
-                                     return tab.number == r.number && r.on(tab.side) && stands_elsewhere(f);
-                                   });
+    const bool found =
+        std::any_of(in.job.order.tabs_found.begin(), in.job.order.tabs_found.end(), [&](const TabFound& f) {
+          const Identity tab = tab_called(f.tab.text);
+          return tab.number == r.number && r.on(tab.side) && stands_elsewhere(f);
+        });
     std::vector<std::string> row{fmt::format("{}", r.number), sides_of(r) + (found ? " FOUND" : "")};
     for (const Mm at : {r.hole, r.edge, r.across}) {
       if (!metric) row.insert(row.end(), {tape_figure(at, h), inch_figure(at)});
       row.push_back(mm_figure(at));
     }
     row.insert(row.end(), {style, weld});
-    const auto error = [&](Mm e) { return !r.used ? std::string("-") : metric ? fmt::format("{:.1f}", e) : inch_figure(e); };
+    const auto error = [&](Mm e) {
+      return !r.used ? std::string("-") : metric ? fmt::format("{:.1f}", e) : inch_figure(e);
+    };
     row.insert(row.end(), {error(r.worst), error(r.rss)});
     table.rows.push_back(row);
   }
@@ -136,7 +146,8 @@ Table2d table_of(const SheetInput& in, const std::vector<TabRow>& rows) {
 
 std::string figure_with_unit(const SheetInput& in, Mm size) {
   const Heading& h = in.job.order.order;
-  return h.printing == Printing::metric ? mm_figure(size) + " mm" : fmt::format("{} in ({} mm)", size_figure(size, h), mm_figure(size));
+  return h.printing == Printing::metric ? mm_figure(size) + " mm"
+                                        : fmt::format("{} in ({} mm)", size_figure(size, h), mm_figure(size));
 }
 
 // "TABS R7, L2 AND 3 MORE"; empty where all stand in their places.
@@ -147,7 +158,8 @@ std::string tabs_found(const Order& order) {
   for (const TabFound& f : order.tabs_found)
     if (stands_elsewhere(f) && ++count <= most_named) text += (count == 1 ? "" : ", ") + f.tab.text;
   if (count == 0) return "";
-  return fmt::format("{} {}{}", count == 1 ? "TAB" : "TABS", text, count > most_named ? fmt::format(" AND {} MORE", count - most_named) : "");
+  return fmt::format("{} {}{}", count == 1 ? "TAB" : "TABS", text,
+                     count > most_named ? fmt::format(" AND {} MORE", count - most_named) : "");
 }
 
 std::vector<std::string> notes_of(const SheetInput& in, const std::vector<TabRow>& rows) {
@@ -158,22 +170,39 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<TabRow
   const Mm main_front = bounds(in.bed, in.bed.item({Kind::main, Side::right})).low.x;
   std::vector<std::string> notes;
   notes.push_back(std::abs(main_front) < same_place
-                      ? "Hook the tape on the front ends of the mains: they are the front datum, 0. Never measure from tab to tab."
-                      : fmt::format("The front datum, 0, is {} {} behind the mains' front ends. Scribe it on both mains and measure every tab from it, never from tab to tab.",
+                      ? "Hook the tape on the front ends of the mains: they are the front datum, 0. Never "
+                        "measure from tab to tab."
+                      : fmt::format("The front datum, 0, is {} {} behind the mains' front ends. Scribe it on "
+                                    "both mains and measure every tab from it, never from tab to tab.",
                                     tape_figure(-main_front, h), unit));
-  notes.push_back(fmt::format("Tape figures are to the nearest {} {}{}. ACROSS is from the centre line to the hole. L is the left, facing forward, R the right.", size_figure(h.tape, h), unit,
-                              metric ? "" : "; the figures beside are exact"));
-  notes.push_back(fmt::format("+/- WORST and +/- RSS: how far, in {}, rail hole and tab hole may be apart along the bed when every error adds up, and as a root sum of squares. The slot takes it; do not use it up with the tape.", unit));
+  notes.push_back(
+      fmt::format("Tape figures are to the nearest {} {}{}. ACROSS is from the centre line to the hole. L is "
+                  "the left, facing forward, R the right.",
+                  size_figure(h.tape, h), unit, metric ? "" : "; the figures beside are exact"));
+  notes.push_back(fmt::format(
+      "+/- WORST and +/- RSS: how far, in {}, rail hole and tab hole may be apart along the bed when every "
+      "error adds up, and as a root sum of squares. The slot takes it; do not use it up with the tape.",
+      unit));
   if (t.existing.empty() && t.style == TabStyle::clip)
-    notes.push_back(fmt::format("Scribe the hole's line down the main's web at each figure and set the clip's slot on it. The clip's top stands {} above the main's top: gauge it with a block of that height "
-                                "under a straight bar. Clamp, tack, measure again, then weld.", figure_with_unit(in, t.clip->standoff)));
+    notes.push_back(
+        fmt::format("Scribe the hole's line down the main's web at each figure and set the clip's slot on "
+                    "it. The clip's top stands {} above the main's top: gauge it with a block of that height "
+                    "under a straight bar. Clamp, tack, measure again, then weld.",
+                    figure_with_unit(in, t.clip->standoff)));
   else
-    notes.push_back(t.existing.empty() ? "Scribe the hole's line across the flange at each figure, set the tab's slot on it, clamp, tack, measure again, then weld."
-                                     : "These tabs stand on the frame already: check each hole against the table before any rail goes on.");
-  notes.push_back(fmt::format("String line: stretch a line from hole 1 to hole {} on each side. No hole's middle may be off it by more than {} {}.",
-                              rows.empty() ? 0 : rows.back().number, size_figure(in.job.order.tolerances.weld_placement, h), unit));
-  notes.push_back("Jig: two tab blanks bolted to a straight bar at the pitch of two neighbouring holes; use it to check pitch, never to step along.");
-  if (std::any_of(rows.begin(), rows.end(), [](const TabRow& r) { return !r.used; })) notes.push_back("A dash: no track bolt goes through this tab.");
+    notes.push_back(t.existing.empty() ? "Scribe the hole's line across the flange at each figure, set the "
+                                         "tab's slot on it, clamp, tack, measure again, then weld."
+                                       : "These tabs stand on the frame already: check each hole against the "
+                                         "table before any rail goes on.");
+  notes.push_back(fmt::format(
+      "String line: stretch a line from hole 1 to hole {} on each side. No hole's middle may be off it by "
+      "more than {} {}.",
+      rows.empty() ? 0 : rows.back().number, size_figure(in.job.order.tolerances.weld_placement, h), unit));
+  notes.push_back(
+      "Jig: two tab blanks bolted to a straight bar at the pitch of two neighbouring holes; use it to check "
+      "pitch, never to step along.");
+  if (std::any_of(rows.begin(), rows.end(), [](const TabRow& r) { return !r.used; }))
+    notes.push_back("A dash: no track bolt goes through this tab.");
   return notes;
 }
 
@@ -191,13 +220,17 @@ std::vector<Sheet> tab_layout_sheets(const SheetInput& in) {
   Flow flow(form, room);
   flow.picture(strip.list);
   flow.below();
-  flow.table(fmt::format("TABS, from the front datum (strip 1:{} along, not to scale across)", strip.scale), table_of(in, rows), bench_text);
+  flow.table(fmt::format("TABS, from the front datum (strip 1:{} along, not to scale across)", strip.scale),
+             table_of(in, rows), bench_text);
   flow.below();
   flow.picture(tab_section(in));
   flow.notes("NOTES", notes_of(in, rows), bench_text, 125);
   if (const std::string found = tabs_found(in.job.order); !found.empty()) {
     flow.below();
-    flow.notes("FOUND OUT OF PLACE", {fmt::format("{}: SHOWN WHERE FOUND ON THIS FRAME, not where laid out (report, TAB-FOUND). Build no other frame from this sheet.", found)},
+    flow.notes("FOUND OUT OF PLACE",
+               {fmt::format("{}: SHOWN WHERE FOUND ON THIS FRAME, not where laid out (report, TAB-FOUND). "
+                            "Build no other frame from this sheet.",
+                            found)},
                bench_text, 125);
   }
   return std::move(flow).sheets();

@@ -37,8 +37,8 @@ TabRow row_of(const Bed& bed, int tab) {
 
 bool alike(const TabRow& a, const TabRow& b) {
   const auto same = [](Mm p, Mm q) { return std::abs(p - q) < same_place; };
-  return same(a.hole, b.hole) && same(a.edge, b.edge) && same(a.across, b.across) && a.used == b.used && same(a.worst, b.worst) &&
-         same(a.rss, b.rss);
+  return same(a.hole, b.hole) && same(a.edge, b.edge) && same(a.across, b.across) && a.used == b.used &&
+         same(a.worst, b.worst) && same(a.rss, b.rss);
 }
 
 }  // namespace
@@ -46,19 +46,24 @@ bool alike(const TabRow& a, const TabRow& b) {
 std::optional<int> track_bolt_through(const Bed& bed, int tab) {
   for (std::size_t i = 0; i < bed.bolts.size(); ++i) {
     const Bolt& bolt = bed.bolts[i];
-    if (bolt.id.kind == Kind::track_bolt && bolt.in_place && !bolt.plies.empty() && bolt.plies.back().item == tab) return static_cast<int>(i);
+    if (bolt.id.kind == Kind::track_bolt && bolt.in_place && !bolt.plies.empty() &&
+        bolt.plies.back().item == tab)
+      return static_cast<int>(i);
   }
   return std::nullopt;
 }
 
 std::string sides_of(const TabRow& row) {
-  return row.on_both() ? letter(Side::left) + " + " + letter(Side::right) : letter(row.left ? Side::left : Side::right);
+  return row.on_both() ? letter(Side::left) + " + " + letter(Side::right)
+                       : letter(row.left ? Side::left : Side::right);
 }
 
 std::vector<TabRow> tab_rows(const Bed& bed) {
   std::vector<TabRow> all;
   for (const int tab : bed.items_of(Kind::tab)) all.push_back(row_of(bed, tab));
-  std::sort(all.begin(), all.end(), [](const TabRow& a, const TabRow& b) { return std::pair(a.number, a.right) < std::pair(b.number, b.right); });
+  std::sort(all.begin(), all.end(), [](const TabRow& a, const TabRow& b) {
+    return std::pair(a.number, a.right) < std::pair(b.number, b.right);
+  });
   std::vector<TabRow> rows;
   for (const TabRow& r : all) {
     if (!rows.empty() && rows.back().number == r.number && alike(rows.back(), r)) {

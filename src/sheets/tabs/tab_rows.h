@@ -10,13 +10,13 @@
 namespace bedwright {
 
 struct TabRow {
-  int number = 0;        // from the front
+  int number = 0;                    // from the front
   bool left = false, right = false;  // the sides it is on, one or both
-  Mm hole = 0;           // from the front datum, rearward
-  Mm edge = 0;           // the tab's front edge
-  Mm across = 0;         // hole from the centre line
-  bool used = false;     // a track bolt goes through it
-  Mm worst = 0, rss = 0; // along the bed, what the rail's hole and the tab's may be apart
+  Mm hole = 0;                       // from the front datum, rearward
+  Mm edge = 0;                       // the tab's front edge
+  Mm across = 0;                     // hole from the centre line
+  bool used = false;                 // a track bolt goes through it
+  Mm worst = 0, rss = 0;             // along the bed, what the rail's hole and the tab's may be apart
 
   bool on(Side side) const { return side == Side::left ? left : right; }
   bool on_both() const { return left && right; }

@@ -7,8 +7,8 @@
 
 #include "bed/names.h"
 #include "sheets/figures.h"
-#include "sheets/marks.h"
 #include "sheets/frame/weld_marks.h"
+#include "sheets/marks.h"
 
 namespace bedwright {
 namespace {
@@ -18,8 +18,13 @@ constexpr double scale = 4;  // 1 : 4
 class TabSection {
  public:
   explicit TabSection(const SheetInput& in)
-      : in_(in), bed_(in.bed), h_(in.job.order.order), pens_(list_),
-        main_(bed_.item({Kind::main, Side::right})), tab_(bed_.item({Kind::tab, Side::right, 1})), pad_(bed_.find_item({Kind::tab_pad, Side::right, 1})) {}
+      : in_(in),
+        bed_(in.bed),
+        h_(in.job.order.order),
+        pens_(list_),
+        main_(bed_.item({Kind::main, Side::right})),
+        tab_(bed_.item({Kind::tab, Side::right, 1})),
+        pad_(bed_.find_item({Kind::tab_pad, Side::right, 1})) {}
 
   List2d drawn() {
     cut_through(main_);
@@ -43,7 +48,8 @@ class TabSection {
     const Form& form = bed_.part_of(item).form;
     Outline outline;
     if (const Member* m = std::get_if<Member>(&form)) {
-      for (const Vertex& v : profile(m->section)) outline.push_back({at(place.point({0, v.at.x, v.at.y})), v.bulge});
+      for (const Vertex& v : profile(m->section))
+        outline.push_back({at(place.point({0, v.at.x, v.at.y})), v.bulge});
       // A profile turned over keeps its shape and loses its sense.
       if (place.y_axis.y * place.z_axis().z < 0)
         for (Vertex& v : outline) v.bulge = -v.bulge;
@@ -66,7 +72,9 @@ class TabSection {
 
   void across() {
     std::vector<Running> places;
-    const auto put = [&](Mm y, const char* what) { places.push_back({y / scale, fmt::format("{} {}", what, running_label(y, h_))}); };
+    const auto put = [&](Mm y, const char* what) {
+      places.push_back({y / scale, fmt::format("{} {}", what, running_label(y, h_))});
+    };
     put(in_.job.frame.main.spacing / 2, "web back");
     put(hole().y, "hole");
     put(in_.job.kit.gauge / 2, "rail heel");
@@ -75,7 +83,9 @@ class TabSection {
 
   void heights() {
     std::vector<Running> places{{0, "0  top of main"}};
-    const auto put = [&](Mm z, const char* what) { places.push_back({z / scale, fmt::format("{}  {}", running_label(z, h_), what)}); };
+    const auto put = [&](Mm z, const char* what) {
+      places.push_back({z / scale, fmt::format("{}  {}", running_label(z, h_), what)});
+    };
     put(bed_.track.standoff, "underside of rail");
     if (pad_) put(bounds(bed_, *pad_).low.z, "top of tab");
     put(-std::get<Member>(bed_.part_of(main_).form).section.depth, "underside of main");
@@ -86,7 +96,9 @@ class TabSection {
   void welds() {
     const Mm web = in_.job.frame.main.spacing / 2;
     const bool plate = in_.job.frame.tabs.style == TabStyle::plate;
-    weld(tab_, plate ? at({0, web - 0.4 * weld_run(weld_of(tab_)), 0}) : at({0, web, bounds(bed_, tab_).low.z}), box_.low.y + 30);
+    weld(tab_,
+         plate ? at({0, web - 0.4 * weld_run(weld_of(tab_)), 0}) : at({0, web, bounds(bed_, tab_).low.z}),
+         box_.low.y + 30);
     if (!pad_) return;
     const Box3 pad = bounds(bed_, *pad_);
     const Vec2 tip = at({0, pad.high.y, pad.low.z});
@@ -94,20 +106,25 @@ class TabSection {
   }
 
   const Weld& weld_of(int item) const {
-    const auto weld = std::find_if(bed_.welds.begin(), bed_.welds.end(), [&](const Weld& w) { return w.a == item; });
+    const auto weld =
+        std::find_if(bed_.welds.begin(), bed_.welds.end(), [&](const Weld& w) { return w.a == item; });
     if (weld == bed_.welds.end()) throw std::logic_error(name(bed_.items[item]) + " is not welded on");
     return *weld;
   }
 
   void weld(int item, Vec2 tip, Mm y) {
-    const auto alike = std::count_if(bed_.welds.begin(), bed_.welds.end(),
-                                     [&](const Weld& w) { return bed_.items[w.a].part == bed_.items[item].part; });
-    weld_symbol(list_, weld_mark(weld_of(item), static_cast<int>(alike), h_), tip, {box_.high.x + 12, y}, small_text);
+    const auto alike = std::count_if(bed_.welds.begin(), bed_.welds.end(), [&](const Weld& w) {
+      return bed_.items[w.a].part == bed_.items[item].part;
+    });
+    weld_symbol(list_, weld_mark(weld_of(item), static_cast<int>(alike), h_), tip, {box_.high.x + 12, y},
+                small_text);
   }
 
   void caption() {
     const Mm y = bounds(list_).low.y - 8;
-    const auto put = [&](Mm at_y, const std::string& s) { list_.add(Text{pens_.text, {box_.low.x, at_y}, small_text, s, Across::left, Up::baseline, 0}); };
+    const auto put = [&](Mm at_y, const std::string& s) {
+      list_.add(Text{pens_.text, {box_.low.x, at_y}, small_text, s, Across::left, Up::baseline, 0});
+    };
     put(y, "SECTION THROUGH TAB R1, LOOKING FORWARD, 1:4; L IS ITS MIRROR IMAGE");
     put(y - 4.5, "Across from the centre line; heights from the top of the main");
   }
