@@ -10,7 +10,7 @@ namespace {
 constexpr std::size_t most_kept = 50000;
 
 std::size_t mixed(std::size_t a, std::size_t b) {
-  return a ^ (b + 0x9e3779b97f4a7c15ULL + (a << 6) + (a >> 2));
+  return a ^ (b + static_cast<std::size_t>(0x9e3779b97f4a7c15ULL) + (a << 6) + (a >> 2));
 }
 
 std::size_t hash_of(std::initializer_list<double> values) {
