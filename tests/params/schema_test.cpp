@@ -263,12 +263,10 @@ class KeyLister {
     note(key, (std::is_same_v<std::decay_t<Rest>, OptionalKey> || ...)); \
     ((void)rest, ...);                                                   \
   }
-  LISTS(text)
-  LISTS(name)
-  LISTS(path)
-  LISTS(paths)
-  LISTS(flag)
+  // clang-format off
+  LISTS(text) LISTS(name) LISTS(path) LISTS(paths) LISTS(flag)
 #undef LISTS
+      // clang-format on
       template <class T, class... Rest>
       void number(const char* key, T&, Range, const char*, Rest...) {
     note(key, sizeof...(Rest) > 0);
