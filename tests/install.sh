@@ -7,6 +7,7 @@ build_packages=(
   pkgconf libcairo2-dev fonts-osifont
 )
 test_packages=(
+  clang-format clang-tidy
   libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev
   libfontconfig-dev  # the kernel's document framework asks for it when a test links it
   python3 python3-ezdxf python3-jsonschema gdal-bin python3-gdal poppler-utils nodejs npm calculix-ccx glpk-utils

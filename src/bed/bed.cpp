@@ -31,8 +31,8 @@ int Bed::add_part(Part part) {
   return static_cast<int>(parts.size()) - 1;
 }
 
-int Bed::add_item(Item item) {
-  items.push_back(std::move(item));
+int Bed::add_item(const Item& item) {
+  items.push_back(item);
   return static_cast<int>(items.size()) - 1;
 }
 

@@ -247,7 +247,7 @@ struct Bed {
   // its identity), else of `part`, added. Throws std::logic_error when a different
   // part already has the identity.
   int add_part(Part part);
-  int add_item(Item item);
+  int add_item(const Item& item);
   const Part& part_of(int item) const { return parts[items[item].part]; }
   // Index of the one item, part or bolt meant. Throws NotInBed, naming it, when there
   // is none.

@@ -52,7 +52,7 @@ std::vector<LapRun> lap_runs(const TongueLap& lap, Mm least) {
         LapRun{
             WeldLine::lap_inner, {lap.front, lap.web_at_front - lap.toe}, {lap.rear, web_at_rear - lap.toe}},
         LapRun{WeldLine::lap_rear, {lap.rear, web_at_rear - lap.toe}, {lap.rear, web_at_rear}}})
-    if (LapRun run = inside(edge, low, high); run.length() >= least) runs.push_back(std::move(run));
+    if (const LapRun run = inside(edge, low, high); run.length() >= least) runs.push_back(run);
   return runs;
 }
 

@@ -58,7 +58,10 @@ bool clear(const Ground& g, const Box2& box) {
 }
 
 // Steps out from the middle: 0, 1, -1, 2, -2, ...
-double step(int i) { return (i % 2 == 1 ? 1 : -1) * ((i + 1) / 2); }
+double step(int i) {
+  const int far = (i + 1) / 2;
+  return i % 2 == 1 ? far : -far;
+}
 
 // `any`: the first clear place will do, not the one nearest the middle.
 std::optional<Box2> place(const Ground& g, Mm width, Mm height, bool any = false) {

@@ -24,7 +24,7 @@ TopoDS_Solid cut_holes(const TopoDS_Solid& solid, const std::vector<CutHole>& ho
   if (cut.HasErrors()) throw std::runtime_error("the kernel could not cut the holes");
   TopExp_Explorer it(cut.Shape(), TopAbs_SOLID);
   if (!it.More()) throw std::runtime_error("the holes leave nothing of the part");
-  const TopoDS_Solid result = TopoDS::Solid(it.Current());
+  TopoDS_Solid result = TopoDS::Solid(it.Current());
   it.Next();
   if (it.More()) throw std::runtime_error("the holes cut the part in pieces");
   return result;

@@ -65,7 +65,7 @@ int Builder::place(int part, const Identity& id, Placement placement) {
   item.part = part;
   item.id = id;
   item.placement = placement;
-  return bed.add_item(std::move(item));
+  return bed.add_item(item);
 }
 
 void Builder::problem(const std::string& key, const std::string& what, const std::string& would_do) {

@@ -97,8 +97,10 @@ std::vector<Mm> cross_positions(const Builder& b, const Section& s) {
   for (Mm& x : places) {
     const Mm wanted = on_tape(x, b.order.order.tape);
     x = wanted;
-    for (int step = 1; near_a_jack(b, x, s.flange) && step <= 24; ++step)
-      x = wanted + (step % 2 ? -1 : 1) * ((step + 1) / 2) * inch;
+    for (int step = 1; near_a_jack(b, x, s.flange) && step <= 24; ++step) {
+      const int inches = (step + 1) / 2;  // 1, 1, 2, 2, ...: forward first
+      x = wanted + (step % 2 ? -inches : inches) * inch;
+    }
   }
   return places;
 }
