@@ -1,3 +1,4 @@
+// Tries each change that a finding proposes, and keeps those that clear it.
 #include "advice/advice.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// The search: single changes, then pairs and threes, then one change after another.
 #include "advice/suggest.h"
 
 #include <algorithm>

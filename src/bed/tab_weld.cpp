@@ -1,3 +1,4 @@
+// Finds each tab's weld lines in the Bed, and the load per length along them.
 #include "bed/tab_weld.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// bedwright check: examines an order and prints its findings.
 #include <fmt/format.h>
 
 #include "commands/new_file.h"

@@ -1,3 +1,4 @@
+// bedwright compare: lays two orders out and prints what differs.
 #include "compare/compare.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Creates a file, and refuses to write over one that is there.
 #include "commands/new_file.h"
 
 #include <fcntl.h>

@@ -1,3 +1,4 @@
+// bedwright offer: draws the map of a grid of orders, or merges parts of one.
 #include <fmt/format.h>
 #include <unistd.h>
 

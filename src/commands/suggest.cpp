@@ -1,3 +1,4 @@
+// Runs the search for changes, prints what it found, and writes the changed order.
 #include "commands/suggest.h"
 
 #include <fmt/format.h>

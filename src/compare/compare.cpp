@@ -1,3 +1,4 @@
+// Matches the parts of two beds, first by form, then by identity.
 #include "compare/compare.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Looks around a label's wanted place for one that meets no line and no letters.
 #include "draw/labels.h"
 
 #include <algorithm>

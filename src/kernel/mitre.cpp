@@ -1,3 +1,4 @@
+// Builds the faces of the slanting prism, each edge shared by two of them.
 #include "kernel/mitre.h"
 
 #include <BRepBuilderAPI_MakeEdge.hxx>

@@ -1,3 +1,4 @@
+// Puts the bed into the kernel's document, with names and colours, and writes it.
 #include "kernel/step.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Runs the kernel's hidden-line removal and collects the lines that are seen.
 #include "kernel/viewer.h"
 
 #include <BRepMesh_IncrementalMesh.hxx>

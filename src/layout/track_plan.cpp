@@ -1,3 +1,4 @@
+// Places of sections, joints, mounting holes and bunks from the order and the kit.
 #include "layout/track_plan.h"
 
 #include <algorithm>

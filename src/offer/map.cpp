@@ -1,3 +1,4 @@
+// Tries combinations on several threads, each with files and memory of its own.
 #include "offer/map.h"
 
 #include <fmt/format.h>

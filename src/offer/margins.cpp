@@ -1,3 +1,4 @@
+// The smallest margins of hole fit, tips, tab welds and loads.
 #include "offer/margins.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Checks between the keys of an order, and of the order against its kit.
 #include <fmt/format.h>
 
 #include <algorithm>

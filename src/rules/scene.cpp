@@ -1,3 +1,4 @@
+// Works out stacks and clearances before tips, and what the rules on bolts share.
 #include "rules/scene.h"
 
 #include <fmt/format.h>

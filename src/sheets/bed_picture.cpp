@@ -1,3 +1,4 @@
+// Writes views, caption and stamp as SVG text.
 #include "sheets/bed_picture.h"
 
 #include <fmt/format.h>

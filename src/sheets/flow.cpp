@@ -1,3 +1,4 @@
+// Keeps track of the free space on the page, and starts another when it is used up.
 #include "sheets/flow.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Outlines of items seen from above, and the reduction that fits the paper.
 #include "sheets/plan.h"
 
 #include <algorithm>

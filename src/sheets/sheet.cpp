@@ -1,3 +1,4 @@
+// Border, title block, revisions and cautions.
 #include "sheets/sheet.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Writes a tree as JSON, and reads and checks one.
 #include "yaml/tree_json.h"
 
 #include <fmt/format.h>

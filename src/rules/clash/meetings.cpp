@@ -1,3 +1,4 @@
+// Finds the pairs of items that may meet, and asks the judge of those left open.
 #include <set>
 
 #include "rules/clash/clash.h"

@@ -1,3 +1,4 @@
+// Fillet sizes and strengths, and the load each tab's weld carries.
 #include "rules/weld/weld.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Draws each picture the words may name.
 #include "sheets/assembly/assembly_pictures.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Groups the track's bolts by size, length and what they pass through.
 #include "sheets/bolts/bolt_kinds.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// Composes views, strips and tables of one member on pages.
 #include "sheets/drill/drill.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Draws a strip, and moves labels apart that would meet.
 #include "sheets/drill/drill_strip.h"
 
 #include <fmt/format.h>

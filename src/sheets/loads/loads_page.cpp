@@ -1,3 +1,4 @@
+// Lays out pictures, tables and sums on the two pages.
 #include "sheets/loads/loads_page.h"
 
 #include <fmt/format.h>

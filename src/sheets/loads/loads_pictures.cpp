@@ -1,3 +1,4 @@
+// Draws what bears on the bed, its sag and its moments.
 #include "sheets/loads/loads_pictures.h"
 
 #include <fmt/format.h>
