@@ -50,7 +50,7 @@ std::string write_new_file(const std::filesystem::path& file, const std::string&
     }
     done += static_cast<std::size_t>(n);
   }
-  // Some file systems tell only here that there was no room.
+  // Some file systems report only here that the disk is full.
   if (::close(fd) != 0 && errno != EINTR) {
     const int why = errno;
     ::unlink(file.c_str());

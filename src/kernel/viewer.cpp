@@ -73,7 +73,7 @@ bool drawn(const Bed& bed, const Item& item) {
 struct Viewer::Inside {
   explicit Inside(const Bed& bed, Mm chord_error) : shapes(bed, Detail::picture), deviation(chord_error) {}
 
-  // Chords once a part; its copies share them.
+  // Chords are made once for each part; its copies share them.
   TopoDS_Shape meshed(int index) {
     const int part = shapes.bed().items[index].part;
     if (ready.insert(part).second) BRepMesh_IncrementalMesh(shapes.part(part), deviation, false, chord_turn);
