@@ -1,7 +1,8 @@
 #!/usr/bin/env python3
 """Prints the rooms of src/ as floors: a room stands on the floor above the highest room
 it uses. Made from src/CMakeLists.txt. With --check, compares the print with the one in
-DEVELOPERS.md and says what to do where they differ."""
+DEVELOPERS.md, says what to do where they differ, and looks for every file the page names."""
+import re
 import sys
 
 import arrows
@@ -23,13 +24,22 @@ def picture():
     return "".join(lines)
 
 
+def missing_files(page):
+    """Paths in backticks that lead nowhere; my_... is what a reader is to write."""
+    named = re.findall(r"`((?:src|tests|params|templates)/[\w./]+)`", page)
+    return sorted({n for n in named if "my_" not in n and not (arrows.top / n).exists()})
+
+
 def main() -> int:
     if sys.argv[1:] != ["--check"]:
         print(picture(), end="")
         return 0
     page = (arrows.top / "DEVELOPERS.md").read_text()
+    missing = missing_files(page)
+    for name in missing:
+        print(f"DEVELOPERS.md names {name}, which is not there")
     if page.count(BEGIN + picture() + END) == 1:
-        return 0
+        return 1 if missing else 0
     print("DEVELOPERS.md shows another house than src/CMakeLists.txt builds; put the print of")
     print("tests/structure/house.py between its two house marks:")
     print(picture(), end="")
