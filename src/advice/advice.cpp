@@ -1,3 +1,4 @@
+// Tries each change that a finding proposes, and keeps those that clear it.
 #include "advice/advice.h"
 
 #include <algorithm>
@@ -69,7 +70,7 @@ void advise(const Job& job, int bunks, const Retry& retry, std::vector<Finding>&
       if (!brings) continue;
       change.brings = *brings;
       kept.push_back(change);
-      // The rule's own come first and are all tried; of the rest the nearest that does is enough.
+      // The rule's own changes come first and are all tried; of the others the nearest that works is enough.
       if (*brings == 0) ++clean;
       if (clean > 0 && &change - proposed.data() >= static_cast<std::ptrdiff_t>(f.changes.size())) break;
     }

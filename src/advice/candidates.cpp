@@ -16,7 +16,7 @@ std::string length_text(const Job& job, Mm length) {
   return fmt::format("{:g} in", std::round(length / inch * 1e4) / 1e4);
 }
 
-// Other bunks, nearest to `now` first, the rearward of two as near.
+// Other bunks, nearest to `now` first, the rearward one of two equally near.
 void other_bunks(const std::string& key, int now, int bunks, const std::vector<int>& taken,
                  std::vector<Change>& all) {
   for (int away = 1; away < bunks; ++away)

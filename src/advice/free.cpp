@@ -1,3 +1,4 @@
+// The usual list of values that may change, those an order names, and what each costs.
 #include "advice/free.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// The difference of two texts, line by line, with a little of what stands around it.
 #include <fmt/format.h>
 
 #include <algorithm>

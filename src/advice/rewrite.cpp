@@ -1,3 +1,4 @@
+// Writes a list of changes into the text of an order file.
 #include "advice/rewrite.h"
 
 #include <filesystem>

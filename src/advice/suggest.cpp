@@ -1,3 +1,4 @@
+// The search: single changes, then pairs and threes, then one change after another.
 #include "advice/suggest.h"
 
 #include <algorithm>
@@ -55,7 +56,7 @@ class Search {
   Suggestion run() {
     std::vector<Set> level = singles();
     if (offer(level)) return std::move(result_);
-    bool so_few = false;  // as far as single changes tell, so few might do
+    bool so_few = false;  // as far as single changes show, so few might be enough
     for (int size = 2; size <= settings_.most_changes; ++size) {
       const std::vector<Set> likely = covers(size);
       so_few |= !likely.empty();

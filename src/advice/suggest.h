@@ -1,22 +1,25 @@
 // The smallest set of changes that clears every stop.
 //
-// Single changes are all tried. Of sets of two or three changes to different parameters
-// those come first whose changes, each as it does alone, clear every stop between them:
-// what brings fewest other stops, then the least costly. Then two that one finding's
-// rule proposes, whatever each does alone; then, as far as the tries allow, any that
-// bring progress.
+// Every single change is tried. Then come sets of two or three changes to different
+// parameters whose changes, each as it works alone, clear every stop between them:
+// those that bring the fewest other stops first, then the least costly. Next come pairs
+// that one finding's rule proposes, whatever each change does alone; then, as far as
+// the tries allow, any set that makes progress.
 //
-// Sets are tried without the kernel first, which can only tell too few stops; whatever
-// it finds clear is checked with the kernel, the least costly first, before it is
-// offered, and goes on with what the kernel found.
+// Sets are tried without the kernel first, which can only miss stops. What is clear
+// without it is checked with it, the least costly first, before it is offered; the
+// search goes on with what the kernel found.
 //
-// So a single change that does is always found. A pair or three is found when its
-// changes clear the stops between them; one whose changes do nothing each for itself is
-// found only if the tries reach it, and three of the former come before two of the
-// latter. Where no such set does, or single changes tell that so few will not, the
-// nearest is added to, one change at a time, each the one that leaves the fewest
-// stops: that finds many small mistakes in one order,
-// but not always the fewest changes.
+// So a single change that is enough is always found. A pair or three is found when its
+// changes clear the stops between them. A set whose changes each do nothing alone is
+// found only if the tries reach it, and threes of the first kind come before pairs of
+// the second. Where no such set is enough, or single changes show that so few cannot
+// be, the nearest set is added to, one change at a time, each time the change that
+// leaves the fewest stops. That finds many small mistakes in one order, but not always
+// with the fewest changes.
+//
+// The search sees an order only through two functions that check a set of overrides,
+// one without the kernel and one with it, so it is tested on made-up beds.
 #pragma once
 
 #include <functional>

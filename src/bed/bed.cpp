@@ -1,3 +1,4 @@
+// Adding parts and items to a Bed, and finding them again by identity.
 #include "bed/bed.h"
 
 #include <algorithm>

@@ -1,5 +1,5 @@
-// The Bed: one finished trailer bed as plain data. Layout makes it; checks,
-// loads, solids, flat patterns, drawings and lists read it and nothing else.
+// The Bed: one finished trailer bed as plain data. Layout makes it; rules,
+// loads, the kernel, flat patterns, drawings and lists read it and nothing else.
 //
 // Invariants
 //  * A hole exists once, in the part that carries it. A ply of a bolt points at
@@ -137,8 +137,8 @@ using Form = std::variant<Plate, Member, Bought, Hardware>;
 enum class Origin { made, bought, kit };  // by the shop, by the shop's buyer, in the track maker's box
 
 struct Part {
-  // Kind, hand and pose; no two parts of a bed share one, but for hardware, which its
-  // form tells apart.
+  // Kind, hand and pose. No two parts of a bed share one, except hardware, whose form
+  // tells it apart.
   Identity id;
   std::string material;  // "A36", "kit steel"; empty for bought items
   Origin origin = Origin::made;
@@ -228,7 +228,7 @@ struct Joined {
   const char* why = "";  // for whoever reads the code
 };
 
-// What a bed was asked for and has not.
+// Thrown when a bed is asked for a thing it does not have.
 struct NotInBed : std::out_of_range {
   using std::out_of_range::out_of_range;
 };

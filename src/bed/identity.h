@@ -51,7 +51,7 @@ enum class Kind : std::uint8_t {
   tongue_jack_bolt,
   jack_tube,
   hardware,  // a part only: bolt, nut or washer of one size
-  // What findings speak of that is no one item.
+  // What findings speak of that is not a single item.
   joint,
   joints,
   track,

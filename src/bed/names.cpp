@@ -1,3 +1,4 @@
+// The shop's own words, and how the words of a name are put together.
 #include "bed/names.h"
 
 #include <fmt/format.h>

@@ -42,7 +42,7 @@ class WordsInUse {
   Words mine_;
 };
 
-// A name in two: what others of its kind are called too, and what tells it from them.
+// A name in two halves: the word for its kind, and what tells it from others of that kind.
 // "clamp" and "1 on bunk 5, leaning in, outer end"; `which` is empty where there is no other.
 struct NameInTwo {
   std::string kind, which;

@@ -1,3 +1,4 @@
+// Section lengths and joint gaps as contributions to a stack-up.
 #include "bed/stack_up.h"
 
 #include <fmt/format.h>

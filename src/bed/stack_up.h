@@ -16,7 +16,7 @@ struct FromDatum {
   Mm gap_plus = 0;  // a joint is never closed by less than nothing: one way only
 };
 
-// One entry a section and a joint, because a root sum square is over separate
+// One entry for each section and each joint, because a root sum square is over separate
 // errors. All are marked from_datum.
 std::vector<Contribution> along_track(const FromDatum& from);
 

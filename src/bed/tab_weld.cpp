@@ -1,3 +1,4 @@
+// Finds each tab's weld lines in the Bed, and the load per length along them.
 #include "bed/tab_weld.h"
 
 #include <algorithm>
@@ -35,7 +36,7 @@ std::vector<TabWeld> tab_welds(const Bed& bed) {
     t.bolt = bolt;
     t.flat = overlap(a.low.y, a.high.y, b.low.y, b.high.y) > overlap(a.low.z, a.high.z, b.low.z, b.high.z);
     t.line = weld.length / 2;
-    if (t.line <= same_place) continue;  // nothing to lay it on: WELD-CONTACT is about that
+    if (t.line <= same_place) continue;  // nothing to lay it on: WELD-CONTACT reports it
     t.apart = overlap(a.low.x, a.high.x, b.low.x, b.high.x);
     t.middle = {middle(a.low.x, a.high.x, b.low.x, b.high.x), middle(a.low.y, a.high.y, b.low.y, b.high.y),
                 middle(a.low.z, a.high.z, b.low.z, b.high.z)};

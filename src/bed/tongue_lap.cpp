@@ -1,3 +1,4 @@
+// Cuts the tongue's runs to what lies under the main.
 #include "bed/tongue_lap.h"
 
 #include <algorithm>

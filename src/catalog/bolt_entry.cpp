@@ -1,3 +1,4 @@
+// Turns a bolt as written into a BoltSize, and checks that its sizes agree.
 #include "catalog/bolt_entry.h"
 
 #include <fmt/format.h>

@@ -9,7 +9,7 @@
 
 namespace bedwright {
 
-// One thing wrong inside an entry: the key it is laid to ("" for the whole), what, and what would do.
+// One thing wrong inside an entry: the key at fault ("" for the whole), what is wrong, and what to write.
 struct Fault {
   std::string key, what, would_do;
 };

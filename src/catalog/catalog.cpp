@@ -1,3 +1,4 @@
+// Reads the catalogue's lists, checks each entry, and looks entries up by name.
 #include "catalog/catalog.h"
 
 #include <fmt/format.h>

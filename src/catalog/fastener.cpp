@@ -1,3 +1,4 @@
+// The hand tools that turn a bolt, where the catalogue names none.
 #include "catalog/fastener.h"
 
 #include <algorithm>

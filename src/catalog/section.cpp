@@ -1,3 +1,4 @@
+// True profiles of channels and angles from their published dimensions.
 #include "catalog/section.h"
 
 #include <fmt/format.h>

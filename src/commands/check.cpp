@@ -1,3 +1,4 @@
+// bedwright check: examines an order and prints its findings.
 #include <fmt/format.h>
 
 #include "commands/new_file.h"
@@ -9,7 +10,7 @@
 namespace bedwright {
 
 ExitCode check_command(const CheckArguments& arguments) {
-  // Told before the search, which may take a minute; write_new_file makes sure.
+  // Said before the search, which may take a minute; write_new_file asks again.
   if (const std::string fault = no_new_file_there(arguments.write);
       !arguments.write.empty() && !fault.empty()) {
     fmt::print(stderr, "bedwright: {}\n", fault);

@@ -1,4 +1,4 @@
-// One function a command. Each prints what a person needs to standard output,
+// One function for each command. Each prints what a person needs to standard output,
 // problems to standard error, and returns the exit code.
 #pragma once
 
@@ -29,7 +29,7 @@ ExitCode check_command(const CheckArguments& arguments);
 
 struct DrawArguments : OrderArguments {
   bool draft = false;
-  std::string out;  // folder that holds one folder an order; empty: out/ of this checkout
+  std::string out;  // folder that holds one folder for each order; empty: out/ of this checkout
 };
 ExitCode draw_command(const DrawArguments& arguments);
 

@@ -1,3 +1,4 @@
+// bedwright compare: lays two orders out and prints what differs.
 #include "compare/compare.h"
 
 #include <fmt/format.h>
@@ -18,7 +19,7 @@ int stop_count(const std::vector<Finding>& findings) {
 }  // namespace
 
 ExitCode compare_command(const CompareArguments& arguments) {
-  // Both are read before giving up, so that both files' problems are told.
+  // Both are read before giving up, so that both files' problems are printed.
   Progress progress;
   progress.step("checking");
   const ExamineOptions options{kernel_judge(), false, false};

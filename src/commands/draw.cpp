@@ -1,3 +1,4 @@
+// bedwright draw: examines an order and writes its packet.
 #include <fmt/format.h>
 
 #include <stdexcept>

@@ -1,3 +1,4 @@
+// bedwright explain: prints one rule's entry, or lists them all.
 #include <fmt/format.h>
 
 #include "commands/session.h"

@@ -1,3 +1,4 @@
+// Creates a file, and refuses to write over one that is there.
 #include "commands/new_file.h"
 
 #include <fcntl.h>
@@ -49,7 +50,7 @@ std::string write_new_file(const std::filesystem::path& file, const std::string&
     }
     done += static_cast<std::size_t>(n);
   }
-  // Some file systems tell only here that there was no room.
+  // Some file systems report only here that the disk is full.
   if (::close(fd) != 0 && errno != EINTR) {
     const int why = errno;
     ::unlink(file.c_str());

@@ -7,7 +7,7 @@
 namespace bedwright {
 
 // Empty when a file of that name could be made; else one sentence why not: it is
-// there already, its folder is not, or its name is no name.
+// there already, its folder is missing, or its name cannot name a file.
 std::string no_new_file_there(const std::filesystem::path& file);
 
 // Empty when it is written whole; else one sentence why not, and nothing is left

@@ -1,3 +1,4 @@
+// bedwright new: writes a starter order with a note on every line.
 #include <fmt/chrono.h>
 #include <fmt/format.h>
 

@@ -1,3 +1,4 @@
+// bedwright offer: draws the map of a grid of orders, or merges parts of one.
 #include <fmt/format.h>
 #include <unistd.h>
 
@@ -113,7 +114,7 @@ Job heading_job(FileStore& store, const OfferArguments& arguments, const Grid& g
 // The customer's words are read by check and draw too: a map must not offer what they refuse.
 void refuse_bad_templates(const OfferArguments& arguments, const Job& job, std::vector<InputFile>& inputs) {
   const Examination examination = examine(job, {{}, false, false});
-  if (!examination) return;  // each combination is told what it lacks
+  if (!examination) return;  // each combination reports its own problems
   const std::vector<Problem> problems = assembly_problems(*examination.bed, arguments.order, inputs);
   if (problems.empty()) return;
   std::string text = "the assembly sheets cannot be filled in:";

@@ -1,3 +1,4 @@
+// bedwright schema: prints the JSON Schema of a file people write.
 #include "params/schema.h"
 
 #include <fmt/format.h>

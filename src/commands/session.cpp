@@ -1,3 +1,4 @@
+// Loading, examining and printing, as every command that reads an order does it.
 #include "commands/session.h"
 
 #include <fmt/format.h>

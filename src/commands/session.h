@@ -52,7 +52,7 @@ class Progress {
 // What a check leaves for a search that follows it.
 struct Leads {
   PairMemory memory;
-  std::vector<Finding> untried;  // with all the rules propose, what does alone and what does not
+  std::vector<Finding> untried;  // with all that the rules propose, enough alone or not
 };
 
 // All rules, with the kernel behind the pairs the cheap test cannot decide; the

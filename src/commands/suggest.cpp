@@ -1,3 +1,4 @@
+// Runs the search for changes, prints what it found, and writes the changed order.
 #include "commands/suggest.h"
 
 #include <fmt/format.h>
@@ -14,7 +15,7 @@
 namespace bedwright {
 namespace {
 
-// Both checks read the files once, and ask the kernel of a pair once, whatever is tried.
+// Both checks read the files once, and ask the kernel about a pair once, whatever is tried.
 Retry told_retry(FileStore& store, const CheckArguments& arguments, Progress& progress,
                  const JudgeMaker& judge) {
   return [&progress, exact = static_cast<bool>(judge),
@@ -91,7 +92,7 @@ ExitCode suggest_changes(const CheckArguments& arguments, const Examined& examin
     return code;
   }
   FileStore store;
-  // Whoever reads a log of this is to know that it runs.
+  // Whoever reads a log of this shall see that it is running.
   if (::isatty(STDERR_FILENO) == 0) {
     std::fflush(stdout);
     fmt::print(stderr, "looking for the smallest change; that may take a minute ...\n");

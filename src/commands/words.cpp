@@ -1,3 +1,4 @@
+// Finds the word that was probably meant, and says so.
 #include "commands/words.h"
 
 #include <fmt/format.h>

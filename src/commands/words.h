@@ -1,4 +1,4 @@
-// What is told about a command line whose words are none of the program's.
+// What to say about a command line with a word the program does not know.
 #pragma once
 
 #include <string>
@@ -10,7 +10,7 @@ namespace bedwright {
 // a command, or ask for help or the version. Empty when it is.
 std::string first_word_fault(const std::string& word, const std::vector<std::string>& commands);
 
-// What is told of words a command knows nothing to do with; `options` are its own, as
+// What to say about words a command does not know; `options` are its own, as
 // "--draft".
 std::string extra_word_fault(const std::vector<std::string>& extra, const std::vector<std::string>& options);
 

@@ -1,3 +1,4 @@
+// Matches the parts of two beds, first by form, then by identity.
 #include "compare/compare.h"
 
 #include <fmt/format.h>
@@ -110,7 +111,7 @@ std::string trade_name(const Part& part) {
              : name(part);
 }
 
-// What is bought under one name, whatever either catalogue says of it beside.
+// What is bought under one name, whatever else either catalogue says of it.
 bool is_bought_as(const Hardware& a, const Hardware& b) {
   return a.kind == b.kind && a.size.name == b.size.name && std::abs(a.length - b.length) < same_place;
 }
@@ -132,7 +133,7 @@ std::vector<HardwareChange> hardware_changes(const Bed& a, const Bed& b) {
   count(b, &HardwareChange::in_b);
   std::vector<HardwareChange> list;
   for (auto& [part, change] : all) list.push_back(std::move(change));
-  // To be looked up in.
+  // For lookups.
   std::sort(list.begin(), list.end(),
             [](const HardwareChange& p, const HardwareChange& q) { return p.name < q.name; });
   return list;

@@ -25,11 +25,11 @@ enum class Fate { same, changed, only_a, only_b };
 struct PartChange {
   std::string name;      // as in A, or in B when it is only there
   std::string name_b;    // as in B; empty when it is only in A
-  bool renamed = false;  // in both, and another thing in each
+  bool renamed = false;  // in both, but a different thing in each
   Origin origin = Origin::made;
   Fate fate = Fate::same;
   int in_a = 0, in_b = 0;        // how many of it
-  std::vector<std::string> how;  // what changes, each a phrase with figures
+  std::vector<std::string> how;  // what changes, a phrase with figures for each
   std::string rework;            // how a piece made for A can become one of B; empty when it cannot
   bool welded_in = false;        // into a frame that stands, in A or in B
 };
@@ -54,7 +54,7 @@ struct Comparison {
 // Whether the frame was there before the order: its tab holes are given, not laid out.
 bool frame_stands(const Job& job);
 
-// Every key but whose bed it is (number, customer, date, revision). Kit, frame and
+// Every key except those that say whose bed it is (number, customer, date, revision). Kit, frame and
 // catalogue differ when what stands in the files differs, not where they stand.
 std::vector<HeadLine> ordered_differently(const Job& a, const Job& b, const Figures& figures);
 
@@ -69,7 +69,7 @@ struct FormChange {
 };
 FormChange form_change(const Form& a, const Form& b, const Figures& figures);
 
-// How one of the two is told from the other, and whether it goes together.
+// What tells one of the two beds from the other, and whether it goes together.
 struct Told {
   const Heading& heading;
   std::string file;  // as the user named it
@@ -77,7 +77,7 @@ struct Told {
 };
 
 // As the owner reads it, in lines of at most `width` columns. Two of one number are
-// called by their revisions, two of one revision by their files.
+// told apart by their revisions, two of one revision by their files.
 std::string comparison_text(const Comparison& comparison, const Told& a, const Told& b, int width);
 
 // "bedwright compare", version 1:

@@ -18,8 +18,8 @@ namespace bedwright {
 namespace {
 
 // A visitor of parameter structs (yaml/describe.h) that writes each value down as text.
-// A list is one value, so that one entry more does not shift all behind it. Exactly is
-// for telling apart, for reading is for printing.
+// A list is one value, so that one more entry does not shift all that follow it. Values
+// written exactly are compared; those written for reading are printed.
 enum class Writing { exactly, for_reading };
 
 class KeyWriter {
@@ -79,7 +79,7 @@ class KeyWriter {
     describe(inner, copy);
     values.insert(values.end(), inner.values.begin(), inner.values.end());
   }
-  // One that may be left out is one value, as a list's entry is.
+  // An object that may be left out is one value, as a list's entry is.
   template <class S>
   void object(const char* key, const std::optional<S>& value, const char*, Need = {}) {
     add(key, value ? entry(*value) : "none");
@@ -118,7 +118,7 @@ class KeyWriter {
   std::string prefix_;
 };
 
-// Whose bed it is, which every order says otherwise; and the files named, which are
+// Whose bed it is, which differs in every order; and the files named, which are
 // told apart by what they say (below).
 bool is_told_elsewhere(const std::string& key) {
   static const char* const keys[] = {"order.number",   "order.customer", "order.date",

@@ -72,7 +72,7 @@ class Printer {
              0);
   }
 
-  // A row where it has room, else one under the other.
+  // In one row where the width allows, else one under the other.
   void columns(const std::string& title, const std::vector<HeadLine>& lines) {
     if (lines.empty()) return;
     std::size_t key = title.size();

@@ -1,3 +1,4 @@
+// Lengths and masses as texts for the comparison.
 #include "compare/reading.h"
 
 #include <fmt/format.h>

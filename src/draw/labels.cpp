@@ -1,3 +1,4 @@
+// Looks around a label's wanted place for one that meets no line and no letters.
 #include "draw/labels.h"
 
 #include <algorithm>
@@ -63,7 +64,7 @@ bool Labels::meets_line(const Box2& box) const {
                      [&](const auto& l) { return meets(l.first, l.second, box); });
 }
 
-void Labels::near(Text text, const Box2& room, bool up) {
+void Labels::near(Text text, const Box2& space, bool up) {
   text.layer = text_layer_;
   const Vec2 wanted = text.at;
   const Mm step = text.height / 2;
@@ -75,8 +76,8 @@ void Labels::near(Text text, const Box2& room, bool up) {
         const int rise = away - std::abs(side);
         text.at = wanted + Vec2{2 * side * step, way * rise * step};
         const Box2 box = text_box(text).grown(air * text.height);
-        if (box.low.x < room.low.x || box.high.x > room.high.x || box.low.y < room.low.y ||
-            box.high.y > room.high.y)
+        if (box.low.x < space.low.x || box.high.x > space.high.x || box.low.y < space.low.y ||
+            box.high.y > space.high.y)
           continue;
         if (meets_text(box)) continue;
         if (!meets_line(box)) return fixed(text);

@@ -24,8 +24,8 @@ class Labels {
   // Where it stands whatever else is there.
   void fixed(Text text);
   // At `at`, or beside it in steps: first down (up when `up`), then to the sides.
-  // Kept within `room`.
-  void near(Text text, const Box2& room, bool up = false);
+  // Kept within `space`.
+  void near(Text text, const Box2& space, bool up = false);
 
  private:
   bool meets_text(const Box2& box) const;

@@ -1,3 +1,4 @@
+// Bounds, scaling and text widths of a 2D list.
 #include "draw/list2d.h"
 
 #include <numbers>

@@ -1,3 +1,4 @@
+// Compares every text of a list with every other text and line.
 #include "draw/overlap.h"
 
 namespace bedwright {

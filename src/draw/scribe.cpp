@@ -1,3 +1,4 @@
+// Tries letter heights and places inside a plate until the words stand clear.
 #include "draw/scribe.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// The shape of each letter, and texts put together from them.
 #include "draw/strokes.h"
 
 #include <cctype>

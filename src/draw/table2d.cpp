@@ -1,3 +1,4 @@
+// Column widths, rules and wrapped texts of a table.
 #include "draw/table2d.h"
 
 namespace bedwright {

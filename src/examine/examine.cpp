@@ -1,3 +1,4 @@
+// Runs layout, loads and rules in their order, then asks the judge of open pairs.
 #include "examine/examine.h"
 
 #include <algorithm>

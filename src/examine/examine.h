@@ -55,7 +55,7 @@ struct Examined {
 // Either a bed or what is wrong with the input, never both.
 struct Examination {
   std::unique_ptr<Examined> bed;
-  std::vector<Problem> problems;  // file, line, column, key, what, what would do
+  std::vector<Problem> problems;  // file, line, column, key, what is wrong, what to write
   explicit operator bool() const { return bed != nullptr; }
 };
 

@@ -1,3 +1,4 @@
+// Quotes cells and joins them into rows.
 #include "formats/csv.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Calls OpenSSL and writes the digest in hexadecimal.
 #include "formats/digest.h"
 
 #include <fmt/format.h>

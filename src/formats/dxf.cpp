@@ -1,3 +1,4 @@
+// Writes a List2d as DXF groups: header, tables of layers and line types, entities.
 #include "formats/dxf.h"
 
 #include <fmt/format.h>

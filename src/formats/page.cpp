@@ -1,3 +1,4 @@
+// Printed colours and dash lengths, shared by the PDF and the SVG writer.
 #include "formats/page.h"
 
 namespace bedwright {

@@ -1,3 +1,4 @@
+// Writes each entity of a page as an SVG element.
 #include "formats/page_svg.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Draws pages with Cairo and collects the bytes.
 #include "formats/pdf.h"
 
 #include <cairo-ft.h>

@@ -19,7 +19,7 @@ struct PdfInfo {
   std::string date;  // year-month-day
 };
 
-// One bookmark a page, where its title is not empty. Throws std::runtime_error when
+// One bookmark for each page, where its title is not empty. Throws std::runtime_error when
 // the font cannot be read or the file cannot be made.
 std::string pages_pdf(const std::vector<Page>& pages, const PdfInfo& info);
 

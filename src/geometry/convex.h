@@ -10,7 +10,7 @@ namespace bedwright {
 
 struct Convex {
   std::vector<Vec3> corners;
-  std::vector<Vec3> normals;  // unit, outward, one a face
+  std::vector<Vec3> normals;  // unit, outward, one for each face
   std::vector<Vec3> edges;    // unit, distinct directions
   Box3 bounds;
   bool exact = true;   // the piece is steel throughout: no hole, fillet or round it only approximates

@@ -1,3 +1,4 @@
+// Moves each run of an outline out by half the kerf, and joins the moved runs again.
 #include "geometry/kerf.h"
 
 #include <fmt/format.h>

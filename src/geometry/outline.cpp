@@ -1,3 +1,4 @@
+// Areas, lengths, bounds and chords of outlines with arcs.
 #include "geometry/outline.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// Solids of bought items: the boxes of their envelopes.
 #include <BRep_Builder.hxx>
 #include <TopoDS_Compound.hxx>
 

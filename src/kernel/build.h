@@ -13,7 +13,7 @@ TopoDS_Solid build_plate(const Plate& plate);
 // Throws std::invalid_argument with profile().
 TopoDS_Solid build_member(const Member& member);
 
-// A compound of solids, one a block, not fused.
+// A compound of solids, one for each block, not fused.
 TopoDS_Shape build_bought(const Bought& bought);
 
 TopoDS_Solid build_hardware(const Hardware& hardware);

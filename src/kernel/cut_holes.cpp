@@ -1,3 +1,4 @@
+// Holes cut by Boolean operations, for faces where they cannot be put in as wires.
 #include <BRepAlgoAPI_Cut.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopTools_ListOfShape.hxx>

@@ -1,3 +1,4 @@
+// Measures two items with the kernel, solid by solid.
 #include "kernel/exact_distance.h"
 
 #include <BRepAlgoAPI_Common.hxx>

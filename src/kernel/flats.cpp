@@ -1,3 +1,4 @@
+// Distances between holes and to a face's border, arcs taken as chords.
 #include "kernel/flats.h"
 
 #include <optional>

@@ -8,7 +8,7 @@
 
 namespace bedwright {
 
-// One entry a hole: true when the hole is inside `region` and clear of its
+// One entry for each hole: true when the hole is inside `region` and clear of its
 // border and of every other hole.
 std::vector<bool> clear_holes(const Outline& region, const std::vector<Hole>& holes);
 

@@ -1,3 +1,4 @@
+// Solids of bolts, nuts and washers.
 #include <numbers>
 #include <stdexcept>
 

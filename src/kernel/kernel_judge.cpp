@@ -1,3 +1,4 @@
+// A PairJudge that asks the memory first, where there is one, and then the kernel.
 #include "kernel/kernel_judge.h"
 
 #include <stdexcept>

@@ -1,3 +1,4 @@
+// Solids of members: a prism of the section, with mitred ends and holes.
 #include <stdexcept>
 
 #include "kernel/build.h"

@@ -1,3 +1,4 @@
+// Builds the faces of the slanting prism, each edge shared by two of them.
 #include "kernel/mitre.h"
 
 #include <BRepBuilderAPI_MakeEdge.hxx>
@@ -229,7 +230,7 @@ class Builder {
   const Outline& outline_;
   Cut start_, end_;
   BRep_Builder brep_;
-  std::vector<TopoDS_Vertex> starts_, ends_;  // one a corner of the outline
+  std::vector<TopoDS_Vertex> starts_, ends_;  // one for each corner of the outline
   std::vector<TopoDS_Edge> sides_;            // along X, from start to end
   TopoDS_Wire start_wire_, end_wire_;
   TopoDS_Shell shell_;

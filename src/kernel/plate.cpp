@@ -1,3 +1,4 @@
+// Solids of plates: the outline with its holes, made thick.
 #include "kernel/build.h"
 #include "kernel/flats.h"
 #include "kernel/wires.h"

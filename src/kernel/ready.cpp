@@ -1,3 +1,4 @@
+// Takes the kernel's own printer of messages away, once.
 #include "kernel/ready.h"
 
 #include <Message.hxx>

@@ -5,7 +5,7 @@ namespace bedwright {
 
 // The kernel makes its messenger on first use, unguarded: two threads that both come
 // first (one meshes, one writes STEP) would free it under each other. So guarded()
-// (solids/guard.h) calls this before all else. Also silences it: it prints on the
+// (kernel/guard.h) calls this before all else. Also silences it: it prints on the
 // standard output. May be called from any thread, again and again.
 void ready_kernel();
 

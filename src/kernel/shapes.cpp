@@ -1,3 +1,4 @@
+// Chooses how a part is built by its form, and keeps each built part.
 #include "kernel/shapes.h"
 
 #include <TopLoc_Location.hxx>

@@ -1,3 +1,4 @@
+// Opens faces, adds inner wires and sweeps them, and closes the shell again.
 #include "kernel/shell_edit.h"
 
 #include <BRepAdaptor_Surface.hxx>

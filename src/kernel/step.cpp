@@ -1,3 +1,4 @@
+// Puts the bed into the kernel's document, with names and colours, and writes it.
 #include "kernel/step.h"
 
 #include <fmt/format.h>
@@ -170,10 +171,10 @@ Handle(StepShape_ShapeRepresentation)
   return Handle(StepShape_ShapeRepresentation)::DownCast(definition->UsedRepresentation());
 }
 
-// Each solid of a part styled in the part's colour, one group of styles a part.
+// Each solid of a part styled in the part's colour, one group of styles for each part.
 void colour_all(const Handle(XSControl_WorkSession) & session, const Bed& bed, const Assembly& assembly) {
   const Handle(Transfer_FinderProcess) made = session->TransferWriter()->FinderProcess();
-  // Not tied to the session: it would index the whole model, once a part.
+  // Not tied to the session: it would index the whole model, once for each part.
   STEPConstruct_Styles styles;
   for (const auto& [index, shape] : assembly.parts) {
     styles.ClearStyles();

@@ -1,5 +1,5 @@
 // The bed as a STEP file (ISO 10303-21) of schema AP214: an assembly with one
-// product a distinct part, names, colours, millimetres. The kernel stays behind it.
+// product for each distinct part, names, colours, millimetres. The kernel stays behind it.
 #pragma once
 
 #include <filesystem>

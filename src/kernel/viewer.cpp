@@ -1,3 +1,4 @@
+// Runs the kernel's hidden-line removal and collects the lines that are seen.
 #include "kernel/viewer.h"
 
 #include <BRepMesh_IncrementalMesh.hxx>
@@ -72,7 +73,7 @@ bool drawn(const Bed& bed, const Item& item) {
 struct Viewer::Inside {
   explicit Inside(const Bed& bed, Mm chord_error) : shapes(bed, Detail::picture), deviation(chord_error) {}
 
-  // Chords once a part; its copies share them.
+  // Chords are made once for each part; its copies share them.
   TopoDS_Shape meshed(int index) {
     const int part = shapes.bed().items[index].part;
     if (ready.insert(part).second) BRepMesh_IncrementalMesh(shapes.part(part), deviation, false, chord_turn);

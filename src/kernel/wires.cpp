@@ -1,3 +1,4 @@
+// Vertices, edges and wires from outlines and holes.
 #include "kernel/wires.h"
 
 #include <BRepBuilderAPI_MakeEdge.hxx>

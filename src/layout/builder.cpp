@@ -1,3 +1,4 @@
+// Puts parts, items and bolts into the Bed, each bolt with a length from stock.
 #include "layout/builder.h"
 
 #include <fmt/format.h>

@@ -77,7 +77,7 @@ class Builder {
       main_jack_holes;  // by jack: of each main's holes, those by dx, then dz (see main_holes)
   std::vector<Problem> problems;
 
-  // Heights and lines the rooms share.
+  // Heights and lines that all of the layout shares.
   Mm standoff() const { return bed.track.standoff; }
   Mm rail_seat() const { return standoff() + kit.rail.thickness; }  // top of the flat leg
   Mm rail_top() const { return standoff() + kit.rail.standing_leg; }

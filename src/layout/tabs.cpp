@@ -1,4 +1,8 @@
 // Mounting tabs and the track bolts through them.
+//
+// A tab is laid out where the tape has a mark, so the tape's rounding is a real offset
+// between rail hole and tab hole. Errors of section length and joint gaps add up from
+// the place where the track is pinned (params/datum.h). Each bolt carries both.
 #include <fmt/format.h>
 
 #include <cmath>

@@ -1,3 +1,4 @@
+// Places of sections, joints, mounting holes and bunks from the order and the kit.
 #include "layout/track_plan.h"
 
 #include <algorithm>
@@ -33,7 +34,7 @@ int set_at(const Track& track, Mm within) {
   throw std::logic_error("a bunk is planned where the rail has no holes for it");
 }
 
-// A section's bunks: one near its front end, then one a pitch; the last section
+// A section's bunks: one near its front end, then one at each pitch; the last section
 // has one more at its rear end. The track's own two ends take the set ordered.
 void place_bunks(Track& track, const KitBunk& bunk, EndBunks ends) {
   const Mm end_set = ends == EndBunks::outermost ? bunk.outer_set : bunk.inner_set;

@@ -1,3 +1,4 @@
+// Solves the beam for one set of supports, and finds the set that is in touch.
 #include "loads/beam.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// Each form as bodies with mass; hardware and bought items as they state it.
 #include "loads/body.h"
 
 #include <Eigen/Geometry>

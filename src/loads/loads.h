@@ -2,10 +2,28 @@
 //
 // run_loads() is pure: the same job and bed give the same result, with no files,
 // no kernel and no clock, and fast enough to try thousands of variants. Findings
-// are made from the result by load_findings() (loads/rules.h).
+// are made from the result by load_findings() (rules/loads/rules.h).
 //
-// What is left out, and which way that errs, is listed in `assumptions`; the
-// loads page and the report print it.
+// On the road: masses and centres are sums, and the tongue's load follows from moments
+// about the axle group. The gear moves with the axle, so the ends of the axle's range
+// have a closed form; of that range those marks of the tape are kept where the axle can
+// stand (axle_place.cpp). The mains between coupler and hangers bend by balance alone.
+//
+// At work: each main is a beam of one section over its jacks (beam.h), and jacks only
+// push. The head is placed at 41 places along the bed and the log at 5; what each does
+// to the beam is worked out once and added. Rails are beams of their own, bolted down
+// on their tabs.
+//
+// Taken for granted: the two mains do not help each other (lever rule across the bed);
+// rails and joints do not help the mains; jacks do not sink; a log is stiff and the
+// bunks under it are equal springs; the axles of a group share alike; loads at work
+// rest. A log that lands is counted in one place, the rule WELD-LOAD. What is left out,
+// and which way that errs, is listed in `assumptions`; the loads page and the report
+// print it. Factors that are common practice and no more (bump, rebound, tongue share,
+// sag) stand in params/load_order.h, and the order can set each.
+//
+// A tab is judged by what loads it: at work by WELD-LOAD (its weld) and TAB-WORK (the
+// tab), on the road by TAB-ROAD (both); the welds by one method, bed/tab_weld.h.
 #pragma once
 
 #include <limits>
@@ -22,7 +40,7 @@ namespace bedwright {
 
 struct TowCondition {
   TravelCase travel;    // printed by name() in loads/say.h
-  bool judged = false;  // the order travels so; others are shown to compare
+  bool judged = false;  // the order travels this way; others are shown for comparison
   Kg mass = 0;
   Vec3 centre;
   Vec3 inertia;                      // roll, pitch, yaw about the centre, kg m2

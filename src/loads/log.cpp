@@ -1,3 +1,4 @@
+// The log's weight shared among its bunks, and the head's among its wheels.
 #include "loads/log.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// Each rail section on its tabs under every load, and the bunk that bends most.
 #include "loads/rail.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// Runs road, tongue, stand and tabs in their order, and lists what is assumed.
 #include <fmt/format.h>
 
 #include <stdexcept>

@@ -1,3 +1,4 @@
+// Masses, forces, stresses and moments as texts in the order's units.
 #include "loads/say.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Area, second moment and yield strength of a section.
 #include "loads/steel.h"
 
 #include <algorithm>

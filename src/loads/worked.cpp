@@ -1,3 +1,4 @@
+// Writes the sums out in lines, and how much of each limit is used.
 #include "loads/worked.h"
 
 #include <fmt/format.h>

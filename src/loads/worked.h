@@ -22,7 +22,7 @@ std::string name(const LoadMargin& margin, bool brief = false);
 
 std::vector<LoadMargin> load_margins(const Job& job, const LoadsResult& result);
 
-// The sums behind the figures, a line each, in the order's units: a person can
+// The sums behind the figures, one line each, in the order's units: a person can
 // follow them with a pocket calculator.
 std::vector<std::string> worked_lines(const Job& job, const Bed& bed, const LoadsResult& result);
 

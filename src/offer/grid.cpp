@@ -1,3 +1,4 @@
+// Numbers combinations, and cuts the numbers into even parts.
 #include "offer/grid.h"
 
 #include <charconv>

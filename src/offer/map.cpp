@@ -1,3 +1,4 @@
+// Tries combinations on several threads, each with files and memory of its own.
 #include "offer/map.h"
 
 #include <fmt/format.h>
@@ -76,7 +77,7 @@ void tell_stops(const Examined& e, const std::vector<Finding>& findings, MapRow&
   row.unit = worst->unit;
   row.subject = worst->subjects.empty() ? "" : worst->subjects.front().name;
   row.change = worst->remedy;
-  // Loads in the measure that those which fit are told in. What must be tried to be
+  // Loads are measured as they are for combinations that fit. What must be tried to be
   // known (jacks, a lighter log) is worked out for the near misses only.
   if (!is_about_loads(row.code)) return;
   if (worst->measured > worst->limit && worst->limit > 0) {
@@ -113,7 +114,7 @@ void on_all_cores(unsigned threads, std::uint64_t chunk, std::uint64_t from, std
   std::exception_ptr failed;
   const auto run = [&] {
     try {
-      FileStore store;  // one a thread
+      FileStore store;  // one for each thread
       for (std::uint64_t at; (at = next.fetch_add(chunk)) < to;) {
         const std::uint64_t end = std::min(at + chunk, to);
         for (std::uint64_t i = at; i < end; ++i) work(store, i);
@@ -154,8 +155,8 @@ MapRow row_of(const Examined& e) {
   return row;
 }
 
-// What is kept of a part is kept of the whole: a row's rank among those of its kind,
-// and in all, is no worse in a part that holds it.
+// A row that the whole map keeps is kept by its part too: among fewer rows, its rank in
+// its kind and among all can only be better.
 std::vector<std::size_t> nearest_rows(const std::vector<MapRow>& rows, std::size_t most) {
   std::vector<std::size_t> stopped;
   for (std::size_t i = 0; i < rows.size(); ++i)

@@ -3,6 +3,16 @@
 // Each combination is read, laid out and checked like an order of its own; where
 // nothing else stops it, pairs that the cheap test cannot decide are asked of the
 // kernel. So "fits" is what `check` says.
+//
+// Each thread has a FileStore of its own, which reads and parses every file once; a
+// combination then costs its overrides, the reading of the structs, layout and rules.
+// What the kernel said of a pair is remembered (rules/clash/pair_memory.h). Remedies
+// that must be tried are worked out for the near misses only: they take ten times as
+// long as the check.
+//
+// A map of millions is drawn in parts, each by one process, on any number of machines:
+// PartOf cuts the range evenly, and merged parts are the single run byte for byte
+// (tests/offer/slurm.sh does it with a job array, and says how).
 #pragma once
 
 #include <functional>
@@ -27,7 +37,7 @@ struct MapRow {
   Fit fit = Fit::fits;
   int stops = 0, warnings = 0;
   std::string by_rule;    // stops: "HOLE-FIT 3, CLASH 1", in the table's order
-  std::string warned_by;  // warnings, likewise; of a stopped one without what is only near
+  std::string warned_by;  // warnings, likewise; without those that are only near a limit, where it is stopped
   // The rule that binds. Stopped: that of the worst margin among the stops. Loads come
   // first, by how far past their limit: a bed too weak is no near miss because a slot
   // is short too; then lengths, the rest by how far past their limit. Fits: the one nearest to its limit
@@ -44,7 +54,7 @@ struct MapRow {
 struct NearMiss {
   std::uint64_t combination = 0;
   std::vector<Change> changes;        // tried: with these, too, nothing stops it; empty where none was found
-  std::vector<std::string> remedies;  // one sentence a rule that stops it
+  std::vector<std::string> remedies;  // one sentence for each rule that stops it
 };
 
 struct OfferMap {

@@ -1,3 +1,4 @@
+// The smallest margins of hole fit, tips, tab welds and loads.
 #include "offer/margins.h"
 
 #include <fmt/format.h>
@@ -35,8 +36,8 @@ void hole_fit(const Scene& scene, const Job& job, Smallest& smallest) {
 void tips(const Scene& scene, Smallest& smallest) {
   for (std::size_t i = 0; i < scene.bed.bolts.size(); ++i) {
     const Bolt& bolt = scene.bed.bolts[i];
-    if (!bolt.in_place || scene.rooms[i].item < 0) continue;
-    const Mm clear = tip_clearance(scene.stacks[i], bolt, bolt.length, scene.rooms[i].distance),
+    if (!bolt.in_place || scene.beyond[i].item < 0) continue;
+    const Mm clear = tip_clearance(scene.stacks[i], bolt, bolt.length, scene.beyond[i].distance),
              asked = scene.limits.tip_clearance;
     smallest.add("TIP", name(bolt), clear - asked, clear > 0 ? asked / clear : 1);
   }

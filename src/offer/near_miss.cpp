@@ -1,3 +1,4 @@
+// Searches for changes to a combination that is stopped, and not for long.
 #include "offer/near_miss.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// Shares the varied parameters out to columns, rows and panels.
 #include "offer/panels.h"
 
 #include <fmt/format.h>

@@ -10,7 +10,7 @@ namespace bedwright {
 
 // A table of cells: which combination stands where.
 struct Panel {
-  std::vector<std::string> titles;                // "extension count 1", one a parameter held fixed
+  std::vector<std::string> titles;                // "extension count 1", one for each parameter held fixed
   std::string across, down;                       // what columns and rows vary; down empty for one row
   std::vector<std::string> columns, rows;         // their values
   std::vector<std::vector<std::uint64_t>> cells;  // combination, by row and column

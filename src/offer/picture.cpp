@@ -1,3 +1,4 @@
+// Draws panels, cells and legend on pages.
 #include "offer/picture.h"
 
 #include <fmt/format.h>

@@ -1,6 +1,6 @@
-// The map as pages: a cell a combination.
+// The map as pages: one cell for each combination.
 //
-// Columns are the values of the parameter that has most, rows those of the next;
+// Columns are the values of the parameter that has most values, rows those of the next;
 // each combination of the others has a panel of its own. A cell shows the worst
 // margin and the letter of the rule that binds. One that fits has a heavy frame,
 // so that it stands out without colour; one that cannot be laid out is crossed.

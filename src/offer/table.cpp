@@ -1,3 +1,4 @@
+// Writes the map as CSV and JSON, reads parts back, and merges them.
 #include "offer/table.h"
 
 #include <fmt/format.h>

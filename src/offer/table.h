@@ -1,6 +1,6 @@
 // The map as files.
 //
-// offer.csv: a line a combination, one column a parameter varied (by its key), then
+// offer.csv: one line for each combination; a column for each parameter varied (by its key), then
 //   fits        "yes", "no", or "cannot" (cannot be read or laid out)
 //   stops, warnings   counts
 //   rule        the rule that binds (fits: the one nearest to its limit)

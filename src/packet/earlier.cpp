@@ -1,3 +1,4 @@
+// Reads an earlier packet's manifest and report, and says what would be replaced.
 #include "packet/earlier.h"
 
 #include <fmt/format.h>

@@ -18,8 +18,8 @@ struct EarlierPacket {
 // Nothing when the folder holds no packet of this program.
 std::optional<EarlierPacket> earlier_packet(const std::filesystem::path& folder);
 
-// Why the packet of `heading` may not go into `out`, one folder an order: the place is
-// another order's. Empty when it may.
+// Why the packet of `heading` may not go into `out`, which has one folder for
+// each order: the place is another order's. Empty when it may.
 std::string place_fault(const std::filesystem::path& out, const Heading& heading);
 
 // One line that says what a packet of this state takes the place of.

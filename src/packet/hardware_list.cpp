@@ -1,3 +1,4 @@
+// hardware.csv and bolts.csv: what to count out, and which bolt goes where.
 #include <fmt/format.h>
 
 #include <algorithm>

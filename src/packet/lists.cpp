@@ -1,3 +1,4 @@
+// parts.csv, cut_list.csv and drill_list.csv.
 #include "packet/lists.h"
 
 #include <fmt/format.h>

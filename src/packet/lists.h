@@ -35,7 +35,7 @@ std::string layout_csv(const Bed& bed, const Heading& heading);
 std::string drill_list_csv(const Bed& bed, const Heading& heading);
 
 // The pack list. Bolts by size and length, how many each use takes, then nuts and
-// washers; how many spares are packed beyond them, how many come in the kit's box,
+// washers; how many spares are packed beyond them, how many the maker packs,
 // how many are left to buy for both, and how many of the box are left over.
 std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const Heading& heading,
                          const Spares& spares);

@@ -1,3 +1,4 @@
+// Writes the results of the loads as JSON and as text.
 #include "packet/loads_report.h"
 
 #include <fmt/format.h>

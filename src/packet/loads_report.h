@@ -8,7 +8,7 @@
 
 namespace bedwright {
 
-// The `loads` object of report.json (export/report.h).
+// The `loads` object of report.json (packet/report.h).
 nlohmann::ordered_json loads_json(const Job& job, const Bed& bed, const LoadsResult& loads);
 
 // Table of conditions, jacks, sums to follow by hand, assumptions; 100 columns wide.

@@ -1,3 +1,4 @@
+// Writes the files beside the folder, then exchanges the two.
 #include "packet/packet.h"
 
 #include <fcntl.h>

@@ -1,3 +1,4 @@
+// Collects the files of a packet: picture, STEP, cut, drill, sheets, lists, report.
 #include "packet/packet_files.h"
 
 #include <fmt/format.h>

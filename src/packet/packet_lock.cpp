@@ -1,3 +1,4 @@
+// Takes the lock, and waits a little for another run to let go of it.
 #include "packet/packet_lock.h"
 
 #include <fcntl.h>

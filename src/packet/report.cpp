@@ -1,3 +1,4 @@
+// Writes report.json and report.txt from what was examined.
 #include "packet/report.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Draws the sheets, and adds each as SVG and PDF, and as DXF when the bed is released.
 #include "packet/sheet_files.h"
 
 #include <fmt/format.h>

@@ -13,7 +13,7 @@ std::vector<Sheet> drawn_sheets(const Examined& examined, const AssemblyText& as
                                 bool draft);
 
 // sheets/<name>.pdf and .svg of each, .dxf too when released, and sheets/all.pdf
-// with a bookmark a sheet and the pages `last` at its end.
+// with a bookmark for each sheet and the pages `last` at its end.
 void add_sheets(const Examined& e, const std::vector<Sheet>& sheets, PacketState state,
                 std::vector<Page> last, std::vector<PacketFile>& files);
 

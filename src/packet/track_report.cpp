@@ -1,3 +1,4 @@
+// The report's account of the track, its datum and its bolts.
 #include "packet/track_report.h"
 
 #include <fmt/format.h>

@@ -9,7 +9,7 @@
 
 namespace bedwright {
 
-// The `datum` and `bolts` objects of report.json (export/report.h).
+// The `datum` and `bolts` objects of report.json (packet/report.h).
 nlohmann::ordered_json datum_json(const Scene& scene, const Job& job);
 nlohmann::ordered_json bolts_json(const Scene& scene);
 

@@ -1,3 +1,4 @@
+// Reads the text files, and fills in figures where braces name them.
 #include "params/assembly_text.h"
 
 #include <fmt/args.h>

@@ -1,3 +1,4 @@
+// Runs the checks, and holds what several of them use.
 #include "params/cross_check.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Checks between the keys of a kit.
 #include <fmt/format.h>
 
 #include "params/cross_check.h"

@@ -1,3 +1,4 @@
+// Checks of what an order says about road and work.
 #include <fmt/format.h>
 
 #include "params/cross_check.h"

@@ -1,3 +1,4 @@
+// Checks between the keys of an order, and of the order against its kit.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -136,7 +137,7 @@ void CrossCheck::check_track() {
   }
 }
 
-// A length is bought as the catalogue has it or comes in the kit's box; another is a
+// A length is one the catalogue has in stock or one the maker packs; another is a
 // slip of the pen.
 void CrossCheck::check_bolt_lengths() {
   for (const NamedLength& named : named_lengths(job_)) {

@@ -1,3 +1,4 @@
+// Counts the sections and gaps between the pinned end and a place.
 #include "params/datum.h"
 
 #include <cmath>

@@ -1,3 +1,4 @@
+// Words for a file that is missing or cannot be read.
 #include "params/file_refusal.h"
 
 #include <fmt/format.h>

@@ -1,4 +1,4 @@
-// Why a file an order is made of cannot be had, as the user is told it.
+// Why a file an order is made of cannot be had, in the words the user reads.
 #pragma once
 
 #include <string>

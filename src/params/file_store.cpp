@@ -1,3 +1,4 @@
+// Reads through to the disk or to the files given, and keeps what was read.
 #include "params/file_store.h"
 
 namespace bedwright {

@@ -1,3 +1,4 @@
+// Reads a file's bytes, and finds files named beside another.
 #include "params/input.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Loads order, kit, frame and catalogue, and runs the checks between them.
 #include "params/job.h"
 
 #include <fmt/format.h>

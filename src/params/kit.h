@@ -112,7 +112,7 @@ struct Kit {
   KitLogStop log_stop;
   KitClamp clamp;
   KitHead head;
-  std::vector<KitBox> box;  // bolts that come with the kit
+  std::vector<KitBox> box;  // bolts the maker packs
 };
 
 template <class V>

@@ -1,3 +1,4 @@
+// Starts a SchemaWriter on each kind of file.
 #include "params/schema.h"
 
 #include "params/frame.h"

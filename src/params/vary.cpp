@@ -1,3 +1,4 @@
+// Splits the text into values, and steps through ranges without rounding away the end.
 #include "params/vary.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Lengths and masses as texts in the order's units.
 #include "rules/figures.h"
 
 #include <fmt/format.h>

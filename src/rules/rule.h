@@ -1,4 +1,4 @@
-// The rule book: one entry a rule, each a function over a Bed.
+// The rule book: one entry for each rule, each a function over a Bed.
 //
 // A rule reads the Scene (the Bed with what several rules need worked out once)
 // and appends its findings. Findings come back sorted by severity, code, identity

@@ -1,4 +1,4 @@
-// The functions behind the rule table, a file each family.
+// The functions behind the rule table. A rule lies in the folder of its family.
 #pragma once
 
 #include <vector>

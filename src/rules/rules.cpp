@@ -1,3 +1,4 @@
+// The table of rules, and how they are run and their findings sorted.
 #include <fmt/format.h>
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// Works out stacks and clearances before tips, and what the rules on bolts share.
 #include "rules/scene.h"
 
 #include <fmt/format.h>
@@ -30,7 +31,7 @@ std::vector<Vec3> tip_lines(const Bolt& bolt, Vec3 face) {
   return lines;
 }
 
-Room room_of(const Scene& scene, int bolt_index) {
+Beyond beyond_of(const Scene& scene, int bolt_index) {
   const Bolt& bolt = scene.bed.bolts[bolt_index];
   const Vec3 face = bolt.seat + scene.stacks[bolt_index].plies * bolt.direction;
   const std::vector<Vec3> lines = tip_lines(bolt, face);
@@ -39,7 +40,7 @@ Room room_of(const Scene& scene, int bolt_index) {
     swept.add(from);
     swept.add(from + tip_search * bolt.direction);
   }
-  Room room{tip_search, -1};
+  Beyond nearest{tip_search, -1};
   scene.near.for_each(swept, [&](int index) {
     const Item& item = scene.bed.items[index];
     if (!item.shown || item.bolt == bolt_index || passes_through(bolt, index)) return;
@@ -48,11 +49,12 @@ Room room_of(const Scene& scene, int bolt_index) {
       for (const Vec3& from : lines) {
         const Mm hit = ray_hit(piece, from, bolt.direction);
         // The lower index of two as near, in whatever order they are met.
-        if (hit < room.distance || (hit == room.distance && room.item > index)) room = {hit, index};
+        if (hit < nearest.distance || (hit == nearest.distance && nearest.item > index))
+          nearest = {hit, index};
       }
     }
   });
-  return room;
+  return nearest;
 }
 
 }  // namespace
@@ -65,9 +67,9 @@ bool length_suits(const Scene& scene, std::size_t bolt_index, Mm length) {
   if (past - size.length_minus < scene.limits.threads_past_nut * size.pitch - same_place) return false;
   if (past + size.length_plus > scene.limits.most_past_nut + same_place) return false;
   if (length - size.thread_length > stack.grip + same_place) return false;
-  const Room& room = scene.rooms[bolt_index];
-  return room.item < 0 ||
-         tip_clearance(stack, bolt, length, room.distance) >= scene.limits.tip_clearance - same_place;
+  const Beyond& beyond = scene.beyond[bolt_index];
+  return beyond.item < 0 ||
+         tip_clearance(stack, bolt, length, beyond.distance) >= scene.limits.tip_clearance - same_place;
 }
 
 Stack stack_of(const Bolt& bolt) {
@@ -80,9 +82,9 @@ Stack stack_of(const Bolt& bolt) {
   return stack;
 }
 
-Mm tip_clearance(const Stack& stack, const Bolt& bolt, Mm bolt_length, Mm room) {
+Mm tip_clearance(const Stack& stack, const Bolt& bolt, Mm bolt_length, Mm free) {
   const Mm beyond_plies = bolt_length + bolt.size.length_plus - stack.head_washers - stack.plies;
-  return room - beyond_plies;
+  return free - beyond_plies;
 }
 
 Scene::Scene(const CheckInput& given)
@@ -102,7 +104,7 @@ Scene::Scene(const CheckInput& given)
   near = NearIndex(boxes);
   for (const Bolt& bolt : bed.bolts) stacks.push_back(stack_of(bolt));
   for (std::size_t i = 0; i < bed.bolts.size(); ++i)
-    rooms.push_back(bed.bolts[i].in_place ? room_of(*this, static_cast<int>(i)) : Room{tip_search, -1});
+    beyond.push_back(bed.bolts[i].in_place ? beyond_of(*this, static_cast<int>(i)) : Beyond{tip_search, -1});
 }
 
 std::vector<Mm> suiting_lengths(const Scene& scene, Kind bolts, const BoltSize& size) {

@@ -1,5 +1,5 @@
 // A Bed with what several rules ask for worked out once: each item's convex
-// pieces, what each bolt passes through, the room before its tip.
+// pieces, what each bolt passes through, what is beyond its tip.
 #pragma once
 
 #include "geometry/convex.h"
@@ -17,7 +17,7 @@ struct Stack {
 };
 
 // The nearest thing beyond the last ply along the bolt's axis or its rim.
-struct Room {
+struct Beyond {
   Mm distance = 0;  // from the last ply's nut-side face
   int item = -1;    // -1: nothing within tip_search
 };
@@ -36,14 +36,14 @@ struct Scene {
   std::vector<Box3> boxes;                  // by item, around its pieces
   NearIndex near;                           // over boxes
   std::vector<Stack> stacks;                // by bolt
-  std::vector<Room> rooms;                  // by bolt; only of bolts in place
+  std::vector<Beyond> beyond;               // by bolt; only of bolts in place
 };
 
 Stack stack_of(const Bolt& bolt);
 
 // What stands between the tip and the thing beyond it, the bolt at its longest.
 // Negative: the tip is inside it.
-Mm tip_clearance(const Stack& stack, const Bolt& bolt, Mm bolt_length, Mm room);
+Mm tip_clearance(const Stack& stack, const Bolt& bolt, Mm bolt_length, Mm free);
 
 // Whether the bolt's tip is nearer to what is beyond it than the limit allows
 // (TIP says so; CLASH then does not say it again of the same two).

@@ -1,3 +1,4 @@
+// Groups findings that are alike, and prints them.
 #include "rules/table.h"
 
 #include <fmt/format.h>

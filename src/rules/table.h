@@ -15,7 +15,7 @@ struct TableStyle {
   bool colour = false;  // ANSI
 };
 
-// One block a finding: severity, code, name, place, measured, limit and margin in
+// One block for each finding: severity, code, name, place, measured, limit and margin in
 // columns, then message, remedy and changes wrapped beneath. Ends with the count
 // of each severity.
 std::string findings_table(const std::vector<Finding>& findings, const TableStyle& style);

@@ -1,3 +1,4 @@
+// Writes views, caption and stamp as SVG text.
 #include "sheets/bed_picture.h"
 
 #include <fmt/format.h>
@@ -49,12 +50,12 @@ std::size_t characters(const std::string& utf8) {
   return std::count_if(utf8.begin(), utf8.end(), [](char c) { return (c & 0xC0) != 0x80; });
 }
 
-// One line of text, set smaller where it would run past `room`.
-void add_text(std::string& out, Vec2 at, Mm size, Mm room, const char* anchor, const std::string& text) {
+// One line of text, set smaller where it would run past `space`.
+void add_text(std::string& out, Vec2 at, Mm size, Mm space, const char* anchor, const std::string& text) {
   const auto length = static_cast<double>(std::max<std::size_t>(1, characters(text)));
   fmt::format_to(std::back_inserter(out),
                  "<text x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{}\">{}</text>\n", number(at.x),
-                 number(at.y), number(std::min(size, room / (wide_character * length))), anchor,
+                 number(at.y), number(std::min(size, space / (wide_character * length))), anchor,
                  escaped(text));
 }
 
@@ -122,13 +123,13 @@ std::vector<std::string> caption_lines(const PictureCaption& caption) {
 
 void add_caption(std::string& out, const PictureCaption& caption, const std::vector<std::string>& lines,
                  Mm top, int reduction) {
-  const Mm right = sheet_width - border, side = 70, left_room = right - side - border - 6;
+  const Mm right = sheet_width - border, side = 70, left_space = right - side - border - 6;
   fmt::format_to(std::back_inserter(out),
                  "<path stroke-width=\"0.35\" d=\"M{} {}L{} {}\"/>\n<g fill=\"black\" stroke=\"none\">\n",
                  number(border), number(top), number(right), number(top));
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const Mm y = top + static_cast<double>(i + 1) * note_step;
-    add_text(out, {border + 3, y}, note_size, left_room, "start", lines[i]);
+    add_text(out, {border + 3, y}, note_size, left_space, "start", lines[i]);
   }
   add_text(out, {right - 3, top + note_step}, note_size, side, "end",
            fmt::format("Revision {}", caption.revision));
@@ -146,8 +147,8 @@ void add_stamp(std::string& out) {
 
 }  // namespace
 
-int round_reduction(Mm width, Mm height, Mm room_width, Mm room_height) {
-  const auto fits = [&](int n) { return width <= n * room_width && height <= n * room_height; };
+int round_reduction(Mm width, Mm height, Mm space_width, Mm space_height) {
+  const auto fits = [&](int n) { return width <= n * space_width && height <= n * space_height; };
   for (int decade = 1; decade < 1'000'000; decade *= 10) {
     for (const int tenths : {10, 12, 15, 20, 25, 30, 40, 50, 60, 80}) {
       const int n = decade * tenths / 10;
@@ -162,10 +163,10 @@ std::string picture_svg(const View& view, const PictureCaption& caption) {
   const auto rows = static_cast<double>(std::max(lines.size(), caption_rows_at_least));
   const Mm caption_top = sheet_height - border - rows * note_step - 2;
   const Mm top = border + (caption.draft ? stamp_height : 0), inset = 5;
-  const Mm room_width = sheet_width - 2 * (border + inset), room_height = caption_top - top - 2 * inset;
-  if (room_height < 20) throw std::invalid_argument("the caption leaves no room for the picture");
+  const Mm space_width = sheet_width - 2 * (border + inset), space_height = caption_top - top - 2 * inset;
+  if (space_height < 20) throw std::invalid_argument("the caption leaves no room for the picture");
   const Extent e = extent(view);
-  const Fit fit{round_reduction(e.high.x - e.low.x, e.high.y - e.low.y, room_width, room_height),
+  const Fit fit{round_reduction(e.high.x - e.low.x, e.high.y - e.low.y, space_width, space_height),
                 0.5 * (e.low + e.high),
                 {sheet_width / 2, (top + caption_top) / 2}};
   std::string out = fmt::format(

@@ -25,10 +25,10 @@ std::string picture_svg(const View& view, const PictureCaption& caption);
 void write_picture_svg(const View& view, const PictureCaption& caption, const std::filesystem::path& path);
 
 // The denominator of the largest reduction 1:n at which `width` by `height` fits
-// into `room_width` by `room_height`, n a round number: 1, 2, 3, 4, 5, 6, 8, then
+// into `space_width` by `space_height`, n a round number: 1, 2, 3, 4, 5, 6, 8, then
 // 10, 12, 15, 20, 25, 30, 40, 50, 60, 80 and their tenfolds. (The steps of ISO
 // 5455, 20 to 50, would leave a picture half its sheet.) All in millimetres; an
 // empty size fits at 1. Throws std::invalid_argument when none does.
-int round_reduction(Mm width, Mm height, Mm room_width, Mm room_height);
+int round_reduction(Mm width, Mm height, Mm space_width, Mm space_height);
 
 }  // namespace bedwright

@@ -1,3 +1,4 @@
+// Lengths as tape fractions, decimals or millimetres.
 #include "sheets/figures.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// Keeps track of the free space on the page, and starts another when it is used up.
 #include "sheets/flow.h"
 
 #include <fmt/format.h>
@@ -13,27 +14,27 @@ constexpr std::size_t least_rows = 3;   // fewer rows are not begun at the foot 
 
 }  // namespace
 
-Flow::Flow(Sheet form, const Box2& room) : form_(std::move(form)), room_(room) { page(); }
+Flow::Flow(Sheet form, const Box2& space) : form_(std::move(form)), space_(space) { page(); }
 
 void Flow::page() {
   Sheet next = form_;
   if (!pages_.empty()) next.file += fmt::format("_{}", pages_.size() + 1);
   pages_.push_back(std::move(next));
-  pen_ = {room_.low.x, room_.high.y};
-  shelf_bottom_ = room_.high.y;
+  pen_ = {space_.low.x, space_.high.y};
+  shelf_bottom_ = space_.high.y;
 }
 
 bool Flow::fits(Mm width, Mm height) const {
-  return pen_.x + width <= room_.high.x + same_place && pen_.y - height >= room_.low.y - same_place;
+  return pen_.x + width <= space_.high.x + same_place && pen_.y - height >= space_.low.y - same_place;
 }
 
 void Flow::below() {
-  if (pen_.x == room_.low.x && shelf_bottom_ == pen_.y) return;
-  pen_ = {room_.low.x, shelf_bottom_ - apart};
+  if (pen_.x == space_.low.x && shelf_bottom_ == pen_.y) return;
+  pen_ = {space_.low.x, shelf_bottom_ - apart};
   shelf_bottom_ = pen_.y;
 }
 
-void Flow::make_room(Mm width, Mm height) {
+void Flow::make_space(Mm width, Mm height) {
   if (fits(width, height)) return;
   below();
   if (fits(width, height)) return;
@@ -50,7 +51,7 @@ void Flow::took(Mm width, Mm height) {
 
 void Flow::picture(const List2d& drawn) {
   const Box2 box = bounds(drawn);
-  make_room(box.width(), box.height());
+  make_space(box.width(), box.height());
   pages_.back().list.append(drawn, {pen_.x - box.low.x, pen_.y - box.high.y});
   took(box.width(), box.height());
 }
@@ -61,9 +62,9 @@ void Flow::table(const std::string& caption, const Table2d& table, Mm height) {
   const Mm row = table_row_height * h;
   for (std::size_t next = 0; next < table.rows.size();) {
     const std::size_t left = table.rows.size() - next;
-    make_room(wide, caption_height * h + row * static_cast<double>(1 + std::min(left, least_rows)));
-    const Mm room = pen_.y - room_.low.y - caption_height * h;
-    const std::size_t count = std::min(left, static_cast<std::size_t>(room / row + 1e-9) - 1);
+    make_space(wide, caption_height * h + row * static_cast<double>(1 + std::min(left, least_rows)));
+    const Mm space = pen_.y - space_.low.y - caption_height * h;
+    const std::size_t count = std::min(left, static_cast<std::size_t>(space / row + 1e-9) - 1);
     List2d& list = pages_.back().list;
     const Pens pens(list);
     list.add(Text{pens.text,

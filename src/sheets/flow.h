@@ -13,7 +13,7 @@ namespace bedwright {
 class Flow {
  public:
   // `form` is what every page starts from: title, file, scale, material.
-  Flow(Sheet form, const Box2& room);
+  Flow(Sheet form, const Box2& space);
 
   // A picture in its own coordinates; a new page when it does not fit below.
   // Throws std::invalid_argument when it is larger than a page.
@@ -26,18 +26,18 @@ class Flow {
   // What follows starts at the left, below everything so far.
   void below();
 
-  Mm width() const { return room_.width(); }
-  Mm height_left() const { return shelf_bottom_ - room_.low.y; }
+  Mm width() const { return space_.width(); }
+  Mm height_left() const { return shelf_bottom_ - space_.low.y; }
   std::vector<Sheet> sheets() &&;
 
  private:
   void page();
   bool fits(Mm width, Mm height) const;
-  void make_room(Mm width, Mm height);
+  void make_space(Mm width, Mm height);
   void took(Mm width, Mm height);
 
   Sheet form_;
-  Box2 room_;
+  Box2 space_;
   std::vector<Sheet> pages_;
   Vec2 pen_;
   Mm shelf_bottom_ = 0;

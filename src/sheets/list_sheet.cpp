@@ -93,7 +93,7 @@ std::vector<Sheet> list_sheets(const SheetInput& in) {
   Sheet form;
   form.title = "LISTS";
   form.file = "lists";
-  Flow flow(form, drawing_room(paper_of(in.job.order.order), in.draft));
+  Flow flow(form, drawing_space(paper_of(in.job.order.order), in.draft));
   for (const PrintedList& list : in.lists)
     for (const Table2d& part : split(table_of(list), flow.width())) {
       flow.below();

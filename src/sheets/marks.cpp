@@ -1,3 +1,4 @@
+// Draws dimensions and weld symbols, and spreads labels that would meet.
 #include "sheets/marks.h"
 
 #include <fmt/format.h>

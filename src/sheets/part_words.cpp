@@ -1,3 +1,4 @@
+// A part's form, size and origin in words.
 #include "sheets/part_words.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Outlines of items seen from above, and the reduction that fits the paper.
 #include "sheets/plan.h"
 
 #include <algorithm>
@@ -7,11 +8,11 @@
 
 namespace bedwright {
 
-int reduction(Mm length, Mm room) {
+int reduction(Mm length, Mm space) {
   for (int tens = 1; tens <= 1000; tens *= 10)
     for (const int step : {10, 12, 15, 20, 25, 30, 40, 50, 60, 80}) {
       const int n = step * tens / 10;
-      if (step * tens % 10 == 0 && length <= room * n) return n;
+      if (step * tens % 10 == 0 && length <= space * n) return n;
     }
   throw std::invalid_argument("a picture fits at no reduction");
 }

@@ -10,7 +10,7 @@
 namespace bedwright {
 
 // The first round reduction of ISO 5455 and its usual steps at which `length` fits.
-int reduction(Mm length, Mm room);
+int reduction(Mm length, Mm space);
 
 // Short labels level in a row at `y`, apart by their width, each with a thin line
 // from the place it names at `edge`. `up`: the row is above the edge.

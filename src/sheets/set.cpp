@@ -1,3 +1,4 @@
+// The drawing set: every sheet in its order.
 #include <cctype>
 
 #include "sheets/sheets.h"

@@ -1,3 +1,4 @@
+// Border, title block, revisions and cautions.
 #include "sheets/sheet.h"
 
 #include <fmt/format.h>
@@ -193,11 +194,11 @@ Pens::Pens(List2d& l)
       frame(l.layer({"FRAME", 7, LineKind::continuous, 0.7})),
       stamp(l.layer({"STAMP", 1, LineKind::continuous, 0.5})) {}
 
-Box2 drawing_room(const Paper& paper, bool draft) {
-  Box2 room;
-  room.add({border + gap, border + block_height + gap});
-  room.add({paper.width - border - gap, paper.height - border - (draft ? stamp_band : gap)});
-  return room;
+Box2 drawing_space(const Paper& paper, bool draft) {
+  Box2 space;
+  space.add({border + gap, border + block_height + gap});
+  space.add({paper.width - border - gap, paper.height - border - (draft ? stamp_band : gap)});
+  return space;
 }
 
 void add_surround(Sheet& sheet, const Job& job, const Paper& paper, bool draft, std::size_t number,

@@ -22,7 +22,7 @@ Paper paper_of(const Heading& heading);
 // Letter heights of ISO 3098-1: for labels, and for what is read at the bench.
 inline constexpr Mm small_text = 2.5, bench_text = 3.5, large_text = 5;
 
-// Layers, one a kind of line; widths to ISO 128-2, thick and thin 2 : 1.
+// Layers, one for each kind of line; widths to ISO 128-2, thick and thin 2 : 1.
 struct Pens {
   explicit Pens(List2d& list);
   int outline, thin, hidden, centre, dimension, text, table, weld, frame, stamp;
@@ -37,7 +37,7 @@ struct Sheet {
 };
 
 // Where a sheet's maker may draw.
-Box2 drawing_room(const Paper& paper, bool draft);
+Box2 drawing_space(const Paper& paper, bool draft);
 
 // Border, title block, revision table, cautions and, in a draft, the stamp.
 // `number` counts from 1.

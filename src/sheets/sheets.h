@@ -1,5 +1,5 @@
-// The drawing set: one function a kind of sheet, each from the examined bed alone, and
-// the whole set in order.
+// The drawing set: one function for each kind of sheet, each from the examined bed
+// alone, and the whole set in order.
 #pragma once
 
 #include <vector>

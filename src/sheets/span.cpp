@@ -1,3 +1,4 @@
+// Draws spans, sections across the bed and leaders.
 #include "sheets/span.h"
 
 #include <algorithm>

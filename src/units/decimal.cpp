@@ -1,3 +1,4 @@
+// Reads decimal figures whatever the locale.
 #include "units/decimal.h"
 
 #include <fast_float/fast_float.h>

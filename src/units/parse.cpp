@@ -1,3 +1,4 @@
+// The words of each unit, and which figures may go with them.
 #include "units/parse.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Rounds figures, and writes them as fractions or decimals.
 #include "units/print.h"
 
 #include <fmt/format.h>

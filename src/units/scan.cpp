@@ -1,3 +1,4 @@
+// Goes through a quantity's text character by character.
 #include "units/scan.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Rounds lengths to the tape's marks.
 #include "units/tape.h"
 
 #include <stdexcept>

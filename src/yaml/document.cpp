@@ -1,3 +1,4 @@
+// Looks up keys, and makes marks for messages.
 #include "yaml/document.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// Finds a value in the text, writes the new one, and proves the rest unchanged.
 #include "yaml/edit.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// A small parser for values on one line.
 #include "yaml/flow_value.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// Splits paths into steps, and joins them.
 #include "yaml/key_path.h"
 
 #include <fmt/format.h>

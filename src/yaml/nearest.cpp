@@ -1,3 +1,4 @@
+// Edit distance between words.
 #include "yaml/nearest.h"
 
 #include <fmt/format.h>

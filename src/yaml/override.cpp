@@ -1,3 +1,4 @@
+// Walks to the value an override names, and puts the new one there.
 #include "yaml/override.h"
 
 #include <fmt/format.h>

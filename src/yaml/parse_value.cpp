@@ -1,3 +1,4 @@
+// Where an override's value is read, with its place for messages.
 #include "yaml/parse_value.h"
 
 #include "yaml/flow_value.h"

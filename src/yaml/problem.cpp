@@ -1,3 +1,4 @@
+// A problem as one line.
 #include "yaml/problem.h"
 
 #include <fmt/format.h>

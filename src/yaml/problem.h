@@ -1,4 +1,4 @@
-// One thing wrong with the input, as the user is told it.
+// One thing wrong with the input, in the words the user reads.
 #pragma once
 
 #include <string>

@@ -1,3 +1,4 @@
+// Picks examples within the limits, in units people use.
 #include "yaml/quantity_help.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Reads each kind of value, and says what is wrong with one that is not of the kind.
 #include "yaml/reader_core.h"
 
 #include <fmt/format.h>

@@ -44,7 +44,7 @@ class ReaderCore {
   void finish();
 
  protected:
-  // What would do, made only when it must be told.
+  // What would be accepted; worked out only when a message needs it.
   using Words = std::function<std::string()>;
   // The value of a key, which is then known. Missing though required: a problem,
   // with `such_as` as what would do.

@@ -1,3 +1,4 @@
+// Which plain words stand for true, false, nothing or a number.
 #include "yaml/scalar.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// Writes the schema's property for each kind of key.
 #include "yaml/schema.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Cuts, quotes and checks a user's text, by whole UTF-8 characters.
 #include "yaml/text.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Handles the parser's events one by one, and refuses what we do not take.
 #include "yaml/tree_builder.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Writes a tree as JSON, and reads and checks one.
 #include "yaml/tree_json.h"
 
 #include <fmt/format.h>
@@ -89,7 +90,7 @@ class Keys {
   std::size_t asked_ = 0;
 };
 
-// The entries of a map have each a key of its own, those of a list none.
+// Each entry of a map has a key of its own; the entries of a list have none.
 void check_keys(const Node& parent, const std::string& where) {
   std::set<std::string_view> keys;
   for (const Node& child : parent.children) {

@@ -1,5 +1,5 @@
 // A document as JSON, with every line and column, so that a place without a YAML
-// parser reads the same document and tells the same faults in the same words.
+// parser reads the same document and reports the same faults in the same words.
 //
 //     {"file": "kit.yaml", "root": NODE,
 //      "problems": [{"where": MARK, "what": "...", "would_do": "..."}]}

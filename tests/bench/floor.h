@@ -17,7 +17,7 @@ std::vector<TopoDS_Shape> ready_shapes(const Bed& bed, bool picture);
 
 TopoDS_Compound together(const std::vector<TopoDS_Shape>& shapes);
 
-// Transfer and write as the kernel does it by itself: one solid a part, no names
+// Transfer and write as the kernel does it by itself: one solid for each part, no names
 // of ours, no colours, no fixed header. Returns the count of bytes.
 std::size_t bare_step(const TopoDS_Compound& whole);
 

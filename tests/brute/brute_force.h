@@ -138,7 +138,7 @@ class BruteForce {
     return volume > most_layers * least_depth * std::max({x * y, y * z, z * x});
   }
 
-  // Item 0 is a; the others are b, a step each way.
+  // Item 0 is a; the others are b moved one step each way.
   static bool is_deep(const Bed& bed, int a, int b, Extent extent, Mm3 volume) {
     if (is_deep_by_volume(bed, a, b, volume)) return true;
     Bed few;

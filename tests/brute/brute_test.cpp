@@ -96,7 +96,7 @@ TEST(Brute, TheRulesMissNoClashThatEveryPairShows) {
 }
 
 TEST(Brute, ARemedyAppliedClearsItsFinding) {
-  // Remedies are tried with the kernel, a hundred and more an order: fewer orders.
+  // Remedies are tried with the kernel, a hundred and more for each order: fewer orders.
   const int wanted = std::max(2, orders_wanted() / 4);
   OrderMaker maker(first_seed() + 1000);
   int tried = 0, offered = 0, failed = 0, without = 0;

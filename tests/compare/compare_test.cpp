@@ -218,12 +218,12 @@ TEST(Compare, KeysOrderedDifferentlyAreListed) {
   EXPECT_THAT(ordered({"axle.position=104 in"}), ElementsAre("axle.position: 103 in | 104 in"));
   EXPECT_THAT(ordered({"jacks=[17 in, 120 in]"}),
               ElementsAre("jacks: 17 in, 120 in, 223 in | 17 in, 120 in"));
-  // A hundredth of a millimetre reads alike to a tenth, and is told all the same; another way to write it is
-  // not.
+  // A hundredth of a millimetre reads alike to a tenth, and is reported all the same; another way to write it
+  // is not.
   EXPECT_THAT(ordered({"tolerances.cut_position=0.51 mm"}),
               ElementsAre("tolerances.cut_position: 0.5 mm | 0.51 mm"));
   EXPECT_THAT(ordered({"track.rail_length=6 ft 8 in"}), IsEmpty());
-  // Pairs placed from the rear and between are told by their own keys, not again by their places.
+  // Pairs placed from the rear and between are reported by their own keys, not again by their places.
   EXPECT_THAT(ordered({"jacks=[17 in]", "jacks_from_rear=[17 in]", "jacks_between=1"}),
               ElementsAre("jacks: 17 in, 120 in, 223 in | 17 in", "jacks_from_rear: none | 17 in",
                           "jacks_between: 0 | 1"));

@@ -81,8 +81,8 @@ inline void add_fastening(Bed& bed, const Identity& bolt, Vec3 seat, Mm stack) {
       seat.z - stack - half_inch().flat.thickness - half_inch().lock.thickness);
 }
 
-// A bed of about the size of a long real one: `tabs` a side with a fastening
-// each. 56 tabs a side make 250 drawn items and 448 of hardware.
+// A bed of about the size of a long real one: `tabs` on each side, each with a
+// fastening. 56 tabs on each side make 250 drawn items and 448 of hardware.
 inline Bed bed(int tabs) {
   Bed bed;
   const Mm length = 10000, half_width = 700, gauge = 600;

@@ -34,7 +34,7 @@ TEST(Findings, EveryCodeStandsInTheTableOnce) {
       EXPECT_GT(std::string(text).size(), 2u) << r.code;
 }
 
-// Its share of the tongue's load is one finding a way of travelling, the same whatever
+// Its share of the tongue's load is one finding for each way of travelling, the same whatever
 // other ways the order has.
 TEST(Findings, AWayOfTravellingIsKnownByItself) {
   const auto shares = [](const char* set) {

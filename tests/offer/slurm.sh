@@ -3,6 +3,20 @@
 # run. Starts slurmctld, slurmd and munge in a folder of its own and stops them
 # again; installs nothing. Exits 77 with the reason where Slurm cannot start.
 #   tests/offer/slurm.sh PROGRAM ORDER
+#
+# On a cluster whose nodes share a file system, a map in 64 parts is:
+#
+#   cat > array.sh <<'JOB'
+#   #!/bin/bash
+#   exec ./bedwright offer params/orders/sizes.yaml --vary track.rail_length=60..120in/0.25in \
+#     --vary track.bunk_pitch=12..36in/0.25in --vary track.extension_count=0..5 \
+#     --part "$SLURM_ARRAY_TASK_ID/$SLURM_ARRAY_TASK_COUNT" --out parts
+#   JOB
+#   sbatch --wait --array=1-64 --cpus-per-task=8 array.sh
+#   ./bedwright offer --merge parts/offer-*-of-64.json --out map
+#
+# SLURM_ARRAY_TASK_COUNT is the number of tasks given, so --array starts at 1. A part
+# that failed is run again by its number alone.
 set -euo pipefail
 program=$1 order=$2
 vary=(--vary track.rail_length=72..96in/8in --vary track.bunk_pitch=20in,24in --vary track.extension_count=0..1)
@@ -86,7 +100,7 @@ sinfo -h -o %T 2>/dev/null | grep -q '^idle' || skip "no Slurm node came up" "$f
 
 "$program" offer "$order" "${vary[@]}" --out "$folder/single"
 
-# What DEVELOPERS.md tells a person to run.
+# As above, with what is varied passed on.
 cat >"$folder/array.sh" <<'JOB'
 #!/bin/bash
 exec "$PROGRAM" offer "$ORDER" "$@" --part "$SLURM_ARRAY_TASK_ID/$PARTS" --out "$PARTS_FOLDER"

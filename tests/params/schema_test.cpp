@@ -234,7 +234,7 @@ TEST(Schema, SpoiltDocumentsAreRefusedByBoth) {
     for (int i = 0; i < 400; ++i) {
       Json instance = maker.make(schema, false);
       const std::string deed = maker.spoil(instance, schema);
-      if (deed.empty() || !instance.is_object()) continue;  // a file that is no map is told by the document
+      if (deed.empty() || !instance.is_object()) continue;  // the document reports a file that is no map
       items.push_back({&kind, std::move(instance), {}});
       deeds.push_back(deed);
     }

@@ -85,7 +85,7 @@ TEST(PlantedLoads, ASixInchMainHoldsTheMillimetreThatAFiveInchOneDoesNot) {
     EXPECT_NE(f.severity, Severity::stop) << f.code;
 }
 
-// A channel too small is told the next size, not only more jacks.
+// For a channel too small the next size is named, not only more jacks.
 TEST(PlantedLoads, AChannelTooSmallIsToldTheNextSize) {
   const auto findings = findings_of("base", {"frame.main.section=C5x6.7", "frame.cross_member.section=C3x4.1",
                                              "frame.front_member.section=C5x6.7",

@@ -57,7 +57,7 @@ TEST(Trade, ABoltASixteenthTooLongLiftsTheRail) {
     }
 }
 
-// Common practice, no published source: two bolt lengths come in a kit, and only
+// Common practice, no published source: the maker packs two bolt lengths, and only
 // the short ones go over the main.
 TEST(Trade, OnlyTheShortKitBoltsGoOverTheMain) {
   for (const char* order : {"base", "lot_frame", "metric"}) {

@@ -31,8 +31,8 @@ TEST(Welds, LargestFilletIsAiscSectionJ2_2b) {
     EXPECT_NEAR(largest_fillet(row.edge * inch), row.leg * inch, 1e-9) << row.edge;
 }
 
-// AISC Steel Construction Manual, part 8: a fillet of E70 carries 0.928 kip a
-// sixteenth and inch (ASD); 1.392 by load and resistance factor design.
+// AISC Steel Construction Manual, part 8: a fillet of E70 carries 0.928 kip for
+// each sixteenth of leg and inch of length (ASD); 1.392 by load and resistance factor design.
 TEST(Welds, ASixteenthCarries928PoundsAnInch) {
   for (int sixteenths = 2; sixteenths <= 8; ++sixteenths)
     EXPECT_NEAR(fillet_allowable(sixteenths * inch / 16) / kip_per_inch, 0.928 * sixteenths,

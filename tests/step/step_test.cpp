@@ -160,7 +160,7 @@ TEST(Step, same_bytes_in_other_processes_and_folders) {
   }
 }
 
-// The kernel's settings are one table a process; another use of it must not show.
+// The kernel's settings are one table for the whole process; another use of it must not show.
 TEST(Step, settings_in_the_environment_do_not_show) {
   const Folder folder;
   const fs::path path = folder.path / "bed.step";

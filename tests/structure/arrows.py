@@ -2,7 +2,8 @@
 """Holds the tree to its own rules: which room includes which comes from what each is
 linked with (src/CMakeLists.txt, where a wrong include does not compile); here it is
 held that those arrows make no cycle, that kernel headers stand in one room, that no
-printed name is compared, and that no file is too long to read in one sitting."""
+printed name is compared, that every file says at its head what it is for, and that none
+is too long to read in one sitting."""
 import pathlib
 import re
 import sys
@@ -57,6 +58,8 @@ def faults():
             continue
         name = file.relative_to(src).as_posix()
         lines = file.read_text().splitlines()
+        if not lines or not re.match(r"// \w", lines[0]):
+            yield f"{name}: does not say in a comment on its first line what it is for"
         if len(lines) > LONGEST:
             yield f"{name}: {len(lines)} lines, over {LONGEST}"
         room = name.split("/")[0]

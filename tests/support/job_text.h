@@ -146,7 +146,7 @@ inline void write_catalog(const Catalog& catalog, std::string& out) {
   for (const Tyre& t : catalog.tyres) out += fmt::format("tyre {} {} {}\n", t.name, exact(t.load), t.source);
 }
 
-// The job; or its problems, a line each.
+// The job; or its problems, one line each.
 inline std::string job_text(std::variant<Job, std::vector<Problem>> loaded) {
   std::string out;
   if (const auto* problems = std::get_if<std::vector<Problem>>(&loaded)) {

@@ -81,7 +81,7 @@ RC_GTEST_PROP(TreeJson, DamagedFilesComeBackTheSame, (unsigned seed)) {
   // And with overrides laid on, some of them damaged.
   document.key_prefix = "kit.";
   const std::string set = damage("rail.thickness=1/4 in");
-  RC_PRE(first_bad_byte(set) == std::string::npos);  // it is told in the message, and JSON is UTF-8
+  RC_PRE(first_bad_byte(set) == std::string::npos);  // the message quotes it, and JSON is UTF-8
   apply_set(document, set, 2, 4);
   apply_set(document, "box[1]={bolt: 1/2 in, lengths: [1 in, 2 in]}", 3, 4);
   apply_written(document, "gauge", "35 in", {"order.yaml", 20, 7, "overrides[1].value"});

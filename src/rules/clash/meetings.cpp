@@ -1,3 +1,4 @@
+// Finds the pairs of items that may meet, and asks the judge of those left open.
 #include <set>
 
 #include "rules/clash/clash.h"
@@ -24,7 +25,7 @@ bool is_ply_of(const Bed& bed, int hardware, int item) {
 // The bolt's own tip rule has already stopped these two.
 bool told_by_tip(const Scene& scene, int hardware, int item) {
   const int bolt = scene.bed.items[hardware].bolt;
-  return bolt >= 0 && scene.rooms[bolt].item == item && tip_is_too_close(scene, bolt);
+  return bolt >= 0 && scene.beyond[bolt].item == item && tip_is_too_close(scene, bolt);
 }
 
 bool is_left_out(const Scene& scene, const PairSet& joined, int a, int b) {

@@ -1,3 +1,4 @@
+// Makes a key of two forms and their relative place, and keeps the answers.
 #include "rules/clash/pair_memory.h"
 
 #include <cmath>

@@ -1,3 +1,4 @@
+// Nearest edges, distances between holes, and which bolts pass through each hole.
 #include "rules/cut/edge.h"
 
 #include <fmt/format.h>

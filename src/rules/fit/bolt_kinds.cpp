@@ -1,3 +1,4 @@
+// The search for the fewest lengths: deeper by one length at a time.
 #include "rules/fit/bolt_kinds.h"
 
 #include <algorithm>

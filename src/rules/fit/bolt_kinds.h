@@ -21,7 +21,7 @@
 
 namespace bedwright {
 
-// One bit a stock length, shortest first; as many as a catalogue entry may list.
+// One bit for each stock length, shortest first; as many as a catalogue entry may list.
 using LengthSet = std::bitset<100>;
 
 struct LengthChoice {
@@ -37,7 +37,7 @@ struct HoleChoice {
   int bolt = -1;               // index in Bed::bolts
   std::vector<Mm> suits;       // stock lengths that suit, ascending
   std::optional<Mm> fewest;    // what it takes in the exact choice
-  std::optional<Mm> from_kit;  // what it takes when only the lengths in the kit's box are used
+  std::optional<Mm> from_kit;  // what it takes when only the lengths the maker packs are used
 };
 
 // All holes of one bolt size.
@@ -45,7 +45,7 @@ struct KindsOfSize {
   std::string size;
   std::vector<HoleChoice> holes;  // bolts in place, in the Bed's order
   std::vector<Mm> now, fewest;    // different lengths, ascending
-  std::vector<Mm> in_kit;         // lengths of this size in the kit's box, ascending
+  std::vector<Mm> in_kit;         // lengths of this size that the maker packs, ascending
   bool kit_serves = false;        // they serve every hole here that the kit has (track, bunk, gusset, stop)
 };
 

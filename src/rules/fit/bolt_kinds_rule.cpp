@@ -23,7 +23,7 @@ LengthSet suiting(const Scene& scene, std::size_t bolt) {
   return set;
 }
 
-// Only the lengths in the kit's box.
+// Only the lengths the maker packs.
 LengthSet boxed(const KindsOfSize& kinds, const BoltSize& size) {
   LengthSet set;
   for (std::size_t k = 0; k < std::min(size.lengths.size(), set.size()); ++k)

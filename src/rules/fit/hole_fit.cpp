@@ -1,3 +1,4 @@
+// Floats, misfits and margins of holes, two by two and all together.
 #include "rules/fit/hole_fit.h"
 
 namespace bedwright {

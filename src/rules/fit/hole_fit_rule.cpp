@@ -1,5 +1,13 @@
 // HOLE-FIT: whether each bolt goes through all its plies, nominal offset and
 // tolerances together.
+//
+// What two holes take is the sum of their clearances: each round end gives
+// (hole - bolt) / 2 in every direction, each slot its straight length along its axis.
+// What they need is the offset as laid out plus the stack-up, worst case and root sum
+// square, in each direction. A bolt through several plies must pass every pair of them,
+// which is less than the sum over all plies allows: two holes on opposite sides of a
+// third do not lend each other their play. So every pair is tested, then all holes
+// together. (hole_fit.h has the geometry.)
 #include <fmt/format.h>
 
 #include "rules/fit/datum.h"

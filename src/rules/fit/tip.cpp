@@ -15,20 +15,20 @@ bool rides_on_rail(const Bolt& bolt) {
 
 // A tab or pad the rail itself lies on: a higher standoff lifts it along, so only
 // moving it clears the bolt.
-bool bears_the_rail(const Room& room) { return room.distance <= same_place; }
+bool bears_the_rail(const Beyond& beyond) { return beyond.distance <= same_place; }
 
-bool standoff_helps(const Bolt& bolt, const Room& room) {
-  return rides_on_rail(bolt) && !bears_the_rail(room);
+bool standoff_helps(const Bolt& bolt, const Beyond& beyond) {
+  return rides_on_rail(bolt) && !bears_the_rail(beyond);
 }
 
 // The shorter way along the bed that takes the thing in the way out from under the nut.
-void suggest_moving_it(const Scene& scene, const Bolt& bolt, const Room& room, Finding& finding) {
-  const Box3& box = scene.boxes[room.item];
+void suggest_moving_it(const Scene& scene, const Bolt& bolt, const Beyond& beyond, Finding& finding) {
+  const Box3& box = scene.boxes[beyond.item];
   const Mm nut = bolt.size.nut_flats / std::numbers::sqrt3;  // to its corners
   const Mm forward = box.high.x - (bolt.seat.x - nut), rearward = bolt.seat.x + nut - box.low.x;
   const Figures& say = scene.figures;
   finding.remedy += "; or move ";
-  add_name(finding, scene.bed.items[room.item]);
+  add_name(finding, scene.bed.items[beyond.item]);
   finding.remedy += fmt::format(" {} {}", say.say(say.round_up(std::min(forward, rearward))),
                                 forward < rearward ? "forward" : "rearward");
 }
@@ -49,11 +49,11 @@ void suggest_standoff(const Scene& scene, Mm rise, Finding& finding) {
 
 Finding describe_tip(const Scene& scene, std::size_t index, Mm clearance) {
   const Bolt& bolt = scene.bed.bolts[index];
-  const Room& room = scene.rooms[index];
+  const Beyond& beyond = scene.beyond[index];
   const Figures& say = scene.figures;
   Finding f = finding_of("TIP", Severity::stop, bolt,
-                         bolt.seat + (scene.stacks[index].plies + room.distance) * bolt.direction);
-  f.subjects.push_back(scene.bed.items[room.item]);
+                         bolt.seat + (scene.stacks[index].plies + beyond.distance) * bolt.direction);
+  f.subjects.push_back(scene.bed.items[beyond.item]);
   const std::string other = f.subjects[1].name;
   f.measured = clearance;
   f.limit = scene.limits.tip_clearance;
@@ -75,9 +75,9 @@ Finding describe_tip(const Scene& scene, std::size_t index, Mm clearance) {
 
 bool tip_is_too_close(const Scene& scene, int bolt) {
   const Bolt& b = scene.bed.bolts[bolt];
-  const Room& room = scene.rooms[bolt];
-  return b.in_place && room.item >= 0 &&
-         tip_clearance(scene.stacks[bolt], b, b.length, room.distance) <
+  const Beyond& beyond = scene.beyond[bolt];
+  return b.in_place && beyond.item >= 0 &&
+         tip_clearance(scene.stacks[bolt], b, b.length, beyond.distance) <
              scene.limits.tip_clearance - same_place;
 }
 
@@ -88,18 +88,18 @@ void check_tip(const Scene& scene, std::vector<Finding>& findings) {
   for (std::size_t i = 0; i < scene.bed.bolts.size(); ++i) {
     const Bolt& bolt = scene.bed.bolts[i];
     if (!tip_is_too_close(scene, static_cast<int>(i))) continue;
-    const Mm clearance = tip_clearance(scene.stacks[i], bolt, bolt.length, scene.rooms[i].distance);
+    const Mm clearance = tip_clearance(scene.stacks[i], bolt, bolt.length, scene.beyond[i].distance);
     failing.push_back(i);
     findings.push_back(describe_tip(scene, i, clearance));
-    if (standoff_helps(bolt, scene.rooms[i])) rise = std::max(rise, scene.limits.tip_clearance - clearance);
+    if (standoff_helps(bolt, scene.beyond[i])) rise = std::max(rise, scene.limits.tip_clearance - clearance);
   }
   for (std::size_t k = 0; k < failing.size(); ++k) {
     const Bolt& bolt = scene.bed.bolts[failing[k]];
     suggest_length(scene, bolt, true, findings[first + k]);
     // One standoff for the whole bed: what the worst bolt needs.
-    if (standoff_helps(bolt, scene.rooms[failing[k]])) suggest_standoff(scene, rise, findings[first + k]);
-    if (rides_on_rail(bolt) && bears_the_rail(scene.rooms[failing[k]]))
-      suggest_moving_it(scene, bolt, scene.rooms[failing[k]], findings[first + k]);
+    if (standoff_helps(bolt, scene.beyond[failing[k]])) suggest_standoff(scene, rise, findings[first + k]);
+    if (rides_on_rail(bolt) && bears_the_rail(scene.beyond[failing[k]]))
+      suggest_moving_it(scene, bolt, scene.beyond[failing[k]], findings[first + k]);
   }
 }
 

@@ -1,3 +1,4 @@
+// Holds a tool's envelope against what stands around a bolt.
 #include "rules/fit/tool_room.h"
 
 #include <array>

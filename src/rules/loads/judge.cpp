@@ -1,3 +1,4 @@
+// Fills findings about loads, and works out the changes they propose by trying.
 #include "rules/loads/judge.h"
 
 #include <fmt/format.h>

@@ -1,5 +1,5 @@
 // The rules about loads: does it tow, does it stand. Their entries stand in the
-// same kind of table as the rules over a Bed (checks/rule.h); `check` is empty,
+// same kind of table as the rules over a Bed (rules/rule.h); `check` is empty,
 // because they read a LoadsResult and not a Scene.
 #pragma once
 

@@ -1,3 +1,4 @@
+// Rules about the bed at work: log, tipping, sag, bending, jacks, push.
 #include <fmt/format.h>
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// Rules about the bed on the road: tongue share, ratings, sizes, bending, tabs.
 #include <fmt/format.h>
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// Fillet sizes and strengths, and the load each tab's weld carries.
 #include "rules/weld/weld.h"
 
 #include <fmt/format.h>
@@ -11,7 +12,7 @@ namespace {
 // Log on the bunks when the order names none: invented, of the size of an oak 20 in
 // by 12 ft; from memory.
 constexpr Kg usual_log = 1500 * pound;
-// Head and log stand on four bearings at least, two a side; a log that is rolled
+// Head and log stand on four bearings at least, two on each side; a log that is rolled
 // on lands with twice its weight. Common practice, no published source.
 constexpr double bearings = 4, shock = 2;
 

@@ -1,3 +1,4 @@
+// Works out spacers, string line and check strip from the Bed.
 #include "sheets/aids/aids.h"
 
 #include <fmt/format.h>

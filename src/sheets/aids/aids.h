@@ -32,7 +32,7 @@ GaugeSpacer gauge_spacer(const SheetInput& input);
 // tube's width, nor where a bar clamp's jaws bear. A place with no room is left out.
 inline constexpr Mm spacers_most_apart = 48 * inch;  // common practice, no published source
 std::vector<SpacerPlace> spacer_places(const SheetInput& input);
-// A row a place: its number, section, running dimension and the bunks it lies between.
+// One row for each place: its number, section, running dimension and the bunks it lies between.
 Table2d spacer_table(const SheetInput& input);
 
 // A line beside each main, held off the web's back by a block at each end.

@@ -113,11 +113,11 @@ List2d in_place_picture(const SheetInput& in, const GaugeSpacer& s, int scale) {
 
 // The track in plan with every spacer, its number and its running dimension.
 List2d places_picture(const SheetInput& in, const GaugeSpacer& s, const std::vector<SpacerPlace>& places,
-                      Mm room) {
+                      Mm space) {
   const Heading& h = in.job.order.order;
   // A short track is no larger than leaves room for the rest.
   const int scale =
-      std::max(reduction(in.bed.track.total_length, room - 30), reduction(in.job.kit.gauge, 75));
+      std::max(reduction(in.bed.track.total_length, space - 30), reduction(in.job.kit.gauge, 75));
   List2d list;
   const Pens pens(list);
   const double k = 1.0 / scale;
@@ -192,10 +192,10 @@ List2d string_picture(const SheetInput& in, const StringLine& line, const TabRea
   return list;
 }
 
-List2d strip_picture(const SheetInput& in, Mm room) {
+List2d strip_picture(const SheetInput& in, Mm space) {
   const Heading& h = in.job.order.order;
   const Mm length = in.bed.track.rail_length, wide = h.printing == Printing::metric ? 50 : 2 * inch;
-  const int scale = reduction(length, room - 10);
+  const int scale = reduction(length, space - 10);
   List2d list;
   const Pens pens(list);
   const double k = 1.0 / scale;
@@ -293,12 +293,12 @@ std::vector<Sheet> shop_aid_sheets(const SheetInput& in) {
   const GaugeSpacer spacer = gauge_spacer(in);
   const std::vector<SpacerPlace> places = spacer_places(in);
   const std::vector<TabReading> readings = tab_readings(in);
-  const Box2 room = drawing_room(paper_of(in.job.order.order), in.draft);
+  const Box2 space = drawing_space(paper_of(in.job.order.order), in.draft);
   Sheet form;
   form.title = "GAUGE SPACERS AND SHOP AIDS";
   form.file = "shop_aids";
   form.scale = "AS NOTED";
-  Flow flow(form, room);
+  Flow flow(form, space);
   const int scale = reduction(in.job.kit.gauge, 160);
   flow.picture(spacer_picture(in, spacer, scale));
   flow.picture(in_place_picture(in, spacer, scale));
@@ -306,7 +306,7 @@ std::vector<Sheet> shop_aid_sheets(const SheetInput& in) {
   flow.table("WHERE THE SPACERS GO", spacer_table(in), bench_text);
   flow.notes("SPACERS", spacer_notes(in, spacer, places.size()), bench_text, 215);
   flow.below();
-  flow.picture(places_picture(in, spacer, places, room.width()));
+  flow.picture(places_picture(in, spacer, places, space.width()));
   if (!readings.empty()) {
     flow.below();
     flow.picture(string_picture(in, string_line(in), readings.front(), 4));
@@ -314,7 +314,7 @@ std::vector<Sheet> shop_aid_sheets(const SheetInput& in) {
     flow.below();
     flow.notes("STRING LINE AND STRIP", line_notes(in, string_line(in)), bench_text, 300);
     flow.below();
-    flow.picture(strip_picture(in, std::min(room.width(), 380.0)));
+    flow.picture(strip_picture(in, std::min(space.width(), 380.0)));
   }
   return std::move(flow).sheets();
 }

@@ -19,7 +19,7 @@
 namespace bedwright {
 namespace {
 
-constexpr Mm balloon_room = 18, title_room = 9, between = 6;
+constexpr Mm balloon_space = 18, title_space = 9, between = 6;
 constexpr Mm dimension_apart = 8;
 constexpr int most_reduction = 500;
 // Runs shorter than this on paper are specks.
@@ -51,7 +51,7 @@ void add_view(List2d& list, const View& view, int scale, Vec2 origin) {
 
 class Arrangement {
  public:
-  Arrangement(const SheetInput& in, const Box2& room, int least)
+  Arrangement(const SheetInput& in, const Box2& space, int least)
       : in_(in), h_(in.job.order.order), first_angle_(h_.printing == Printing::metric), pens_(list_) {
     plan_ = extent(in.views->plan);
     side_ = extent(in.views->side);
@@ -59,8 +59,8 @@ class Arrangement {
     balloons_ = balloons(in.bed);
     const Mm wide = plan_.width() + rear_.width(), tall = plan_.height() + side_.height();
     scale_ =
-        std::max(reduction(wide, room.width() - 60),
-                 reduction(tall, room.height() - 2 * balloon_room - 2 * title_room - 3 * dimension_apart));
+        std::max(reduction(wide, space.width() - 60),
+                 reduction(tall, space.height() - 2 * balloon_space - 2 * title_space - 3 * dimension_apart));
     scale_ = std::max(scale_, reduction(least, 1));
   }
 
@@ -70,9 +70,9 @@ class Arrangement {
     const Mm side_top = side_.high.y / scale_, side_bottom = side_.low.y / scale_;
     // The side view's origin is the paper's; the plan stands above it, or below
     // it in first angle.
-    const Mm below_side = side_bottom - 3 * dimension_apart - title_room;
-    const Mm plan_y = first_angle_ ? below_side - between - balloon_room - plan_.high.y / scale_
-                                   : side_top + balloon_room + between + title_room - plan_.low.y / scale_;
+    const Mm below_side = side_bottom - 3 * dimension_apart - title_space;
+    const Mm plan_y = first_angle_ ? below_side - between - balloon_space - plan_.high.y / scale_
+                                   : side_top + balloon_space + between + title_space - plan_.low.y / scale_;
     const Mm rear_x = first_angle_ ? side_.low.x / scale_ - 22 - rear_.high.x / scale_
                                    : side_.high.x / scale_ + 22 - rear_.low.x / scale_;
     add_view(list_, in_.views->side, scale_, {0, 0});
@@ -103,8 +103,8 @@ class Arrangement {
         beside.push_back({p, b.number});
       }
     }
-    balloon_row(list_, above, plan_y + plan_.high.y / scale_ + balloon_room - balloon_radius);
-    balloon_row(list_, beside, side_top + balloon_room - balloon_radius);
+    balloon_row(list_, above, plan_y + plan_.high.y / scale_ + balloon_space - balloon_radius);
+    balloon_row(list_, beside, side_top + balloon_space - balloon_radius);
   }
 
   // Nearest the view first: the axle from the datum, then the whole length.
@@ -193,11 +193,11 @@ Table2d rating_table(const SheetInput& in) {
   return table;
 }
 
-List2d isometric(const SheetInput& in, const Box2& room) {
+List2d isometric(const SheetInput& in, const Box2& space) {
   List2d list;
   const Box2 box = extent(in.views->isometric);
-  const int scale = std::max(reduction(box.width(), std::min(room.width(), 230.0)),
-                             reduction(box.height(), std::min(room.height(), 150.0)));
+  const int scale = std::max(reduction(box.width(), std::min(space.width(), 230.0)),
+                             reduction(box.height(), std::min(space.height(), 150.0)));
   add_view(list, in.views->isometric, scale, {0, 0});
   const Pens pens(list);
   list.add(Text{pens.text,
@@ -214,16 +214,16 @@ List2d isometric(const SheetInput& in, const Box2& room) {
 
 std::vector<Sheet> arrangement_sheets(const SheetInput& in) {
   if (!in.views) return {};
-  const Box2 room = drawing_room(paper_of(in.job.order.order), in.draft);
+  const Box2 space = drawing_space(paper_of(in.job.order.order), in.draft);
   int scale = 1;
   List2d drawn;
   std::vector<Balloon> numbers;
   for (bool fits = false; !fits;) {
-    Arrangement arrangement(in, room, scale);
+    Arrangement arrangement(in, space, scale);
     drawn = arrangement.drawn();
     numbers = arrangement.numbers();
     const Box2 box = bounds(drawn);
-    fits = (box.width() <= room.width() && box.height() <= room.height()) ||
+    fits = (box.width() <= space.width() && box.height() <= space.height()) ||
            arrangement.scale() >= most_reduction;
     scale = arrangement.scale() + (fits ? 0 : 1);
   }
@@ -232,9 +232,9 @@ std::vector<Sheet> arrangement_sheets(const SheetInput& in) {
   form.file = "general_arrangement";
   form.scale = fmt::format("1:{}", scale);
   form.material = in.job.frame.grade;
-  Flow flow(form, room);
+  Flow flow(form, space);
   flow.picture(drawn);
-  flow.picture(isometric(in, room));
+  flow.picture(isometric(in, space));
   flow.table("PARTS, bolts and washers apart", parts_table(in, numbers), small_text);
   flow.table("MASSES AND BALANCE", condition_table(in), small_text);
   flow.table("RATINGS", rating_table(in), small_text);

@@ -1,5 +1,5 @@
 // The whole bed in three views and a picture, for the general arrangement. The
-// views come from outside: this room knows no kernel.
+// views come from outside: this folder knows no kernel.
 #pragma once
 
 #include "draw/view.h"

@@ -1,3 +1,4 @@
+// Looks for a spot of each part that nothing hides, view by view.
 #include "sheets/arrangement/balloons.h"
 
 #include <fmt/format.h>

@@ -215,9 +215,9 @@ std::vector<Sheet> assembly_sheets(const SheetInput& in) {
   form.title = "ASSEMBLY, FOR THE CUSTOMER";
   form.file = "assembly";
   form.scale = "AS NOTED";
-  const Box2 room = drawing_room(paper_of(in.job.order.order), in.draft);
-  Flow flow(form, room);
-  Writer(in, flow, room.height()).write(in.assembly);
+  const Box2 space = drawing_space(paper_of(in.job.order.order), in.draft);
+  Flow flow(form, space);
+  Writer(in, flow, space.height()).write(in.assembly);
   return std::move(flow).sheets();
 }
 

@@ -1,3 +1,4 @@
+// One entry for each figure the words may name.
 #include "sheets/assembly/assembly_figures.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Draws each picture the words may name.
 #include "sheets/assembly/assembly_pictures.h"
 
 #include <fmt/format.h>
@@ -99,9 +100,9 @@ std::vector<Named> hardware(List2d& list, const Pens& pens, const SheetInput& in
 
 }  // namespace
 
-List2d section_strip(const SheetInput& in, Mm room) {
+List2d section_strip(const SheetInput& in, Mm space) {
   const Track& track = in.bed.track;
-  const int scale = reduction(track.total_length, room - 60);
+  const int scale = reduction(track.total_length, space - 60);
   const double k = 1.0 / scale;
   List2d list;
   const Pens pens(list);
@@ -119,7 +120,7 @@ List2d section_strip(const SheetInput& in, Mm room) {
   const Mm inner = band_at - band_high / 2, outer = band_at + band_high / 2;
   // Many bunks' numbers stand closer, in smaller letters.
   const Mm row = static_cast<double>(numbers.size()) * (text_width("88", bench_text) + 0.4 * bench_text);
-  tag_row(list, numbers, inner - 0.5, inner - 9, row > room - 40 ? small_text : bench_text, pens.text);
+  tag_row(list, numbers, inner - 0.5, inner - 9, row > space - 40 ? small_text : bench_text, pens.text);
   tag_row(list, loads, -inner + 0.5, -inner + 5.5, bench_text, pens.text);
   tag_row(list, jacks, -outer - 0.5, -outer - 9, bench_text, pens.text);
   const Box2 box = bounds(list);

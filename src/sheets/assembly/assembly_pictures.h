@@ -10,8 +10,8 @@ namespace bedwright {
 const std::vector<std::string>& assembly_pictures();
 
 // Both rows of rail sections by name, front at the left, with bunks, what they carry,
-// and jacks; along to scale, across not. No wider than `room`.
-List2d section_strip(const SheetInput& input, Mm room);
+// and jacks; along to scale, across not. No wider than `space`.
+List2d section_strip(const SheetInput& input, Mm space);
 
 // Rail, tab, main and one track bolt with what goes on it, cut across the bed on the
 // kerb side, everything named.

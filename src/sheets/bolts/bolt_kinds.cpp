@@ -1,3 +1,4 @@
+// Groups the track's bolts by size, length and what they pass through.
 #include "sheets/bolts/bolt_kinds.h"
 
 #include <algorithm>
@@ -36,9 +37,9 @@ void find_too_long(const SheetInput& in, std::vector<BoltKind>& kinds) {
     for (const Mm length : at_hand(in, kind.size.name)) {
       if (length <= kind.length + same_place) continue;
       const bool meets_something = std::any_of(kind.bolts.begin(), kind.bolts.end(), [&](int i) {
-        const Room& room = scene.rooms[i];
-        return room.item >= 0 && tip_clearance(scene.stacks[i], in.bed.bolts[i], length, room.distance) <
-                                     scene.limits.tip_clearance;
+        const Beyond& beyond = scene.beyond[i];
+        return beyond.item >= 0 && tip_clearance(scene.stacks[i], in.bed.bolts[i], length, beyond.distance) <
+                                       scene.limits.tip_clearance;
       });
       if (meets_something) kind.too_long.push_back(length);
     }

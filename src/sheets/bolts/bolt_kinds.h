@@ -17,7 +17,7 @@ struct BoltKind {
   std::string under_head, under_nut;  // "flat", "flat + lock", "none"
   std::vector<Kind> uses;             // track bolts, bunk bolts, ...
   std::vector<int> bolts;             // into the Bed's
-  // Longer ones of the size, on the track or in the kit's box, whose tip would
+  // Longer ones of the size, on the track or packed by the maker, whose tip would
   // come too near to what is beyond it in one of these holes.
   std::vector<Mm> too_long;
 };

@@ -203,15 +203,15 @@ std::vector<List2d> strip_columns(const SheetInput& in, const std::vector<BoltKi
 std::vector<Sheet> bolting_sheets(const SheetInput& in) {
   const std::vector<BoltKind> kinds = track_bolt_kinds(in);
   if (kinds.empty()) return {};
-  const Box2 room = drawing_room(paper_of(in.job.order.order), in.draft);
-  const int scale = reduction(in.bed.track.rail_length, room.width() - notes_width - 12);
+  const Box2 space = drawing_space(paper_of(in.job.order.order), in.draft);
+  const int scale = reduction(in.bed.track.rail_length, space.width() - notes_width - 12);
   Sheet form;
   form.title = "TRACK BOLTING PLAN";
   form.file = "track_bolting";
   form.scale = fmt::format("1:{} ALONG", scale);
-  Flow flow(form, room);
+  Flow flow(form, space);
   bool first = true;
-  for (List2d& column : strip_columns(in, kinds, scale, room.height())) {
+  for (List2d& column : strip_columns(in, kinds, scale, space.height())) {
     flow.below();
     flow.picture(column);
     if (std::exchange(first, false)) flow.notes("NOTES", notes_of(in, kinds), bench_text, notes_width - 8);

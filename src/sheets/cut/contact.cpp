@@ -188,14 +188,14 @@ std::vector<Sheet> at_scale(const SheetInput& in, const std::vector<CutPart>& pa
   form.file = "contact_sheet";
   form.scale = fmt::format("1:{}", scale);
   form.material = in.job.frame.grade;
-  const Box2 room = drawing_room(paper_of(in.job.order.order), in.draft);
+  const Box2 space = drawing_space(paper_of(in.job.order.order), in.draft);
   std::vector<List2d> pictures;
   for (const CutPart& p : parts) pictures.push_back(picture_of(in, p, scale));
   for (const List2d& p : pictures)
-    if (const Box2 box = bounds(p); box.width() > room.width() || box.height() > room.height()) return {};
+    if (const Box2 box = bounds(p); box.width() > space.width() || box.height() > space.height()) return {};
   std::stable_sort(pictures.begin(), pictures.end(),
                    [](const List2d& a, const List2d& b) { return bounds(a).height() > bounds(b).height(); });
-  Flow flow(form, room);
+  Flow flow(form, space);
   for (const List2d& p : pictures) flow.picture(p);
   flow.below();
   flow.picture(scale_bar(in.job.order.order, scale));

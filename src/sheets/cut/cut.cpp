@@ -1,3 +1,4 @@
+// Makes a plate's flat pattern, layer by layer.
 #include "sheets/cut/cut.h"
 
 #include <fmt/format.h>

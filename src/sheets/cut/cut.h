@@ -1,5 +1,5 @@
 // Cut files: one made plate, flat, 1:1, nothing in the file that is not an
-// operation of the table. One operation a layer:
+// operation of the table. One operation on each layer:
 //   SCRIBE       part name, order and revision in single-stroke letters (open polylines)
 //   CENTRE_MARK  a cross of two short lines at each hole that is drilled later; lines,
 //                because a marker or a plasma marking pass follows lines, while points

@@ -131,7 +131,7 @@ std::vector<Sheet> plate_sheets(const SheetInput& in) {
   form.file = "plate_parts";
   form.scale = "AS NOTED";
   form.material = in.job.frame.grade;
-  Flow flow(form, drawing_room(paper_of(in.job.order.order), in.draft));
+  Flow flow(form, drawing_space(paper_of(in.job.order.order), in.draft));
   bool any = false;
   for (std::size_t i = 0; i < in.bed.parts.size(); ++i) {
     const Part& part = in.bed.parts[i];

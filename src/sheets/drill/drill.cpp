@@ -1,3 +1,4 @@
+// Composes views, strips and tables of one member on pages.
 #include "sheets/drill/drill.h"
 
 #include <fmt/format.h>
@@ -119,7 +120,7 @@ struct Views {
   std::vector<int> unlabelled;
 };
 
-// Fewest strips a face that are no wider than the page.
+// The fewest strips of a face that are no wider than the page.
 std::optional<Views> views(const Drilled& s, double scale) {
   const Mm text = drill_text_on_paper * scale, width = scale * (s.paper.width - 2 * Page::margin(s.paper));
   const StripLook look{text, s.setting.first_end, s.setting.upright, s.heading};
@@ -156,9 +157,9 @@ class TableFlow {
     const Mm width = std::max(table_width(table, text_), text_width(caption, text_));
     const Mm row = table_row_height * text_;
     while (next < table.rows.size() && x_ + width <= page_.right()) {
-      const double room = std::floor((top_ - 1.5 * text_ - page_.bottom()) / row) - 1;
-      if (room < 1) return;
-      const std::size_t last = std::min(table.rows.size(), next + static_cast<std::size_t>(room));
+      const double space = std::floor((top_ - 1.5 * text_ - page_.bottom()) / row) - 1;
+      if (space < 1) return;
+      const std::size_t last = std::min(table.rows.size(), next + static_cast<std::size_t>(space));
       const int words = page_.list.layer({"TEXT", 7}), rules = page_.list.layer({"TABLE", 8});
       page_.list.add(Text{words, {x_, top_ - text_}, text_, caption, Across::left, Up::baseline, 0});
       draw_table(page_.list, table, next, last, {x_, top_ - 1.5 * text_}, text_, words, rules);

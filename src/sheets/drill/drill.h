@@ -21,7 +21,7 @@ inline constexpr Mm drill_paper_width = 17 * inch, drill_paper_height = 11 * inc
 inline constexpr Mm drill_paper_margin = 10;
 inline constexpr Mm drill_text_on_paper = 2.6;
 
-// Where a page is plotted: the room on paper, and whether the page stands alone
+// Where a page is plotted: the space on paper, and whether the page stands alone
 // (a frame, the order's line and its caution are then drawn) or goes on a sheet
 // that has them, at a reduction of ISO 5455's kind.
 struct DrillPaper {
@@ -31,7 +31,7 @@ struct DrillPaper {
 };
 
 struct DrillDrawing {
-  std::vector<List2d> pages;    // millimetres of the part; each in a room of the paper's shape, from (0, 0)
+  std::vector<List2d> pages;    // millimetres of the part; each in a space of the paper's shape, from (0, 0)
   double reduction = 1;         // millimetres of the part to one of paper
   Mm text_height = 0;           // in the drawing
   std::size_t strips = 0;       // the faces are broken into, all together
@@ -42,7 +42,7 @@ struct DrillDrawing {
 // makes or has no holes to make.
 DrillDrawing drill_drawing(const Bed& bed, int part, const Heading& heading, const DrillPaper& paper = {});
 
-// One file a page.
+// One file for each page.
 std::vector<std::string> drill_files(const DrillDrawing& drawing);
 
 }  // namespace bedwright

@@ -1,3 +1,4 @@
+// Numbers and letters a part's holes, and measures each from its edges.
 #include "sheets/drill/drill_rows.h"
 
 #include <fmt/format.h>

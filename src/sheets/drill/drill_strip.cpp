@@ -1,3 +1,4 @@
+// Draws a strip, and moves labels apart that would meet.
 #include "sheets/drill/drill_strip.h"
 
 #include <fmt/format.h>
@@ -294,7 +295,7 @@ Box2 face_bounds(const Member& member, Face face) {
 std::vector<Mm> strip_cuts(const Member& member, const DrillRows& rows, Face face, int strips, Mm clear) {
   const Box2 box = face_bounds(member, face);
   const Mm length = box.width() / strips;
-  const auto room = [&](Mm x) {  // to the nearest hole's edge
+  const auto space = [&](Mm x) {  // to the nearest hole's edge
     Mm least = std::numeric_limits<double>::infinity();
     for (const DrillRow& r : rows.rows) {
       if (r.hole.face == face) least = std::min(least, std::abs(r.along - x) - r.hole.hole.length / 2);
@@ -306,9 +307,9 @@ std::vector<Mm> strip_cuts(const Member& member, const DrillRows& rows, Face fac
     const Mm ideal = box.low.x + i * length;
     Mm best = ideal;
     // Out from the ideal place in steps of 1 % of a strip, up to a fifth of one.
-    for (int k = 1; k <= 40 && room(best) < clear; ++k) {
+    for (int k = 1; k <= 40 && space(best) < clear; ++k) {
       const Mm x = ideal + (k % 2 == 0 ? 1 : -1) * ((k + 1) / 2) * length / 100;
-      if (room(x) > room(best)) best = x;
+      if (space(x) > space(best)) best = x;
     }
     cuts.push_back(best);
   }

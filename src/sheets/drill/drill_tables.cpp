@@ -1,3 +1,4 @@
+// The table of hole sizes, and a row for each hole.
 #include "sheets/drill/drill_tables.h"
 
 #include <fmt/format.h>

@@ -1,3 +1,4 @@
+// Draws each item's edges, dashed where another lies above.
 #include "sheets/frame/frame_plan.h"
 
 #include <algorithm>

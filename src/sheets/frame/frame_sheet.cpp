@@ -47,7 +47,7 @@ Vec2 joint_of(const Bed& bed, const Weld& w) {
           (std::max(a.low.y, b.low.y) + std::min(a.high.y, b.high.y)) / 2};
 }
 
-// One a kind, shown at the joint nearest the road side's rear, front to rear.
+// One of each kind, shown at the joint nearest the road side's rear, front to rear.
 std::vector<WeldKind> weld_kinds(const Bed& bed, const std::vector<int>& items) {
   std::map<WeldKey, WeldKind> kinds;
   for (const Weld& w : bed.welds) {
@@ -98,7 +98,7 @@ std::vector<Mm> axle_places(const Bed& bed) {
 
 class FramePlan {
  public:
-  FramePlan(const SheetInput& in, const Box2& room, int least)
+  FramePlan(const SheetInput& in, const Box2& space, int least)
       : in_(in), bed_(in.bed), h_(in.job.order.order), pens_(list_), items_(frame_items(bed_)) {
     std::sort(items_.begin(), items_.end());
     Box3 all;
@@ -108,8 +108,8 @@ class FramePlan {
     }
     kinds_ = weld_kinds(bed_, items_);
     const Mm tall =
-        room.height() - along_labels - to_symbols - symbol_row * static_cast<double>(kinds_.size());
-    scale_ = std::max(reduction(all.high.x - all.low.x, room.width() - across_labels),
+        space.height() - along_labels - to_symbols - symbol_row * static_cast<double>(kinds_.size());
+    scale_ = std::max(reduction(all.high.x - all.low.x, space.width() - across_labels),
                       reduction(all.high.y - all.low.y, std::max(least_plan, tall)));
     scale_ = std::max(scale_, reduction(least, 1));
     const Box3 main = bounds(bed_, bed_.item({Kind::main, Side::right}));
@@ -344,31 +344,31 @@ Table2d steel_table(const SheetInput& in) {
   return table;
 }
 
-bool fits(const List2d& drawn, const Box2& room) {
+bool fits(const List2d& drawn, const Box2& space) {
   const Box2 box = bounds(drawn);
-  return box.width() <= room.width() && box.height() <= room.height();
+  return box.width() <= space.width() && box.height() <= space.height();
 }
 
 }  // namespace
 
 std::vector<Sheet> frame_sheets(const SheetInput& in) {
-  const Box2 room = drawing_room(paper_of(in.job.order.order), in.draft);
+  const Box2 space = drawing_space(paper_of(in.job.order.order), in.draft);
   // Figures and symbols reach past the plan; smaller until all of it fits.
   int scale = 1;
   Mm diagonal = 0;
   List2d drawn;
   do {
-    FramePlan plan(in, room, scale);
+    FramePlan plan(in, space, scale);
     drawn = plan.drawn();
     diagonal = plan.diagonal();
     scale = plan.scale();
-  } while (!fits(drawn, room) && ++scale < most_reduction);
+  } while (!fits(drawn, space) && ++scale < most_reduction);
   Sheet form;
   form.title = "FRAME WELDMENT";
   form.file = "frame_weldment";
   form.scale = fmt::format("1:{}", scale);
   form.material = in.job.frame.grade;
-  Flow flow(form, room);
+  Flow flow(form, space);
   flow.picture(drawn);
   flow.below();
   flow.notes("NOTES", notes_of(in, diagonal), bench_text, 150);

@@ -1,3 +1,4 @@
+// What a weld symbol says, from the weld and its line.
 #include "sheets/frame/weld_marks.h"
 
 #include <fmt/format.h>

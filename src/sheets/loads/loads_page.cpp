@@ -1,3 +1,4 @@
+// Lays out pictures, tables and sums on the two pages.
 #include "sheets/loads/loads_page.h"
 
 #include <fmt/format.h>
@@ -129,11 +130,11 @@ void tables(List2d& list, const Pens& pens, const Job& job, const LoadsResult& l
   write(list, pens.text, {table_left, y - 3}, table_width_most, letters, notes);
 }
 
-// The smallest round reduction at which the bed is no longer than `room` on paper.
-double reduction_for(Mm length, Mm room) {
+// The smallest round reduction at which the bed is no longer than `space` on paper.
+double reduction_for(Mm length, Mm space) {
   for (double n : {5, 10, 15, 20, 25, 30, 35, 40, 45, 50, 60, 80, 100, 150, 200})
-    if (length / n <= room) return n;
-  return length / room;
+    if (length / n <= space) return n;
+  return length / space;
 }
 
 List2d pictures_page(const Job& job, const Bed& bed, const LoadsResult& loads, bool draft) {
@@ -147,7 +148,7 @@ List2d pictures_page(const Job& job, const Bed& bed, const LoadsResult& loads, b
   const Mm from = loads.tow.ball_x, to = main_end(job, bed) + 100;
   AlongBed along{left + 6, from, reduction_for(to - from, right - left - 12)};
   Mm y = top - 3;
-  const auto room = [&](Mm height) {
+  const auto space = [&](Mm height) {
     const Box2 box{{left, y - height}, {right, y}};
     y -= height + 2;
     return box;
@@ -156,7 +157,7 @@ List2d pictures_page(const Job& job, const Bed& bed, const LoadsResult& loads, b
   const Picture common{job, bed, loads, labels, pens.picture, along, say, {}};
   const auto draw = [&](void (*picture)(const Picture&), Mm height) {
     Picture p = common;
-    p.room = room(height);
+    p.space = space(height);
     picture(p);
   };
   draw(draw_on_road, 0.35 * all);

@@ -1,3 +1,4 @@
+// Draws what bears on the bed, its sag and its moments.
 #include "sheets/loads/loads_pictures.h"
 
 #include <fmt/format.h>
@@ -14,12 +15,17 @@ namespace {
 constexpr Mm letters = 2.5, title_letters = 2.8;
 
 void title(const Picture& p, const std::string& text) {
-  p.labels.fixed(
-      {0, {p.room.low.x, p.room.high.y - title_letters}, title_letters, text, Across::left, Up::baseline, 0});
+  p.labels.fixed({0,
+                  {p.space.low.x, p.space.high.y - title_letters},
+                  title_letters,
+                  text,
+                  Across::left,
+                  Up::baseline,
+                  0});
 }
 
 void label(const Picture& p, Vec2 at, const std::string& text, bool up = false) {
-  p.labels.near({0, at, letters, text, Across::centre, up ? Up::baseline : Up::top, 0}, p.room, up);
+  p.labels.near({0, at, letters, text, Across::centre, up ? Up::baseline : Up::top, 0}, p.space, up);
 }
 
 Mm depth_of_main(const Picture& p) { return p.job.catalog.section(p.job.frame.main.section.text)->depth; }
@@ -66,9 +72,9 @@ void draw_on_road(const Picture& p) {
   const TowCondition& c = drawn_condition(tow);
   const FrameAxle& a = p.job.frame.axle;
   title(p, fmt::format("On the road, {}", name(c.travel)));
-  const Mm ground = p.room.low.y + 26, top = ground - p.along.size(tow.ground_z);
+  const Mm ground = p.space.low.y + 26, top = ground - p.along.size(tow.ground_z);
   draw_frame(p, top);
-  p.labels.line(p.pens.thin, {p.room.low.x, ground}, {p.room.high.x, ground});
+  p.labels.line(p.pens.thin, {p.space.low.x, ground}, {p.space.high.x, ground});
   const Mm radius = p.along.size(a.tyre_diameter / 2);
   std::vector<Mm> axles;
   for (int i = 0; i < a.count; ++i) axles.push_back(tow.axle_x + (i - (a.count - 1) / 2.0) * a.spread);
@@ -91,13 +97,13 @@ void draw_on_road(const Picture& p) {
   for (Mm x : axles) p.labels.arrow(p.pens.thick, {p.along(x), ground - 9}, {p.along(x), ground});
   const Mm band = ground - 2.2;
   if (tow.axle_from <= tow.axle_to) {
-    const Mm from = std::max(p.along(tow.axle_from), p.room.low.x),
-             to = std::min(p.along(tow.axle_to), p.room.high.x);
+    const Mm from = std::max(p.along(tow.axle_from), p.space.low.x),
+             to = std::min(p.along(tow.axle_to), p.space.high.x);
     p.labels.line(p.pens.thick, {from, band}, {to, band});
     for (Mm x : {from, to}) p.labels.line(p.pens.thick, {x, band - 1.2}, {x, band + 1.2});
   }
-  dimension(p, tow.ball_x, c.centre.x, p.room.low.y + 8, p.say.place(c.centre.x - tow.ball_x));
-  dimension(p, tow.ball_x, tow.axle_x, p.room.low.y + 2, p.say.place(tow.axle_x - tow.ball_x));
+  dimension(p, tow.ball_x, c.centre.x, p.space.low.y + 8, p.say.place(c.centre.x - tow.ball_x));
+  dimension(p, tow.ball_x, tow.axle_x, p.space.low.y + 2, p.say.place(tow.axle_x - tow.ball_x));
   label(p, {p.along(c.centre.x), high + 2.6}, fmt::format("all {}", p.say.mass(c.mass)), true);
   if (head)
     label(p, {(head->low.x + head->high.x) / 2, head->high.y + 1},
@@ -118,7 +124,7 @@ void draw_at_work(const Picture& p) {
   title(p, drawn ? "At work, head and log where it sags most; under each jack its load then, in brackets "
                    "least and most over all places"
                  : "At work: it does not stand on the jacks as listed");
-  const Mm top = p.room.low.y + 27, deep = p.along.size(depth_of_main(p));
+  const Mm top = p.space.low.y + 27, deep = p.along.size(depth_of_main(p));
   draw_frame(p, top);
   const Mm seat = top + p.along.size(rail_seat(p.job, p.bed)),
            bunk = p.along.size(p.job.kit.bunk.standing_leg);
@@ -142,7 +148,7 @@ void draw_at_work(const Picture& p) {
                    Across::centre,
                    Up::middle,
                    0},
-                  p.room);
+                  p.space);
     log_top += p.along.size(log.diameter);
   }
   const Mm tops = top + p.along.size(rail_top(p.job, p.bed));
@@ -203,10 +209,10 @@ double round_unit(double scale) {
 }
 
 void scale_bar(const Picture& p, Mm length, const std::string& text) {
-  const Mm x = p.room.high.x - 2, y = p.room.high.y - 2;
+  const Mm x = p.space.high.x - 2, y = p.space.high.y - 2;
   p.labels.line(p.pens.thick, {x, y}, {x, y - length});
   for (Mm end : {y, y - length}) p.labels.line(p.pens.thick, {x - 1, end}, {x + 1, end});
-  p.labels.near({0, {x - 1.8, y - length / 2}, letters, text, Across::right, Up::middle, 0}, p.room);
+  p.labels.near({0, {x - 1.8, y - length / 2}, letters, text, Across::right, Up::middle, 0}, p.space);
 }
 
 struct Extreme {
@@ -235,9 +241,9 @@ void draw_sag(const Picture& p) {
   const Mm main_limit = std::max(0.0, s.sag_limit - s.rail_sag);
   const double reach = std::max({low.value, std::min(main_limit, 4 * low.value), 1e-6}),
                rise = std::max(-high.value, 0.0);
-  const Mm paper = p.room.height() - 13;
+  const Mm paper = p.space.height() - 13;
   const double scale = paper / (reach + rise);
-  const Mm axis = p.room.high.y - 6 - rise * scale;
+  const Mm axis = p.space.high.y - 6 - rise * scale;
   draw_curves(p, c.x, {c.down, -1, axis, scale});
   const bool shown = main_limit <= reach + 1e-9;
   if (shown)
@@ -252,7 +258,7 @@ void draw_sag(const Picture& p) {
                                         p.say.small(s.rail_sag), p.say.small(main_limit));
   label(p,
         {p.along(c.x.front()) + text_width(limit, letters) / 2 + 2,
-         shown ? axis - main_limit * scale - 1.4 : p.room.low.y + 3},
+         shown ? axis - main_limit * scale - 1.4 : p.space.low.y + 3},
         limit);
 }
 
@@ -262,8 +268,8 @@ void draw_moment(const Picture& p) {
   title(p, fmt::format("Bending moment of main {}: up where it sags between jacks, down over them",
                        letter(p.loads.stand.side)));
   const Extreme most = extreme(c.x, c.moment.most, 1), least = extreme(c.x, c.moment.least, -1);
-  const double reach = std::max(most.value - least.value, 1.0), scale = (p.room.height() - 18) / reach;
-  const Mm axis = p.room.high.y - 9 - most.value * scale;
+  const double reach = std::max(most.value - least.value, 1.0), scale = (p.space.height() - 18) / reach;
+  const Mm axis = p.space.high.y - 9 - most.value * scale;
   draw_curves(p, c.x, {c.moment, 1, axis, scale});
   const bool inches = p.say.printing == Printing::inches;
   const double one = inches ? pound_force * foot : 1000;

@@ -28,7 +28,7 @@ struct Picture {
   PicturePens pens;
   AlongBed along;
   SayLoads say;
-  Box2 room;  // of this picture, its title in the upper left corner
+  Box2 space;  // of this picture, its title in the upper left corner
 };
 
 void draw_on_road(const Picture& p);

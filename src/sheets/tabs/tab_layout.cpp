@@ -24,13 +24,13 @@ bool stands_elsewhere(const TabFound& f) { return std::hypot(f.x, f.y) > same_pl
 class Strip {
  public:
   // Tabs numbered in letters `height` high, the first and every `step`th.
-  Strip(const SheetInput& in, const std::vector<TabRow>& rows, Mm room, Mm height, int step)
+  Strip(const SheetInput& in, const std::vector<TabRow>& rows, Mm space, Mm height, int step)
       : in_(in), rows_(rows), pens_(list_), height_(height), step_(step) {
     const Box3 box = bounds(in.bed, in.bed.item({Kind::main, Side::right}));
     from_ = std::min(0.0, box.low.x);
     to_ = box.high.x;
     main_ = {box.low.x, box.high.x};
-    scale_ = reduction(to_ - from_, room - 30);
+    scale_ = reduction(to_ - from_, space - 30);
   }
 
   int scale() const { return scale_; }
@@ -100,13 +100,13 @@ struct DrawnStrip {
 };
 
 // A long bed's numbers stand closer, in smaller letters, and at last only every fifth.
-DrawnStrip fitting_strip(const SheetInput& in, const std::vector<TabRow>& rows, Mm room) {
+DrawnStrip fitting_strip(const SheetInput& in, const std::vector<TabRow>& rows, Mm space) {
   DrawnStrip out;
   for (const auto& [height, step] :
        {std::pair(bench_text, 1), std::pair(small_text, 1), std::pair(small_text, 5)}) {
-    Strip strip(in, rows, room, height, step);
+    Strip strip(in, rows, space, height, step);
     out = {strip.drawn(), strip.scale()};
-    if (bounds(out.list).width() <= room) break;
+    if (bounds(out.list).width() <= space) break;
   }
   return out;
 }
@@ -214,10 +214,10 @@ std::vector<Sheet> tab_layout_sheets(const SheetInput& in) {
   form.title = "TAB LAYOUT";
   form.file = "tab_layout";
   form.material = in.job.frame.grade;
-  const Box2 room = drawing_room(paper_of(in.job.order.order), in.draft);
-  DrawnStrip strip = fitting_strip(in, rows, room.width());
+  const Box2 space = drawing_space(paper_of(in.job.order.order), in.draft);
+  DrawnStrip strip = fitting_strip(in, rows, space.width());
   form.scale = "AS NOTED";
-  Flow flow(form, room);
+  Flow flow(form, space);
   flow.picture(strip.list);
   flow.below();
   flow.table(fmt::format("TABS, from the front datum (strip 1:{} along, not to scale across)", strip.scale),

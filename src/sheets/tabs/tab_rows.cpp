@@ -1,3 +1,4 @@
+// Works out each tab's row, and joins left and right where they agree.
 #include "sheets/tabs/tab_rows.h"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// Draws the section at its own scale.
 #include "sheets/tabs/tab_section.h"
 
 #include <fmt/format.h>

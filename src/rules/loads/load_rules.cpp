@@ -1,3 +1,4 @@
+// The entries of the rules about loads.
 #include "rules/loads/rules.h"
 
 namespace bedwright {
