@@ -84,7 +84,7 @@ void lay_mains(Builder& b) {
 bool near_a_jack(const Builder& b, Mm x, Mm flange) {
   const Mm reach = b.frame.jack.bolt_x / 2 + cross_to_jack;
   for (Mm jack : b.order.jacks)
-    if (x > jack - reach && x - flange < jack + reach) return true;
+    if (x > jack - reach + same_place && x - flange < jack + reach - same_place) return true;
   return false;
 }
 
