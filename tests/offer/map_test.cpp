@@ -2,10 +2,12 @@
 // that combination says.
 #include "offer/map.h"
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <nlohmann/json.hpp>
+#include <sstream>
 
 #include "loads/worked.h"
 #include "offer/picture.h"
@@ -226,12 +228,58 @@ TEST(Map, CarriesLoads) {
   }
 }
 
+// The last key turns fastest; each combination once, with what was found of it.
 TEST(MapCsv, HasALineACombinationAndItsKeysAsColumns) {
-  const std::string csv = map_csv(file_of(drawn()));
-  EXPECT_EQ(std::count(csv.begin(), csv.end(), '\n'), 13);
-  EXPECT_THAT(csv, ::testing::StartsWith(
-                       "track.rail_length,track.bunk_pitch,track.extension_count,fits,stops,warnings,rule,"
-                       "margin,unit,used,at,stopped by,warned by,change\r\n72 in,20 in,0,"));
+  const OfferMap map = drawn();
+  std::istringstream csv(map_csv(file_of(map)));
+  const auto line = [&] {
+    std::string text;
+    std::getline(csv, text);
+    return text;
+  };
+  EXPECT_EQ(line(),
+            "track.rail_length,track.bunk_pitch,track.extension_count,fits,stops,warnings,rule,margin,unit,"
+            "used,at,stopped by,warned by,change\r");
+  std::size_t n = 0;
+  for (const char* rail : {"72 in", "80 in", "84 in"})
+    for (const char* pitch : {"20 in", "24 in"})
+      for (const char* extensions : {"0", "1"}) {
+        const auto findings =
+            findings_of({std::string("track.rail_length=") + rail, std::string("track.bunk_pitch=") + pitch,
+                         std::string("track.extension_count=") + extensions});
+        const auto stops = std::count_if(findings.begin(), findings.end(),
+                                         [](const Finding& f) { return f.severity == Severity::stop; });
+        const MapRow& row = map.rows.at(n++);
+        EXPECT_THAT(line(), ::testing::StartsWith(fmt::format("{},{},{},{},{},{},{},", rail, pitch,
+                                                              extensions, stops == 0 ? "yes" : "no", stops,
+                                                              row.warnings, row.code)));
+      }
+  EXPECT_EQ(line(), "");
+  EXPECT_TRUE(csv.eof());
+}
+
+// A made-up map, no two of its figures alike: each in its own column, lengths in inches
+// where the order prints inches, nothing where there is nothing to say.
+TEST(MapCsv, HasEachFigureInItsColumn) {
+  MapFile file = file_of({Grid({{"a.key", {"10 in", "11 in"}}, {"b.key", {"red", "blue"}}}), {}, {}, {}});
+  file.map.rows = {
+      {0, Fit::fits, 0, 2, "", "REACH 2", "TIP", 2.54, "mm", 0.75, "track bolt R3", ""},
+      {1, Fit::stopped, 3, 1, "TIP 2, CLASH 1", "EDGE 1", "CLASH", -25.4, "mm", 0, "clamp 1", "move it"},
+      {2, Fit::impossible, 0, 0, "", "", "", 0, "", 0, "", "there is no bunk 500"},
+      {3, Fit::fits, 0, 0, "", "", "TOW-COUPLER", 12.5, "%", 0.875, "coupler", ""},
+  };
+  const std::string head =
+      "a.key,b.key,fits,stops,warnings,rule,margin,unit,used,at,stopped by,warned by,change\r\n";
+  const std::string last = "11 in,blue,yes,0,0,TOW-COUPLER,12.500,%,0.875,coupler,,,\r\n";
+  EXPECT_EQ(map_csv(file),
+            head + "10 in,red,yes,0,2,TIP,0.100,in,0.750,track bolt R3,,REACH 2,\r\n" +
+                "10 in,blue,no,3,1,CLASH,-1.000,in,,clamp 1,\"TIP 2, CLASH 1\",EDGE 1,move it\r\n" +
+                "11 in,red,cannot,0,0,,,,,,,,there is no bunk 500\r\n" + last);
+  file.printing = Printing::metric;
+  EXPECT_EQ(map_csv(file),
+            head + "10 in,red,yes,0,2,TIP,2.540,mm,0.750,track bolt R3,,REACH 2,\r\n" +
+                "10 in,blue,no,3,1,CLASH,-25.400,mm,,clamp 1,\"TIP 2, CLASH 1\",EDGE 1,move it\r\n" +
+                "11 in,red,cannot,0,0,,,,,,,,there is no bunk 500\r\n" + last);
 }
 
 }  // namespace

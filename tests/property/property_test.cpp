@@ -3,9 +3,11 @@
 #include <rapidcheck/gtest.h>
 
 #include <cmath>
+#include <functional>
 
 #include "rules/rule.h"
 #include "support/demo.h"
+#include "support/same_bed.h"
 
 namespace bedwright {
 namespace {
@@ -107,12 +109,93 @@ RC_GTEST_PROP(AnyOrder, ATabMovedByMoreThanItsFloatIsCaught, ()) {
   }));
 }
 
+// In every field, though other beds are laid out in between and job and bed stand
+// elsewhere in memory: nothing is kept from one to the next, nor put in an order of addresses.
 RC_GTEST_PROP(AnyOrder, TheSameOrderGivesTheSameBed, ()) {
   const Job job = random_job();
-  const Bed a = bed_of(job), b = bed_of(job);
-  RC_ASSERT(a.items.size() == b.items.size());
-  for (std::size_t i = 0; i < a.items.size(); ++i) RC_ASSERT(a.items[i].placement == b.items[i].placement);
-  for (std::size_t i = 0; i < a.parts.size(); ++i) RC_ASSERT(a.parts[i].form == b.parts[i].form);
+  const Bed first = bed_of(job);
+  const Job copy = job;
+  bed_of(random_job());
+  RC_ASSERT(testing::same_bed(first, bed_of(copy)));
+  RC_ASSERT(testing::same_bed(first, bed_of(job)));
+}
+
+// The comparison itself: a bed is the same as its copy, and no other where any one field is.
+TEST(SameBed, SeesAnyOneFieldChanged) {
+  const Bed bed = testing::demo_bed("base");
+  EXPECT_TRUE(testing::same_bed(bed, Bed(bed)));
+  const std::vector<std::function<void(Bed&)>> changes{
+      [](Bed& b) { b.parts[1].id.number += 1; },
+      [](Bed& b) { b.parts[1].material += "x"; },
+      [](Bed& b) { b.parts[1].origin = b.parts[1].origin == Origin::made ? Origin::kit : Origin::made; },
+      [](Bed& b) { b.parts[1].form = Bought{}; },
+      [](Bed& b) { b.parts.pop_back(); },
+      [](Bed& b) { b.items[3].part += 1; },
+      [](Bed& b) { b.items[3].placement.origin.z += 1e-9; },
+      [](Bed& b) { b.items[3].id.side = Side::middle, b.items[3].id.of += 1; },
+      [](Bed& b) { b.items[3].shown = !b.items[3].shown; },
+      [](Bed& b) { b.items[3].bolt += 1; },
+      [](Bed& b) { b.items[3].moving = !b.items[3].moving; },
+      [](Bed& b) { b.items.pop_back(); },
+      [](Bed& b) { b.bolts[2].id.number += 1; },
+      [](Bed& b) { b.bolts[2].size.pitch += 1e-9; },
+      [](Bed& b) { b.bolts[2].length += 1e-9; },
+      [](Bed& b) { b.bolts[2].seat.x += 1e-9; },
+      [](Bed& b) { b.bolts[2].direction.z *= -1; },
+      [](Bed& b) { b.bolts[2].under_head.clear(); },
+      [](Bed& b) { b.bolts[2].under_nut.clear(); },
+      [](Bed& b) { b.bolts[2].plies[0].item += 1; },
+      [](Bed& b) { b.bolts[2].plies[0].hole += 1; },
+      [](Bed& b) { b.bolts[2].plies[0].thickness += 1e-9; },
+      [](Bed& b) { b.bolts[2].plies[0].slope += 1e-9; },
+      [](Bed& b) { std::swap(b.bolts[2].plies.front(), b.bolts[2].plies.back()); },
+      [](Bed& b) { b.bolts[2].stack_up[0].what += "x"; },
+      [](Bed& b) { b.bolts[2].stack_up[0].x_plus += 1e-9; },
+      [](Bed& b) { b.bolts[2].stack_up[0].x_minus += 1e-9; },
+      [](Bed& b) { b.bolts[2].stack_up[0].y_plus += 1e-9; },
+      [](Bed& b) { b.bolts[2].stack_up[0].y_minus += 1e-9; },
+      [](Bed& b) { b.bolts[2].stack_up[0].z_plus += 1e-9; },
+      [](Bed& b) { b.bolts[2].stack_up[0].z_minus += 1e-9; },
+      [](Bed& b) { b.bolts[2].stack_up[0].from_datum = !b.bolts[2].stack_up[0].from_datum; },
+      [](Bed& b) { b.bolts[2].in_place = !b.bolts[2].in_place; },
+      [](Bed& b) { b.bolts.pop_back(); },
+      [](Bed& b) { b.welds[4].a += 1; },
+      [](Bed& b) { b.welds[4].b += 1; },
+      [](Bed& b) { b.welds[4].leg += 1e-9; },
+      [](Bed& b) { b.welds[4].length += 1e-9; },
+      [](Bed& b) { b.welds[4].line = WeldLine::none; },
+      [](Bed& b) { b.welds[4].thinner += 1e-9; },
+      [](Bed& b) { b.welds[4].edge += 1e-9; },
+      [](Bed& b) { std::swap(b.welds.front(), b.welds.back()); },
+      [](Bed& b) { b.joined[0].a += 1; },
+      [](Bed& b) { b.joined[0].b += 1; },
+      [](Bed& b) { b.joined[0].why = "x"; },
+      [](Bed& b) { b.track.rail_length += 1e-9; },
+      [](Bed& b) { b.track.bunk_pitch += 1e-9; },
+      [](Bed& b) { b.track.total_length += 1e-9; },
+      [](Bed& b) { b.track.remainder += 1e-9; },
+      [](Bed& b) { b.track.sections += 1; },
+      [](Bed& b) { b.track.starts[1] += 1e-9; },
+      [](Bed& b) { b.track.joints[0] += 1e-9; },
+      [](Bed& b) { b.track.mounting[0] += 1e-9; },
+      [](Bed& b) { b.track.bunk_sets[0] += 1e-9; },
+      [](Bed& b) { b.track.stop_holes[0] += 1e-9; },
+      [](Bed& b) { b.track.bunks[1].section += 1; },
+      [](Bed& b) { b.track.bunks[1].set += 1; },
+      [](Bed& b) { b.track.bunks[1].within += 1e-9; },
+      [](Bed& b) { b.track.bunks[1].x += 1e-9; },
+      [](Bed& b) { b.track.gauge += 1e-9; },
+      [](Bed& b) { b.track.standoff += 1e-9; },
+      [](Bed& b) { b.track.head_from += 1e-9; },
+      [](Bed& b) { b.track.head_to += 1e-9; },
+      [](Bed& b) { b.track.head_lock += 1e-9; },
+  };
+  for (std::size_t i = 0; i < changes.size(); ++i) {
+    Bed other = bed;
+    changes[i](other);
+    EXPECT_FALSE(testing::same_bed(bed, other)) << "change " << i;
+    EXPECT_FALSE(testing::same_bed(other, bed)) << "change " << i;
+  }
 }
 
 }  // namespace
