@@ -12,7 +12,7 @@ test_packages=(
   libfontconfig-dev  # the kernel's document framework asks for it when a test links it
   python3 python3-ezdxf python3-jsonschema gdal-bin python3-gdal poppler-utils nodejs npm calculix-ccx glpk-utils
 )
-# What browser:same_as_host needs; without it that test is skipped.
+# What the tests browser:... need; without it they are skipped.
 browser_packages=(emscripten)
 
 # install_packages YES PACKAGE...: installs those that are missing; asks first

@@ -14,6 +14,7 @@
 #include <mutex>
 #include <thread>
 
+#include "examine/findings_json.h"
 #include "offer/margins.h"
 #include "offer/near_miss.h"
 #include "rules/loads/rules.h"
@@ -35,8 +36,6 @@ bool binds_more(const Finding& a, const Finding& b) {
   const auto share = [](const Finding& f) { return f.margin / std::max(std::abs(f.limit), 1e-9); };
   return rank(a) == 1 ? a.margin < b.margin : share(a) < share(b);
 }
-
-double to_a_millionth(double value) { return std::round(value * 1e6) / 1e6 + 0.0; }
 
 // "HOLE-FIT, CLASH": which rules, however often.
 std::string rules_of(const MapRow& row) {

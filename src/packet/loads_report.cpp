@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "bed/names.h"
+#include "examine/findings_json.h"
 #include "loads/say.h"
 #include "loads/worked.h"
 #include "rules/table.h"
@@ -15,22 +16,20 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-double rounded(double value) { return std::round(value * 1e6) / 1e6 + 0.0; }
-
 Json rounded_list(const std::vector<double>& values) {
   Json list = Json::array();
-  for (double v : values) list.push_back(rounded(v));
+  for (double v : values) list.push_back(to_a_millionth(v));
   return list;
 }
 
 Json figures(std::initializer_list<std::pair<const char*, double>> all) {
   Json object = Json::object();
-  for (const auto& [key, value] : all) object[key] = rounded(value);
+  for (const auto& [key, value] : all) object[key] = to_a_millionth(value);
   return object;
 }
 
 Json condition(const TowCondition& c) {
-  Json json{{"name", name(c.travel)}, {"judged", c.judged}, {"mass", rounded(c.mass)}};
+  Json json{{"name", name(c.travel)}, {"judged", c.judged}, {"mass", to_a_millionth(c.mass)}};
   json["centre"] = figures({{"x", c.centre.x}, {"y", c.centre.y}, {"z", c.centre.z}});
   json["inertia"] = figures({{"roll", c.inertia.x}, {"pitch", c.inertia.y}, {"yaw", c.inertia.z}});
   json.update(figures({{"tongue", c.tongue},
@@ -66,7 +65,7 @@ Json stand(const Stand& s) {
                        {"tab_load", s.tab_load}});
   for (const auto& [name, factor] :
        {std::pair{"push_factor", s.push_factor}, {"roll_on_factor", s.roll_on_factor}})
-    json[name] = std::isfinite(factor) ? Json(rounded(factor)) : Json();
+    json[name] = std::isfinite(factor) ? Json(to_a_millionth(factor)) : Json();
   json["side"] = letter(s.side);
   json["jacks"] = Json::array();
   for (const JackLoad& k : s.jacks) {
@@ -122,7 +121,7 @@ Json loads_json(const Job& job, const Bed& bed, const LoadsResult& loads) {
                           {"weld_allowed", b.weld_allowed}});
   json["margins"] = Json::array();
   for (const LoadMargin& m : load_margins(job, loads))
-    json["margins"].push_back(Json{{"code", m.code}, {"what", name(m)}, {"used", rounded(m.used)}});
+    json["margins"].push_back(Json{{"code", m.code}, {"what", name(m)}, {"used", to_a_millionth(m.used)}});
   json["assumptions"] = loads.assumptions;
   json["worked"] = worked_lines(job, bed, loads);
   return json;

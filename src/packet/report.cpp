@@ -3,9 +3,9 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "examine/findings_json.h"
 #include "packet/loads_report.h"
 #include "packet/track_report.h"
 #include "rules/loads/rules.h"
@@ -17,11 +17,9 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-double rounded(double value) { return std::round(value * 1e6) / 1e6 + 0.0; }
-
 Json rounded_list(const std::vector<Mm>& values) {
   Json list = Json::array();
-  for (const Mm v : values) list.push_back(rounded(v));
+  for (const Mm v : values) list.push_back(to_a_millionth(v));
   return list;
 }
 
@@ -34,50 +32,22 @@ const char* const cautions =
     "Check one "
     "part against its file before cutting or drilling the rest.";
 
-Json counts(const std::vector<Finding>& findings) {
-  Json counts{{"stop", 0}, {"warn", 0}, {"note", 0}};
-  for (const Finding& f : findings) {
-    Json& n = counts[severity_word(f.severity)];
-    n = n.get<int>() + 1;
-  }
-  return counts;
-}
-
-Json finding(const Finding& f) {
-  Json subjects = Json::array();
-  for (const Subject& s : f.subjects) subjects.push_back(s.name);
-  Json changes = Json::array();
-  for (const Change& c : f.changes)
-    changes.push_back(Json{{"key", c.key}, {"value", c.value}, {"brings", c.brings}});
-  return Json{{"code", f.code},
-              {"severity", severity_word(f.severity)},
-              {"subjects", std::move(subjects)},
-              {"place", Json{{"x", rounded(f.x)}, {"y", rounded(f.y)}, {"z", rounded(f.z)}}},
-              {"measured", rounded(f.measured)},
-              {"limit", rounded(f.limit)},
-              {"margin", rounded(f.margin)},
-              {"unit", f.unit},
-              {"message", f.message},
-              {"remedy", f.remedy},
-              {"changes", std::move(changes)}};
-}
-
 Json account(const Track& t) {
   std::vector<Mm> bunks;
   for (const BunkPlace& b : t.bunks) bunks.push_back(b.x);
-  return Json{{"rail_length", rounded(t.rail_length)},
-              {"bunk_pitch", rounded(t.bunk_pitch)},
-              {"total_length", rounded(t.total_length)},
+  return Json{{"rail_length", to_a_millionth(t.rail_length)},
+              {"bunk_pitch", to_a_millionth(t.bunk_pitch)},
+              {"total_length", to_a_millionth(t.total_length)},
               {"sections", t.sections},
               {"bunks", t.bunk_count()},
-              {"remainder", rounded(t.remainder)},
+              {"remainder", to_a_millionth(t.remainder)},
               {"joints", rounded_list(t.joints)},
               {"bunk_positions", rounded_list(bunks)},
-              {"standoff", rounded(t.standoff)},
-              {"gauge", rounded(t.gauge)},
-              {"head_from", rounded(t.head_from)},
-              {"head_to", rounded(t.head_to)},
-              {"head_lock", rounded(t.head_lock)}};
+              {"standoff", to_a_millionth(t.standoff)},
+              {"gauge", to_a_millionth(t.gauge)},
+              {"head_from", to_a_millionth(t.head_from)},
+              {"head_to", to_a_millionth(t.head_to)},
+              {"head_lock", to_a_millionth(t.head_lock)}};
 }
 
 Json rule_list(const std::vector<Rule>& table) {
@@ -98,8 +68,6 @@ Json rule_list(const std::vector<Rule>& table) {
 std::string report_json(const Report& report) {
   const Examined& e = report.examined;
   const Heading& h = e.heading();
-  Json findings = Json::array();
-  for (const Finding& f : e.findings) findings.push_back(finding(f));
   Json json{{"format", "bedwright report"},
             {"version", 1},
             {"program", Json{{"name", "bedwright"}, {"version", report.program_version}}},
@@ -110,8 +78,8 @@ std::string report_json(const Report& report) {
                            {"kit", e.job.order.kit},
                            {"frame", e.job.order.frame}}},
             {"state", word(report.state)},
-            {"counts", counts(e.findings)},
-            {"findings", std::move(findings)},
+            {"counts", counts_json(e.findings)},
+            {"findings", findings_json(e.findings)},
             {"track", account(e.bed.track)},
             {"rules", rule_list(all_rules())}};
   json["datum"] = datum_json(e.scene, e.job);

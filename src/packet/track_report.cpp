@@ -9,6 +9,7 @@
 #include <map>
 
 #include "bed/names.h"
+#include "examine/findings_json.h"
 #include "rules/fit/bolt_kinds.h"
 #include "rules/fit/datum.h"
 #include "rules/table.h"
@@ -20,8 +21,6 @@ using Json = nlohmann::ordered_json;
 
 constexpr int width = 100, indent = 8;
 constexpr std::array datums{Datum::front, Datum::middle, Datum::rear};
-
-double rounded(double value) { return std::round(value * 1e6) / 1e6 + 0.0; }
 
 const DatumMargin& margin_at(const DatumMargins& margins, Datum datum) {
   return margins[static_cast<std::size_t>(datum)];
@@ -184,7 +183,8 @@ nlohmann::ordered_json datum_json(const Scene& scene, const Job& job) {
     const DatumMargin& m = margin_at(margins, d);
     // No bolt in place: nothing to say a margin of.
     json[datum_word(d)] =
-        m.bolt < 0 ? Json{} : Json{{"margin", rounded(m.margin)}, {"bolt", name(scene.bed.bolts[m.bolt])}};
+        m.bolt < 0 ? Json{}
+                   : Json{{"margin", to_a_millionth(m.margin)}, {"bolt", name(scene.bed.bolts[m.bolt])}};
   }
   return json;
 }
@@ -192,7 +192,7 @@ nlohmann::ordered_json datum_json(const Scene& scene, const Job& job) {
 nlohmann::ordered_json bolts_json(const Scene& scene) {
   const auto list = [](const std::vector<Mm>& lengths) {
     Json json = Json::array();
-    for (const Mm l : lengths) json.push_back(rounded(l));
+    for (const Mm l : lengths) json.push_back(to_a_millionth(l));
     return json;
   };
   Json all = Json::array();
@@ -201,10 +201,10 @@ nlohmann::ordered_json bolts_json(const Scene& scene) {
     for (const HoleChoice& h : k.holes) {
       const Bolt& bolt = scene.bed.bolts[h.bolt];
       holes.push_back(Json{{"bolt", name(bolt)},
-                           {"length", rounded(bolt.length)},
+                           {"length", to_a_millionth(bolt.length)},
                            {"suits", list(h.suits)},
-                           {"fewest", h.fewest ? Json(rounded(*h.fewest)) : Json{}},
-                           {"from_kit", h.from_kit ? Json(rounded(*h.from_kit)) : Json{}}});
+                           {"fewest", h.fewest ? Json(to_a_millionth(*h.fewest)) : Json{}},
+                           {"from_kit", h.from_kit ? Json(to_a_millionth(*h.from_kit)) : Json{}}});
     }
     all.push_back(Json{{"size", k.size},
                        {"now", list(k.now)},

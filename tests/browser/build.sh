@@ -1,5 +1,7 @@
 #!/usr/bin/env bash
-# Builds the rooms a browser can run, with Debian's emscripten.
+# Builds what a browser can run, with Debian's emscripten: every room up to `advice`
+# where no TARGET is given. `module` is what a page loads, FOLDER/src/bedwright.js and
+# bedwright.wasm; `load` loads orders for tests.
 #   tests/browser/build.sh FOLDER [TARGET...]
 set -euo pipefail
 top=$(dirname "$(dirname "$(dirname "$(readlink -f "${BASH_SOURCE[0]}")")")")

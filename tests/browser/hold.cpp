@@ -3,39 +3,23 @@
 //   hold write PARAMS CASES         hold compare CASES RESULTS
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <stdexcept>
 
 #include "browser/cases.h"
 #include "support/damage.h"
+#include "support/shipped.h"
 #include "yaml/text.h"
 
 namespace fs = std::filesystem;
 using namespace bedwright;
 using testing::Json;
+using testing::Text;
 
 namespace {
 
 constexpr int damaged_cases = 400;
-
-struct Text {
-  std::string path, bytes;
-};
-
-std::vector<Text> shipped(const fs::path& folder) {
-  std::vector<Text> texts;
-  for (const auto& entry : fs::recursive_directory_iterator(folder)) {
-    if (entry.path().extension() != ".yaml") continue;
-    std::ifstream stream(entry.path(), std::ios::binary);
-    texts.push_back({"params/" + fs::relative(entry.path(), folder).string(),
-                     {std::istreambuf_iterator<char>(stream), {}}});
-  }
-  std::sort(texts.begin(), texts.end(), [](const Text& a, const Text& b) { return a.path < b.path; });
-  return texts;
-}
 
 // What cannot be read makes no job, whose digest would ask for the bytes.
 Json carried(const Text& text) {
@@ -45,7 +29,7 @@ Json carried(const Text& text) {
 
 class Cases {
  public:
-  explicit Cases(const fs::path& folder) : texts_(shipped(folder)) {
+  explicit Cases(const fs::path& folder) : texts_(testing::shipped_texts(folder)) {
     for (const Text& text : texts_) all_["files"].push_back(carried(text));
   }
 

@@ -1,4 +1,4 @@
-// Random orders with random faults, as a demo order and the --set that spoil it.
+// Random orders with random faults, as an order and the --set that spoil it.
 #pragma once
 
 #include <fmt/format.h>
@@ -7,24 +7,47 @@
 #include <cmath>
 #include <random>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace bedwright::testing {
 
+// An order to spoil.
+struct BaseOrder {
+  std::string name;
+  bool metric = false, clip = false;  // its lengths, and its frame's kind of tab
+};
+
+inline const std::vector<BaseOrder> good_bases = {{"base", false, false},
+                                                  {"one_extension", false, true},
+                                                  {"metric", true, true},
+                                                  {"lot_frame", false, false}};
+
+// The rest of the demo orders, and what `new` starts from (support/shipped.h).
+inline const std::vector<BaseOrder> every_base = [] {
+  std::vector<BaseOrder> all = good_bases;
+  all.insert(all.end(), {{"sizes", false, true},
+                         {"wrong", false, false},
+                         {"starter_inch", false, false},
+                         {"starter_metric", true, true}});
+  return all;
+}();
+
 struct RandomOrder {
-  std::string name;  // of the demo order
+  std::string name;  // of the order spoilt
   std::vector<std::string> sets;
 };
 
 class OrderMaker {
  public:
-  explicit OrderMaker(unsigned seed) : random_(seed) {}
+  explicit OrderMaker(unsigned seed, std::vector<BaseOrder> bases = good_bases)
+      : random_(seed), bases_(std::move(bases)) {}
 
   RandomOrder make() {
-    static const std::vector<std::string> names = {"base", "one_extension", "metric", "lot_frame"};
-    RandomOrder order{names[pick(0, 3)], {}};
-    metric_ = order.name == "metric";
-    clip_ = order.name == "metric" || order.name == "one_extension";
+    const BaseOrder& base = bases_[static_cast<std::size_t>(pick(0, static_cast<int>(bases_.size()) - 1))];
+    RandomOrder order{base.name, {}};
+    metric_ = base.metric;
+    clip_ = base.clip;
     const int faults = pick(1, 3);
     std::vector<int> kinds;
     while (static_cast<int>(kinds.size()) < faults) {
@@ -106,6 +129,7 @@ class OrderMaker {
   }
 
   std::mt19937 random_;
+  std::vector<BaseOrder> bases_;
   bool metric_ = false, clip_ = false;
 };
 
