@@ -1,3 +1,4 @@
+// A finding as JSON, the one form of it.
 #include "examine/findings_json.h"
 
 #include <algorithm>
