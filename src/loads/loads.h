@@ -21,7 +21,7 @@ namespace bedwright {
 // --- on the road -------------------------------------------------------------
 
 struct TowCondition {
-  TravelCase travel;    // printed by name() in loads/say.h
+  TravelCase travel;    // printed by name() in loads/travel_name.h
   bool judged = false;  // the order travels so; others are shown to compare
   Kg mass = 0;
   Vec3 centre;
