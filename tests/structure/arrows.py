@@ -2,7 +2,8 @@
 """Holds the tree to its own rules: which room includes which comes from what each is
 linked with (src/CMakeLists.txt, where a wrong include does not compile); here it is
 held that those arrows make no cycle, that kernel headers stand in one room, that no
-printed name is compared, that one place asks for inches or metric, and that no file is too long to read in one sitting."""
+printed name is compared, that one place asks for inches or
+metric, and that no file is too long to read in one sitting."""
 import pathlib
 import re
 import sys
