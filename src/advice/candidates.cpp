@@ -10,12 +10,6 @@
 namespace bedwright {
 namespace {
 
-std::string length_text(const Job& job, Mm length) {
-  if (job.order.order.printing == Printing::metric)
-    return fmt::format("{:g} mm", std::round(length * 1000) / 1000);
-  return fmt::format("{:g} in", std::round(length / inch * 1e4) / 1e4);
-}
-
 // Other bunks, nearest to `now` first, the rearward one of two equally near.
 void other_bunks(const std::string& key, int now, int bunks, const std::vector<int>& taken,
                  std::vector<Change>& all) {
@@ -27,11 +21,12 @@ void other_bunks(const std::string& key, int now, int bunks, const std::vector<i
 
 // Either way along the bed in whole steps a tape shows.
 void nearby(const Job& job, const std::string& key, Mm now, int steps, std::vector<Change>& all) {
-  const Mm step = job.order.order.printing == Printing::metric ? 25 : inch;
+  const Figures figures = job.order.order.figures();
+  const Mm step = figures.coarse_step();
   for (int i = 1; i <= steps; ++i)
     for (double way : {1.0, -1.0}) {
       const Mm place = now + way * i * step;
-      if (place >= 0) all.push_back({key, length_text(job, place)});
+      if (place >= 0) all.push_back({key, figures.set_decimal(place)});
     }
 }
 

@@ -8,7 +8,7 @@
 #include <cmath>
 #include <map>
 
-#include "rules/figures.h"
+#include "units/figures.h"
 #include "units/print.h"
 #include "yaml/key_path.h"
 
@@ -33,11 +33,7 @@ constexpr int most_steps = 99;
 
 class Usual {
  public:
-  Usual(const Job& job, int bunks)
-      : job_(job),
-        bunks_(bunks),
-        figures_{job.order.order.printing, job.order.order.tape},
-        metric_(job.order.order.printing == Printing::metric) {}
+  Usual(const Job& job, int bunks) : job_(job), bunks_(bunks), figures_(job.order.order.figures()) {}
 
   std::vector<FreeValue> all() {
     settings();
@@ -109,7 +105,7 @@ class Usual {
 
   void places() {
     const Order& o = job_.order;
-    const Mm step = metric_ ? 25 : inch;
+    const Mm step = figures_.coarse_step();
     const std::size_t from_front = jacks_listed(o);
     for (std::size_t i = 0; i < from_front; ++i)
       about(fmt::format("jacks[{}]", i + 1), o.jacks[i], step, 12, 0, on_the_mains);
@@ -124,26 +120,22 @@ class Usual {
 
   void tabs() {
     const FrameTabs& t = job_.frame.tabs;
-    const Mm slot_step = metric_ ? 2 : inch / 16, tab_step = metric_ ? 10 : inch / 4;
+    const Mm slot_step = figures_.slot_step(), tab_step = figures_.tab_step();
     for (int i = 1; i <= 24; ++i)
       add("frame.tabs.slot_length", figures_.set(t.slot_length + i * slot_step), a_slot, i);
     for (int i = 1; i <= 12; ++i) add("frame.tabs.length", figures_.set(t.length + i * tab_step), a_tab, i);
     if (t.clip) return about("frame.tabs.clip.standoff", t.clip->standoff, slot_step, 16, 0, a_standoff);
-    constexpr std::array inch_plates{0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 1.0};
-    constexpr std::array metric_plates{6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0};
     if (t.plate->pad_width <= 0) return;
     std::vector<std::pair<Mm, std::string>> pads;
-    for (std::size_t i = 0; i < inch_plates.size(); ++i) {
-      const Mm thickness = metric_ ? metric_plates[i] : inch_plates[i] * inch;
+    for (const Mm thickness : figures_.usual_plates())
       if (std::abs(thickness - t.plate->pad_thickness) > same_place)
         pads.push_back({thickness, figures_.set(thickness)});
-    }
     nearest_first("frame.tabs.plate.pad_thickness", t.plate->pad_thickness, std::move(pads), a_standoff);
   }
 
   void track() {
     const TrackOrder& t = job_.order.track;
-    const Mm step = metric_ ? 25 : inch;
+    const Mm step = figures_.coarse_step();
     about("track.bunk_pitch", t.bunk_pitch, step / 2, 12, 6 * inch, a_pitch);
     about("track.rail_length", t.rail_length, step, 12, 12 * inch, a_rail);
   }
@@ -151,7 +143,6 @@ class Usual {
   const Job& job_;
   int bunks_;
   Figures figures_;
-  bool metric_;
   std::vector<FreeValue> all_;
 };
 

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "units/figures.h"
+
 namespace bedwright {
 namespace {
 
@@ -18,6 +20,10 @@ constexpr double handle = 10;
 Mm stated_or(Mm stated, Mm usual) { return stated > 0 ? stated : usual; }
 
 }  // namespace
+
+std::string bolt_length_text(const BoltSize& size, Mm length) {
+  return figures_of_standard(size.metric).set(length);
+}
 
 Tools usual_tools(const BoltSize& size) {
   const Mm flats = size.wrench;

@@ -42,6 +42,9 @@ struct BoltSize {
   friend bool operator==(const BoltSize&, const BoltSize&) = default;
 };
 
+// A bolt length in its own standard's unit, whatever the order prints in: "1-1/2 in", "35 mm".
+std::string bolt_length_text(const BoltSize& size, Mm length);
+
 // The size's tools, what is not stated filled in from the wrench's opening.
 Tools usual_tools(const BoltSize& size);
 

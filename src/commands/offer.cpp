@@ -147,7 +147,7 @@ std::vector<std::string> what_it_holds_for(const Job& job, const std::vector<std
     return std::any_of(grid.varied().begin(), grid.varied().end(),
                        [&](const Varied& v) { return v.key == key || v.key.starts_with(key + "."); });
   };
-  const Figures say{job.order.order.printing, job.order.order.tape};
+  const Figures say = job.order.order.figures();
   std::string text = fmt::format("Kit: {}. Frame: {}.", is_varied("kit") ? "as varied" : job.kit.name,
                                  is_varied("frame") ? "as varied" : job.frame.name);
   const auto& log = job.order.work.log;

@@ -8,7 +8,6 @@
 #include <set>
 
 #include "bed/names.h"
-#include "compare/reading.h"
 
 namespace bedwright {
 namespace {
@@ -144,7 +143,7 @@ const char* word(Datum d) { return d == Datum::front ? "front" : d == Datum::mid
 std::string places(const Figures& figures, std::vector<Mm> all) {
   std::sort(all.begin(), all.end());
   std::string text;
-  for (const Mm x : all) text += (text.empty() ? "" : ", ") + figure_text(figures, x);
+  for (const Mm x : all) text += (text.empty() ? "" : ", ") + figures.brief(x);
   return text;
 }
 
@@ -179,7 +178,7 @@ std::vector<HeadLine> headlines(const Compared& a, const Compared& b, const Figu
   both("axles", [](const Compared& s) { return std::to_string(s.job.frame.axle.count); });
   both("axle group at", [&](const Compared& s) { return figures.say(s.job.order.axle.position); });
   both("jacks at", [&](const Compared& s) { return places(figures, s.job.order.jacks); });
-  both("steel the shop makes", [&](const Compared& s) { return figures.say_mass(made_mass(s)); });
+  both("steel the shop makes", [&](const Compared& s) { return figures.in_one_unit().mass(made_mass(s)); });
   return lines;
 }
 

@@ -11,7 +11,7 @@
 
 #include "bed/bed.h"
 #include "params/job.h"
-#include "rules/figures.h"
+#include "units/figures.h"
 
 namespace bedwright {
 

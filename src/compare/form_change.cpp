@@ -7,7 +7,6 @@
 
 #include "bed/names.h"
 #include "compare/compare.h"
-#include "compare/reading.h"
 #include "units/print.h"
 
 namespace bedwright {
@@ -33,8 +32,8 @@ bool same_spot(const PlacedHole& a, const PlacedHole& b) {
 }
 
 std::string size_text(const Hole& h, const Figures& f) {
-  return h.slotted() ? fmt::format("{} x {} slot", figure_text(f, h.diameter), figure_text(f, h.length))
-                     : fmt::format("{} hole", figure_text(f, h.diameter));
+  return h.slotted() ? fmt::format("{} x {} slot", f.brief(h.diameter), f.brief(h.length))
+                     : fmt::format("{} hole", f.brief(h.diameter));
 }
 
 // "9/16 in hole becomes 5/8 in hole"; in more places where it would read as no change.
@@ -65,7 +64,7 @@ std::string along(const std::vector<PlacedHole>& holes, const Figures& f) {
                places.end());
   std::string text;
   for (std::size_t i = 0; i < std::min(most, places.size()); ++i)
-    text += (i == 0 ? "" : ", ") + figure_text(f, places[i]);
+    text += (i == 0 ? "" : ", ") + f.brief(places[i]);
   return places.size() > most ? fmt::format("{} and {} more", text, places.size() - most) : text;
 }
 
@@ -170,7 +169,7 @@ FormChange changed(const Member& a, const Member& b, const Figures& f) {
 FormChange changed(const Bought& a, const Bought& b, const Figures& f) {
   FormChange change;
   if (std::abs(a.mass - b.mass) > 1e-6) {
-    change.how.push_back(fmt::format("mass {} becomes {}", mass_text(f, a.mass), mass_text(f, b.mass)));
+    change.how.push_back(fmt::format("mass {} becomes {}", f.fine_mass(a.mass), f.fine_mass(b.mass)));
   }
   if (a.envelope != b.envelope || a.lugs != b.lugs) change.how.push_back("other sizes");
   return change;

@@ -9,7 +9,6 @@
 #include <utility>
 
 #include "compare/compare.h"
-#include "compare/reading.h"
 #include "units/print.h"
 #include "yaml/describe.h"
 #include "yaml/need.h"
@@ -54,7 +53,7 @@ class KeyWriter {
     add(key, joined(all, [&](Mm value) { return length_text(value); }));
   }
   void mass(const char* key, Kg value, Range, const char*, Need = {}) {
-    add(key, writing_ == Writing::exactly ? as_written(Dimension::mass, value) : mass_text(figures_, value));
+    add(key, writing_ == Writing::exactly ? as_written(Dimension::mass, value) : figures_.fine_mass(value));
   }
   void stress(const char* key, Mpa value, Range, const char*, Need = {}) {
     add(key, as_written(Dimension::stress, value));
@@ -93,7 +92,7 @@ class KeyWriter {
   void add(const char* key, std::string value) { values.emplace_back(prefix_ + key, std::move(value)); }
 
   std::string length_text(Mm value) const {
-    return writing_ == Writing::exactly ? plain_figure(value) + " mm" : figure_text(figures_, value);
+    return writing_ == Writing::exactly ? plain_figure(value) + " mm" : figures_.brief(value);
   }
 
   template <class T, class Text = std::identity>

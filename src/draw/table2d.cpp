@@ -27,6 +27,12 @@ std::size_t step(const std::string& s, std::size_t i) {
 
 }  // namespace
 
+std::vector<std::string> table_row(const std::vector<std::vector<std::string>>& groups) {
+  std::vector<std::string> row;
+  for (const std::vector<std::string>& group : groups) row.insert(row.end(), group.begin(), group.end());
+  return row;
+}
+
 Mm table_width(const Table2d& table, Mm text_height) {
   Mm total = 0;
   for (const Mm w : column_widths(table, text_height)) total += w;

@@ -13,6 +13,9 @@ struct Table2d {
   std::vector<std::vector<std::string>> rows;  // each as long as the head
 };
 
+// A row, or a head, out of groups of neighbouring cells.
+std::vector<std::string> table_row(const std::vector<std::vector<std::string>>& groups);
+
 // Height of one row, in text heights.
 inline constexpr double table_row_height = 1.7;
 

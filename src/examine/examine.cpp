@@ -9,10 +9,8 @@
 namespace bedwright {
 namespace {
 
-Figures figures_of(const Heading& heading) { return {heading.printing, heading.tape}; }
-
 CheckInput input_of(const Job& job, const Bed& bed) {
-  return {bed, job.order.limits, &job, nullptr, figures_of(job.order.order)};
+  return {bed, job.order.limits, &job, nullptr, job.order.order.figures()};
 }
 
 bool is_about_loads(const Finding& f) {

@@ -104,11 +104,11 @@ bool clear(const FrameAxle& a, const Ground& ground, Mm x) {
 std::vector<Mm> axle_places(const Job& job, const Bed& bed, const Tow& tow) {
   constexpr std::size_t most = 5;
   if (tow.axle_from > tow.axle_to) return {};
-  const Heading& heading = job.order.order;
+  const Figures figures = job.order.order.figures();
   const Ground ground{taken_by_frame(job, bed), shut_out(job, bed, tow.axle_x), main_start(job),
                       main_end(job, bed)};
   const Mm middle = (tow.axle_from + tow.axle_to) / 2;
-  for (Mm grid : {heading.printing == Printing::inches ? inch : 10.0, heading.tape}) {
+  for (Mm grid : {figures.place_step(), figures.mark}) {
     std::vector<Mm> places;
     for (Mm x = std::ceil(tow.axle_from / grid) * grid; x <= tow.axle_to; x += grid)
       if (clear(job.frame.axle, ground, x)) places.push_back(x);

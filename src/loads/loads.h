@@ -39,7 +39,7 @@ namespace bedwright {
 // --- on the road -------------------------------------------------------------
 
 struct TowCondition {
-  TravelCase travel;    // printed by name() in loads/say.h
+  TravelCase travel;    // printed by name() in loads/travel_name.h
   bool judged = false;  // the order travels this way; others are shown for comparison
   Kg mass = 0;
   Vec3 centre;

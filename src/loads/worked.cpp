@@ -6,20 +6,14 @@
 #include <algorithm>
 #include <cmath>
 
-#include "loads/say.h"
 #include "loads/steel.h"
+#include "loads/travel_name.h"
 
 namespace bedwright {
 namespace {
 
 // Figures of one sum in the order's one unit, without the other in brackets.
-SayLoads plain(const Job& job) { return {job.order.order.printing, false}; }
-
-// "3.00 in3", "49.2 cm3".
-std::string modulus(const SayLoads& say, double mm3) {
-  const bool inches = say.printing == Printing::inches;
-  return fmt::format("{:.2f} {}", mm3 / std::pow(inches ? inch : 10, 3), inches ? "in3" : "cm3");
-}
+Figures plain(const Job& job) { return job.order.order.figures().in_one_unit(); }
 
 const TowCondition& heaviest(const Tow& tow) {
   const TowCondition* most = &tow.conditions.front();
@@ -29,7 +23,7 @@ const TowCondition& heaviest(const Tow& tow) {
 }
 
 void tow_lines(const Job& job, const LoadsResult& r, std::vector<std::string>& lines) {
-  const SayLoads say = plain(job);
+  const Figures say = plain(job);
   const Tow& t = r.tow;
   const BedWeights& w = r.weights;
   const Mm base = t.axle_x - t.ball_x;
@@ -58,17 +52,17 @@ void tow_lines(const Job& job, const LoadsResult& r, std::vector<std::string>& l
   lines.push_back(fmt::format(
       "Tongue over a bump: {:g} x {} x {} = {}; over two {} of S = {}: {} of {}.", job.order.road.bump,
       say.force(g.coupler / job.order.road.bump), say.place(g.arm), say.moment(g.moment), section.name,
-      modulus(say, bending_of(section).modulus), say.stress(g.stress), say.stress(g.allowed)));
+      say.section_modulus(bending_of(section).modulus), say.stress(g.stress), say.stress(g.allowed)));
   lines.push_back(
       fmt::format("Its welds, one channel: ({} / {} + {} x {} x {} / {}) / (0.707 x {}) = {} of {}.",
                   say.force(g.coupler / 2), say.place(g.weld_length), say.force(g.coupler / 2),
-                  say.place(g.weld_arm), say.place(g.weld_far), modulus(say, g.weld_inertia),
+                  say.place(g.weld_arm), say.place(g.weld_far), say.section_modulus(g.weld_inertia),
                   say.small(g.weld_leg), say.stress(g.weld), say.stress(weld_allowable)));
 }
 
 // What bears on the jacks and what they push, as drawn: both sums are shown, and both
 // moments about the front end of the track.
-void balance_lines(const LoadsResult& r, const SayLoads& say, std::vector<std::string>& lines) {
+void balance_lines(const LoadsResult& r, const Figures& say, std::vector<std::string>& lines) {
   const Stand& s = r.stand;
   const Body bed = together(together(r.weights.frame, r.weights.track), r.weights.gear);
   std::string jacks;
@@ -93,7 +87,7 @@ void balance_lines(const LoadsResult& r, const SayLoads& say, std::vector<std::s
 }
 
 void stand_lines(const Job& job, const Bed& bed, const LoadsResult& r, std::vector<std::string>& lines) {
-  const SayLoads say = plain(job);
+  const Figures say = plain(job);
   const Stand& s = r.stand;
   if (job.order.work.log) {
     const LogOrder& log = *job.order.work.log;
@@ -105,11 +99,10 @@ void stand_lines(const Job& job, const Bed& bed, const LoadsResult& r, std::vect
   balance_lines(r, say, lines);
   const Section& main = *job.catalog.section(job.frame.main.section.text);
   const Bending b = bending_of(main);
-  const bool inches = say.printing == Printing::inches;
   lines.push_back(fmt::format(
       "Main {}: largest moment {} at {}, over S = {}: {} of {}. Largest shear {}, over {} x {} of web: {} of "
       "{}.",
-      main.name, say.moment(s.main_moment), say.place(s.main_moment_x), modulus(say, b.modulus),
+      main.name, say.moment(s.main_moment), say.place(s.main_moment_x), say.section_modulus(b.modulus),
       say.stress(s.main_stress), say.stress(s.main_allowed), say.force(s.main_shear), say.small(main.depth),
       say.small(main.web), say.stress(s.web_stress), say.stress(s.web_allowed)));
   // One span as a simple beam under the mean load: more than the true sag of inner
@@ -125,16 +118,16 @@ void stand_lines(const Job& job, const Bed& bed, const LoadsResult& r, std::vect
                     point * span * span * span / (48 * steel_modulus * b.inertia);
   lines.push_back(fmt::format(
       "Sag: {} in the main, {} in the rail, {} of {}. Rough check, the longest span L = {} as a simple beam, "
-      "E = {}, I = {:.1f} {}: 5 x {} x L^3 / 384 EI + {} x L^3 / 48 EI = {}.",
+      "E = {}, I = {}: 5 x {} x L^3 / 384 EI + {} x L^3 / 48 EI = {}.",
       say.small(s.main_sag), say.small(s.rail_sag), say.small(s.sag), say.small(s.sag_limit), say.place(span),
-      inches ? "29,000,000 psi" : "199,948 MPa", b.inertia / std::pow(inches ? inch : 10, 4),
-      inches ? "in4" : "cm4", say.force(even), say.force(point), say.small(simple)));
+      say.elasticity(steel_modulus), say.inertia(b.inertia), say.force(even), say.force(point),
+      say.small(simple)));
 }
 
 void tab_lines(const Job& job, const LoadsResult& r, std::vector<std::string>& lines) {
   const TabLoads& t = r.tabs;
   if (t.section_bolts < 2) return;
-  const SayLoads say = plain(job);
+  const Figures say = plain(job);
   const RoadOrder& road = job.order.road;
   lines.push_back(fmt::format(
       "Track bolts, {} in a section, fore and aft or sideways: {} x {:g} g / {} = {}: {} of {}.",

@@ -83,7 +83,7 @@ class Letters {
     const auto unit = unit_.find(code);
     if (unit == unit_.end() || unit->second.empty()) return "";
     if (unit->second == "%") return ", % of the limit";
-    return unit->second == "mm" && printing == Printing::inches ? ", in" : ", " + unit->second;
+    return ", " + margin_unit(unit->second, printing).name;
   }
 
   static std::string asked(const std::string& code) {
@@ -268,9 +268,7 @@ class Pages {
            Across::centre);
   }
 
-  double shown(const MapRow& row) const {
-    return row.unit == "mm" && file_.printing == Printing::inches ? row.margin / inch : row.margin;
-  }
+  double shown(const MapRow& row) const { return row.margin / margin_unit(row.unit, file_.printing).one; }
 
   // Lines of text down the page, a new page when it is full.
   void near_misses() {

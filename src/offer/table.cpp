@@ -93,7 +93,7 @@ MapFile file_from(const Json& j) {
                {},
                {},
                {},
-               Printing::inches,
+               printing_called(j.at("order").at("printing")),
                {},
                {Grid(std::move(varied)), {}, {}, {}, 0, 0, 0, 1}};
   const Json& order = j.at("order");
@@ -101,7 +101,6 @@ MapFile file_from(const Json& j) {
   file.revision = order.at("revision");
   file.date = order.at("date");
   file.digest = order.at("digest");
-  if (order.at("printing") == "metric") file.printing = Printing::metric;
   file.holds_for = j.at("holds_for").get<std::vector<std::string>>();
   file.map.part = {j.at("part").at("number"), j.at("part").at("of")};
   for (const Json& r : j.at("rows")) file.map.rows.push_back(row_from(r));
@@ -122,10 +121,6 @@ bool is_whole(const OfferMap& map) {
   });
 }
 
-bool in_inches(const MapRow& row, const MapFile& file) {
-  return row.unit == "mm" && file.printing == Printing::inches;
-}
-
 bool same_run(const MapFile& a, const MapFile& b) {
   if (a.program_version != b.program_version || a.number != b.number || a.digest != b.digest ||
       a.holds_for != b.holds_for || a.map.part.of != b.map.part.of)
@@ -136,6 +131,10 @@ bool same_run(const MapFile& a, const MapFile& b) {
 }
 
 }  // namespace
+
+PrintedUnit margin_unit(const std::string& unit, Printing printing) {
+  return unit == "mm" ? Figures{printing}.printed(unit) : PrintedUnit{1, unit};
+}
 
 std::string map_csv(const MapFile& file) {
   Csv csv;
@@ -154,11 +153,12 @@ std::string map_csv(const MapFile& file) {
     cells.emplace_back(r.stops);
     cells.emplace_back(r.warnings);
     cells.emplace_back(r.code);
+    const PrintedUnit unit = margin_unit(r.unit, file.printing);
     if (r.unit.empty())
       cells.emplace_back("");
     else
-      cells.emplace_back(in_inches(r, file) ? r.margin / inch : r.margin, 3);
-    cells.emplace_back(in_inches(r, file) ? "in" : r.unit);
+      cells.emplace_back(r.margin / unit.one, 3);
+    cells.emplace_back(unit.name);
     if (r.fit == Fit::fits && !r.unit.empty())
       cells.emplace_back(r.used, 3);
     else
@@ -176,7 +176,7 @@ std::string map_json(const MapFile& file) {
   const Json order{{"number", file.number},
                    {"revision", file.revision},
                    {"date", file.date},
-                   {"printing", file.printing == Printing::metric ? "metric" : "inch"},
+                   {"printing", printing_word(file.printing)},
                    {"digest", file.digest}};
   std::string out = "{\"format\": \"bedwright offer\",\n\"version\": 2,\n";
   out += fmt::format("\"program\": {},\n",
@@ -201,6 +201,8 @@ std::variant<MapFile, std::string> read_map_json(const std::string& text) {
     return file;
   } catch (const nlohmann::json::parse_error&) {
     return "is no map that bedwright offer has written";
+  } catch (const std::invalid_argument& e) {
+    return fmt::format("cannot be read as a map ({})", e.what());
   } catch (const nlohmann::json::exception& e) {
     return fmt::format("cannot be read as a map ({})", e.what());
   }

@@ -45,10 +45,13 @@ namespace bedwright {
 struct MapFile {
   std::string program_version;
   std::string number, revision, date, digest;
-  Printing printing = Printing::inches;
+  Printing printing{};
   std::vector<std::string> holds_for;
   OfferMap map;
 };
+
+// What a margin of that unit is printed in: a length in the order's, all else as its finding has it.
+PrintedUnit margin_unit(const std::string& unit, Printing printing);
 
 std::string map_csv(const MapFile& file);
 std::string map_json(const MapFile& file);

@@ -9,7 +9,6 @@
 #include "bed/names.h"
 #include "formats/csv.h"
 #include "packet/lists.h"
-#include "sheets/figures.h"
 
 namespace bedwright {
 namespace {
@@ -71,7 +70,7 @@ std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const H
   for (Need& n : needs) {
     const bool bolt = n.kind == HardwareKind::bolt;
     std::vector<CsvCell> row{word(n.kind), n.size_name};
-    row.emplace_back(bolt ? size_length(n.length, heading) : std::string());
+    row.emplace_back(bolt ? heading.figures().size_length(n.length) : std::string());
     row.push_back(bolt ? CsvCell(n.length, 2) : CsvCell(""));
     row.emplace_back(n.total());
     for (const Kind use : bolt_kinds) row.emplace_back(n.by_use[use]);
@@ -85,17 +84,17 @@ std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const H
   return csv.text();
 }
 
-std::string bolts_csv(const Bed& bed, const std::vector<KindsOfSize>& kinds, const Heading& heading) {
-  const auto figure = [&](Mm length) { return size_length(length, heading); };
-  const auto maybe = [&](const std::optional<Mm>& length) {
-    return length ? figure(*length) : std::string();
-  };
+std::string bolts_csv(const Bed& bed, const std::vector<KindsOfSize>& kinds) {
   Csv csv;
   csv.row({"hole", "size", "length", "length mm", "from the front mm", "lengths that suit",
            "with the fewest lengths", "from the kit's box"});
   for (const KindsOfSize& k : kinds)
     for (const HoleChoice& h : k.holes) {
       const Bolt& bolt = bed.bolts.at(static_cast<std::size_t>(h.bolt));
+      const auto figure = [&](Mm length) { return bolt_length_text(bolt.size, length); };
+      const auto maybe = [&](const std::optional<Mm>& length) {
+        return length ? figure(*length) : std::string();
+      };
       std::string suits;
       for (const Mm length : h.suits) suits += (suits.empty() ? "" : ", ") + figure(length);
       csv.row({name(bolt), k.size, figure(bolt.length), CsvCell(bolt.length, 2), CsvCell(bolt.seat.x, 2),

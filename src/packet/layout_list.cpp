@@ -4,7 +4,6 @@
 #include "bed/names.h"
 #include "formats/csv.h"
 #include "packet/lists.h"
-#include "sheets/figures.h"
 
 namespace bedwright {
 namespace {
@@ -25,6 +24,7 @@ std::optional<Mm> only_hole(const Bed& bed, int item) {
 }  // namespace
 
 std::string layout_csv(const Bed& bed, const Heading& heading) {
+  const Figures figures = heading.figures();
   const Mm datum = bed.items[bed.item({Kind::main, Side::left})].placement.origin.x;
   Csv csv;
   csv.row({"item", "part", "front edge", "front edge mm", "middle", "middle mm", "rear edge", "rear edge mm",
@@ -35,9 +35,9 @@ std::string layout_csv(const Bed& bed, const Heading& heading) {
     const Box3 box = bounds(bed, static_cast<int>(i));
     const Mm front = box.low.x - datum, rear = box.high.x - datum, middle = (front + rear) / 2;
     const std::optional<Mm> hole = only_hole(bed, static_cast<int>(i));
-    csv.row({name(item), name(bed.parts[item.part]), tape_length(front, heading), CsvCell(front, 2),
-             tape_length(middle, heading), CsvCell(middle, 2), tape_length(rear, heading), CsvCell(rear, 2),
-             hole ? CsvCell(tape_length(*hole - datum, heading)) : CsvCell(""),
+    csv.row({name(item), name(bed.parts[item.part]), figures.tape_length(front), CsvCell(front, 2),
+             figures.tape_length(middle), CsvCell(middle, 2), figures.tape_length(rear), CsvCell(rear, 2),
+             hole ? CsvCell(figures.tape_length(*hole - datum)) : CsvCell(""),
              hole ? CsvCell(*hole - datum, 2) : CsvCell(""), CsvCell((box.low.y + box.high.y) / 2, 2)});
   }
   return csv.text();

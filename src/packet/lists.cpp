@@ -9,7 +9,6 @@
 #include "draw/list2d.h"
 #include "formats/csv.h"
 #include "sheets/drill/drill_rows.h"
-#include "sheets/figures.h"
 #include "sheets/part_words.h"
 
 namespace bedwright {
@@ -33,22 +32,22 @@ const char* ends(const Member& m) {
 
 void hole_row(Csv& csv, const Part& part, int quantity, const std::string& face, int number,
               const std::string& letter, Mm along, Mm across, const std::string& edge, const Hole& hole,
-              const Heading& h) {
-  csv.row({name(part), quantity, face, number, letter, tape_length(along, h), CsvCell(along / inch, 4),
-           CsvCell(along, 2), tape_length(across, h), CsvCell(across / inch, 4), CsvCell(across, 2), edge,
-           size_length(hole.diameter, h), CsvCell(hole.diameter, 2),
+              const Figures& figures) {
+  csv.row({name(part), quantity, face, number, letter, figures.tape_length(along), CsvCell(along / inch, 4),
+           CsvCell(along, 2), figures.tape_length(across), CsvCell(across / inch, 4), CsvCell(across, 2),
+           edge, figures.size_length(hole.diameter), CsvCell(hole.diameter, 2),
            hole.slotted() ? CsvCell(hole.length, 2) : CsvCell(""),
            hole.slotted() ? CsvCell(hole.angle / degree, 2) : CsvCell(""), process_name(hole),
            word(hole.purpose)});
 }
 
-void plate_rows(Csv& csv, const Part& part, const Plate& plate, int quantity, const Heading& h) {
+void plate_rows(Csv& csv, const Part& part, const Plate& plate, int quantity, const Figures& figures) {
   const Box2 box = bounds(Entity(Closed{0, plate.outline}));
   int number = 0;
   for (const Hole& hole : plate.holes) {
     if (hole.process != Process::drilled) continue;
     hole_row(csv, part, quantity, "plate", ++number, "", hole.at.x - box.low.x, hole.at.y - box.low.y,
-             "lower left corner of the cut file", hole, h);
+             "lower left corner of the cut file", hole, figures);
   }
 }
 
@@ -62,7 +61,7 @@ std::string parts_csv(const Bed& bed, const Heading& heading) {
     const Part& part = bed.parts[i];
     const int quantity = bed.count(static_cast<int>(i));
     if (quantity == 0) continue;
-    const auto [form, size] = part_form(part, heading);
+    const auto [form, size] = part_form(part, heading.figures());
     const Kg each = mass(part);
     csv.row({name(part), quantity, part.material, form, size, origin_name(part.origin), CsvCell(each, 3),
              CsvCell(each * quantity, 3), CsvCell(each / pound, 2), CsvCell(each * quantity / pound, 2)});
@@ -71,6 +70,7 @@ std::string parts_csv(const Bed& bed, const Heading& heading) {
 }
 
 std::string cut_list_csv(const Bed& bed, const Heading& heading) {
+  const Figures figures = heading.figures();
   Csv csv;
   csv.row({"part", "kind", "quantity", "material", "stock", "length", "length mm", "overall", "overall mm",
            "front end off square deg", "rear end off square deg", "ends", "width", "width mm"});
@@ -80,15 +80,15 @@ std::string cut_list_csv(const Bed& bed, const Heading& heading) {
     if (quantity == 0 || part.origin != Origin::made) continue;
     if (const Member* m = std::get_if<Member>(&part.form)) {
       const Mm overall = overall_length(*m);
-      csv.row({name(part), "member", quantity, part.material, m->section.name,
-               tape_length(m->length, heading), CsvCell(m->length, 2), tape_length(overall, heading),
-               CsvCell(overall, 2), mitre(m->start_mitre), mitre(m->end_mitre), ends(*m), "", ""});
+      csv.row({name(part), "member", quantity, part.material, m->section.name, figures.tape_length(m->length),
+               CsvCell(m->length, 2), figures.tape_length(overall), CsvCell(overall, 2),
+               mitre(m->start_mitre), mitre(m->end_mitre), ends(*m), "", ""});
     } else if (const Plate* p = std::get_if<Plate>(&part.form)) {
       const Vec2 size = plate_size(*p);
       csv.row({name(part), "plate", quantity, part.material,
-               fmt::format("plate {}", size_length(p->thickness, heading)), size_length(size.x, heading),
-               CsvCell(size.x, 2), size_length(size.x, heading), CsvCell(size.x, 2), "", "", "",
-               size_length(size.y, heading), CsvCell(size.y, 2)});
+               fmt::format("plate {}", figures.size_length(p->thickness)), figures.size_length(size.x),
+               CsvCell(size.x, 2), figures.size_length(size.x), CsvCell(size.x, 2), "", "", "",
+               figures.size_length(size.y), CsvCell(size.y, 2)});
     }
   }
   return csv.text();
@@ -108,10 +108,10 @@ std::string drill_list_csv(const Bed& bed, const Heading& heading) {
       for (const DrillRow& r : drill_rows(*m).rows) {
         const FaceView view = face_view(m->section, r.hole.face, upright);
         hole_row(csv, part, quantity, view.name, r.number, std::string(1, r.letter), r.along, r.across,
-                 view.edge, r.hole.hole, heading);
+                 view.edge, r.hole.hole, heading.figures());
       }
     } else if (const Plate* p = std::get_if<Plate>(&part.form)) {
-      plate_rows(csv, part, *p, quantity, heading);
+      plate_rows(csv, part, *p, quantity, heading.figures());
     }
   }
   return csv.text();

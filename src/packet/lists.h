@@ -46,6 +46,6 @@ int spares_for(int needed, const Spares& spares);
 
 // Which length each hole takes: now, of those in stock that suit it, with the fewest
 // different lengths, and with the kit's own.
-std::string bolts_csv(const Bed& bed, const std::vector<KindsOfSize>& kinds, const Heading& heading);
+std::string bolts_csv(const Bed& bed, const std::vector<KindsOfSize>& kinds);
 
 }  // namespace bedwright

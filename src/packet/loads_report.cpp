@@ -7,7 +7,7 @@
 
 #include "bed/names.h"
 #include "examine/findings_json.h"
-#include "loads/say.h"
+#include "loads/travel_name.h"
 #include "loads/worked.h"
 #include "rules/table.h"
 
@@ -128,7 +128,7 @@ Json loads_json(const Job& job, const Bed& bed, const LoadsResult& loads) {
 }
 
 std::string loads_text(const Job& job, const Bed& bed, const LoadsResult& loads) {
-  const SayLoads say{job.order.order.printing, true}, short_say{job.order.order.printing, false};
+  const Figures say = job.order.order.figures(), short_say = say.in_one_unit();
   const Tow& t = loads.tow;
   std::string text =
       "LOADS\n\nOn the road (an asterisk marks the ways this order travels; the others are there to "

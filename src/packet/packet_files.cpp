@@ -31,7 +31,7 @@ std::string picture(const Examined& e, const View& view, PacketState state) {
                                figures.say(track.rail_length), track.bunk_count()),
                    fmt::format("Frame: {}", e.job.frame.name), heading.date};
   caption.draft = state == PacketState::draft;
-  return picture_svg(view, caption);
+  return page_svg(picture_page(view, caption));
 }
 
 void add_lists(const Examined& e, std::vector<PacketFile>& files) {
@@ -41,7 +41,7 @@ void add_lists(const Examined& e, std::vector<PacketFile>& files) {
   files.push_back({"lists/layout.csv", layout_csv(e.bed, heading)});
   files.push_back({"lists/drill_list.csv", drill_list_csv(e.bed, heading)});
   files.push_back({"lists/hardware.csv", hardware_csv(e.bed, e.job.kit.box, heading, e.job.order.spares)});
-  files.push_back({"lists/bolts.csv", bolts_csv(e.bed, kinds_of_bolts(e.scene), heading)});
+  files.push_back({"lists/bolts.csv", bolts_csv(e.bed, kinds_of_bolts(e.scene))});
 }
 
 // Cut files for made plates, drill files for made members with holes.

@@ -9,12 +9,11 @@
 #include <vector>
 
 #include "params/load_order.h"
-#include "units/units.h"
+#include "units/figures.h"
 #include "yaml/mark.h"
 
 namespace bedwright {
 
-enum class Printing { inches, metric };
 enum class Datum { front, middle, rear };
 enum class EndBunks { outermost, inner };
 enum class HeadLock { front, rear };
@@ -30,6 +29,8 @@ struct Heading {
   SheetSize sheet = SheetSize::by_units;
   Name assembly_template;  // folder of the shop's own words for the assembly sheets, beside the order; empty:
                            // the ones shipped
+
+  Figures figures() const { return {printing, tape}; }
 };
 
 // One line of the revision table.

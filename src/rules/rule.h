@@ -12,8 +12,8 @@
 #include "bed/bed.h"
 #include "params/job.h"
 #include "rules/clash/pair_judge.h"
-#include "rules/figures.h"
 #include "rules/finding.h"
+#include "units/figures.h"
 
 namespace bedwright {
 

@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "rules/figures.h"
 #include "rules/finding.h"
+#include "units/figures.h"
 
 namespace bedwright {
 

@@ -1,11 +1,11 @@
-// A picture of the whole bed as one A3 sheet in SVG 1.1.
+// A picture of the whole bed as one A3 page.
 #pragma once
 
-#include <filesystem>
 #include <string>
 #include <vector>
 
 #include "draw/view.h"
+#include "formats/page.h"
 
 namespace bedwright {
 
@@ -15,14 +15,9 @@ struct PictureCaption {
   bool draft = false;              // stamped NOT FOR FABRICATION
 };
 
-// The sheet's text: A3 landscape in millimetres, black on white, hidden lines
-// dashed. The view is drawn as large as a round reduction allows, between the
-// stamp above and the caption below. Numbers have two decimals (0.01 mm on
-// paper), so the same view makes the same bytes. UTF-8 in, UTF-8 out.
-std::string picture_svg(const View& view, const PictureCaption& caption);
-
-// Writes that text. Throws std::runtime_error (naming the path) when it cannot.
-void write_picture_svg(const View& view, const PictureCaption& caption, const std::filesystem::path& path);
+// A3 landscape, black on white, hidden lines dashed. The view is drawn as large as a
+// round reduction allows, between the stamp above and the caption below.
+Page picture_page(const View& view, const PictureCaption& caption);
 
 // The denominator of the largest reduction 1:n at which `width` by `height` fits
 // into `space_width` by `space_height`, n a round number: 1, 2, 3, 4, 5, 6, 8, then

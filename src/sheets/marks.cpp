@@ -7,7 +7,6 @@
 #include <numbers>
 
 #include "sheets/drill/drill_strip.h"
-#include "sheets/figures.h"
 
 namespace bedwright {
 namespace {
@@ -122,12 +121,6 @@ void weld_symbol(List2d& list, const WeldMark& m, Vec2 tip, Vec2 knee, Mm h) {
   if (m.tail.empty()) return;
   for (const double side : {-1.0, 1.0}) line({end, knee.y}, {end + h, knee.y + side * h});
   list.add(Text{pens.text, {end + 1.5 * h, knee.y - h / 2}, h, m.tail, Across::left, Up::baseline, 0});
-}
-
-std::string running_label(Mm length, const Heading& heading) {
-  if (heading.printing == Printing::metric) return mm_figure(length);
-  return fmt::format("{}  ({} in, {} mm)", tape_figure(length, heading), inch_figure(length),
-                     mm_figure(length));
 }
 
 }  // namespace bedwright

@@ -42,8 +42,4 @@ struct WeldMark {
 void weld_symbol(List2d& list, const WeldMark& mark, Vec2 tip, Vec2 knee, Mm height);
 Mm weld_symbol_width(const WeldMark& mark, Mm height);
 
-// Running dimension as the shop reads it: tape fraction, then decimal inch and
-// millimetres; millimetres alone in a metric order.
-std::string running_label(Mm length, const Heading& heading);
-
 }  // namespace bedwright

@@ -7,25 +7,24 @@
 
 #include "bed/names.h"
 #include "draw/list2d.h"
-#include "sheets/figures.h"
 
 namespace bedwright {
 namespace {
 
 struct FormText {
-  const Heading& heading;
+  const Figures& figures;
   std::pair<std::string, std::string> operator()(const Plate& p) const {
     const Vec2 size = plate_size(p);
-    return {fmt::format("plate {}", size_length(p.thickness, heading)),
-            fmt::format("{} x {}", size_length(size.x, heading), size_length(size.y, heading))};
+    return {fmt::format("plate {}", figures.size_length(p.thickness)),
+            fmt::format("{} x {}", figures.size_length(size.x), figures.size_length(size.y))};
   }
   std::pair<std::string, std::string> operator()(const Member& m) const {
-    return {m.section.name, tape_length(m.length, heading)};
+    return {m.section.name, figures.tape_length(m.length)};
   }
   std::pair<std::string, std::string> operator()(const Bought&) const { return {"bought item", ""}; }
   std::pair<std::string, std::string> operator()(const Hardware& h) const {
     return {fmt::format("{} {}", word(h.kind), h.size.name),
-            h.kind == HardwareKind::bolt ? size_length(h.length, heading) : ""};
+            h.kind == HardwareKind::bolt ? bolt_length_text(h.size, h.length) : ""};
   }
 };
 
@@ -48,8 +47,8 @@ const char* origin_name(Origin origin) {
   throw std::logic_error("a part of unknown origin");
 }
 
-std::pair<std::string, std::string> part_form(const Part& part, const Heading& heading) {
-  return std::visit(FormText{heading}, part.form);
+std::pair<std::string, std::string> part_form(const Part& part, const Figures& figures) {
+  return std::visit(FormText{figures}, part.form);
 }
 
 }  // namespace bedwright

@@ -10,7 +10,7 @@
 namespace bedwright {
 
 // What a part is made of and its size: {"C6x8.2", "240 in"}.
-std::pair<std::string, std::string> part_form(const Part& part, const Heading& heading);
+std::pair<std::string, std::string> part_form(const Part& part, const Figures& figures);
 const char* origin_name(Origin origin);
 // Of the box around the plate's outline.
 Vec2 plate_size(const Plate& plate);

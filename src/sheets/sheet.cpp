@@ -7,7 +7,6 @@
 #include <array>
 
 #include "draw/table2d.h"
-#include "sheets/figures.h"
 
 namespace bedwright {
 namespace {
@@ -74,8 +73,7 @@ class Surround {
   void title_block(std::size_t number, std::size_t count) {
     const Heading& h = job_.order.order;
     const Tolerances& t = job_.order.tolerances;
-    const bool metric = h.printing == Printing::metric;
-    const std::string unit = metric ? "mm" : "in";
+    const Figures figures = h.figures();
     line(pens_.table, {block_left(), border}, {block_left(), border + block_height});
     row(0, {{74, "SHOP", h.shop}, {102, "TITLE", sheet_.title, large_text}});
     row(1, {{44, "ORDER", h.number, large_text},
@@ -84,15 +82,14 @@ class Surround {
             {72, "CUSTOMER", h.customer}});
     row(2, {{44, "SHEET", fmt::format("{} of {}", number, count)},
             {30, "SCALE", sheet_.scale},
-            {30, "UNITS", metric ? "mm" : "inch (mm)"},
+            {30, "UNITS", figures.units_told()},
             {20, "SIZE", paper_.name},
-            {52, metric ? "FIRST ANGLE" : "THIRD ANGLE", ""}});
-    projection({paper_.width - border - 13, border + 2.5 * row_height}, metric);
-    const auto tol = [&](Mm x) { return metric ? mm_figure(x) : size_figure(x, h); };
+            {52, figures.iso_practice() ? "FIRST ANGLE" : "THIRD ANGLE", ""}});
+    projection({paper_.width - border - 13, border + 2.5 * row_height}, figures.iso_practice());
     row(3, {{50, "MATERIAL", sheet_.material},
             {126, "TOLERANCES UNLESS STATED",
-             fmt::format("cut +/-{} mm, tab as welded +/-{} {}, tape {} {}", mm_figure(t.cut_position),
-                         tol(t.weld_placement), unit, tol(h.tape), unit),
+             fmt::format("cut +/-{} mm, tab as welded +/-{}, tape {}", mm_figure(t.cut_position),
+                         figures.size_length(t.weld_placement), figures.size_length(h.tape)),
              small_text}});
     row(4, {{60, "DRAWN BY", ""},
             {60, "CHECKED BY", ""},
@@ -169,7 +166,7 @@ Paper paper_of(const Heading& heading) {
       {{"B", 17 * inch, 11 * inch}, {"D", 34 * inch, 22 * inch}, {"A3", 420, 297}, {"A1", 841, 594}}};
   switch (heading.sheet) {
     case SheetSize::by_units:
-      return papers[heading.printing == Printing::metric ? 2 : 0];
+      return papers[heading.figures().iso_practice() ? 2 : 0];
     case SheetSize::ansi_b:
       return papers[0];
     case SheetSize::ansi_d:

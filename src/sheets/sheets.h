@@ -26,6 +26,7 @@ struct SheetInput {
 
   const Job& job = examined.job;
   const Bed& bed = examined.bed;
+  Figures figures() const { return examined.figures(); }
 };
 
 std::vector<Sheet> arrangement_sheets(const SheetInput& input);

@@ -4,6 +4,7 @@
 
 #include "bed/names.h"
 #include "bench/floor.h"
+#include "formats/page_svg.h"
 #include "kernel/exact_distance.h"
 #include "kernel/shapes.h"
 #include "kernel/step.h"
@@ -74,7 +75,7 @@ BENCHMARK(view_floor)->Unit(benchmark::kMillisecond);
 
 void picture(benchmark::State& state) {
   const View view = Viewer(bed()).view(isometric_view);
-  for (auto _ : state) benchmark::DoNotOptimize(picture_svg(view, {"A-1042", "A", {}, true}));
+  for (auto _ : state) benchmark::DoNotOptimize(page_svg(picture_page(view, {"A-1042", "A", {}, true})));
 }
 BENCHMARK(picture)->Unit(benchmark::kMillisecond);
 

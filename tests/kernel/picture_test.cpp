@@ -2,8 +2,10 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <regex>
 
+#include "formats/page_svg.h"
 #include "kernel/sample.h"
 #include "kernel/viewer.h"
 #include "sheets/bed_picture.h"
@@ -18,84 +20,89 @@ View square(Mm side) {
   return {{{{0, 0}, {side, 0}, {side, side}, {0, side}, {0, 0}}, true, ViewEdge::sharp}};
 }
 
-struct Extent {
-  double low = 1e9, high = -1e9;
-};
-
-// The lowest and highest y of the picture's own lines (those with the pens'
-// stroke widths; the caption's rule is 0.35 wide).
-Extent drawn(const std::string& svg) {
-  Extent e;
-  const std::regex path("<path stroke-width=\"0\\.(18|25|09|13)\"[^>]*d=\"([^\"]*)\"");
-  const std::regex point("[ML]([-0-9.]+) ([-0-9.]+)");
-  for (std::sregex_iterator p(svg.begin(), svg.end(), path), end; p != end; ++p) {
-    const std::string d = (*p)[2];
-    for (std::sregex_iterator q(d.begin(), d.end(), point); q != end; ++q) {
-      e.low = std::min(e.low, std::stod((*q)[2]));
-      e.high = std::max(e.high, std::stod((*q)[2]));
-    }
-  }
-  return e;
+// The picture's own lines.
+Box2 drawn(const Page& page) {
+  Box2 box;
+  for (const Entity& e : page.list.entities)
+    if (const Path* path = std::get_if<Path>(&e))
+      for (const Vec2 p : path->points) box.add(p);
+  return box;
 }
 
-struct Words {
-  double y, size;
-  std::string text;
-};
-
-std::vector<Words> words(const std::string& svg) {
-  std::vector<Words> found;
-  const std::regex text("<text x=\"[^\"]*\" y=\"([^\"]*)\" font-size=\"([^\"]*)\"[^>]*>([^<]*)</text>");
-  for (std::sregex_iterator t(svg.begin(), svg.end(), text), end; t != end; ++t) {
-    found.push_back({std::stod((*t)[1]), std::stod((*t)[2]), (*t)[3]});
-  }
+std::vector<Text> words(const Page& page) {
+  std::vector<Text> found;
+  for (const Entity& e : page.list.entities)
+    if (const Text* text = std::get_if<Text>(&e)) found.push_back(*text);
   return found;
+}
+
+bool says(const Page& page, const std::string& part) {
+  const std::vector<Text> all = words(page);
+  return std::any_of(all.begin(), all.end(),
+                     [&](const Text& t) { return t.text.find(part) != std::string::npos; });
 }
 
 TEST(Picture, text_keeps_off_the_drawing) {
   for (const Mm side : {10.0, 99.0, 7777.0, 20000.0}) {
-    const std::string svg = picture_svg(square(side), {"A-1", "B", {"one", "two", "three"}, true});
-    const Extent e = drawn(svg);
-    ASSERT_LT(e.low, e.high);
-    const auto all = words(svg);
+    const Page page = picture_page(square(side), {"A-1", "B", {"one", "two", "three"}, true});
+    const Box2 lines = drawn(page);
+    ASSERT_LT(lines.low.y, lines.high.y);
+    const std::vector<Text> all = words(page);
     ASSERT_EQ(all.size(), 4u + 2 + 1);
-    for (const Words& w : all) {
-      const double top = w.y - w.size, bottom = w.y + 0.3 * w.size;
-      EXPECT_TRUE(bottom < e.low || top > e.high) << w.text << " at side " << side;
+    for (const Text& w : all) {
+      const Mm bottom = w.at.y - 0.4 * w.height, top = w.at.y + 1.4 * w.height;
+      EXPECT_TRUE(bottom > lines.high.y || top < lines.low.y) << w.text << " at side " << side;
     }
   }
 }
 
 TEST(Picture, stamp_on_drafts_only) {
-  EXPECT_THAT(picture_svg(square(100), {"A-1", "B", {}, true}), HasSubstr("NOT FOR FABRICATION"));
-  EXPECT_THAT(picture_svg(square(100), {"A-1", "B", {}, false}), Not(HasSubstr("NOT FOR FABRICATION")));
+  EXPECT_TRUE(says(picture_page(square(100), {"A-1", "B", {}, true}), "NOT FOR FABRICATION"));
+  EXPECT_FALSE(says(picture_page(square(100), {"A-1", "B", {}, false}), "NOT FOR FABRICATION"));
 }
 
 TEST(Picture, scale_is_stated_and_kept) {
-  const std::string svg = picture_svg(square(2000), {"A-1", "B", {}, false});
-  std::smatch scale;
-  ASSERT_TRUE(std::regex_search(svg, scale, std::regex("reduced 1:([0-9]+) on A3")));
-  const Extent e = drawn(svg);
-  EXPECT_NEAR((e.high - e.low) * std::stoi(scale[1]), 2000, 0.02 * std::stoi(scale[1]));
+  const Page page = picture_page(square(2000), {"A-1", "B", {}, false});
+  int reduction = 0;
+  for (const Text& w : words(page)) {
+    std::smatch scale;
+    if (std::regex_search(w.text, scale, std::regex("reduced 1:([0-9]+) on A3")))
+      reduction = std::stoi(scale[1]);
+  }
+  ASSERT_GT(reduction, 0);
+  EXPECT_NEAR(drawn(page).height() * reduction, 2000, 0.02 * reduction);
 }
 
-TEST(Picture, text_is_escaped_and_long_lines_shrink) {
-  const std::string svg = picture_svg(square(100), {"<A&B>", "B", {std::string(400, 'w')}, false});
-  EXPECT_THAT(svg, HasSubstr("Order &lt;A&amp;B&gt;"));
-  for (const Words& w : words(svg)) {
+TEST(Picture, runs_that_go_on_are_one_line) {
+  View view = square(100);
+  view.push_back({{{0, 0}, {50, 50}}, true, ViewEdge::sharp});
+  view.push_back({{{50, 50}, {80, 50}}, true, ViewEdge::sharp});
+  view.push_back({{{10, 0}, {20, 0}}, true, ViewEdge::sharp});
+  const Page page = picture_page(view, {"A-1", "B", {}, false});
+  std::vector<std::size_t> points;
+  for (const Entity& e : page.list.entities)
+    if (const Path* path = std::get_if<Path>(&e)) points.push_back(path->points.size());
+  EXPECT_EQ(points, (std::vector<std::size_t>{7, 2}));
+}
+
+TEST(Picture, long_lines_shrink) {
+  const Page page = picture_page(square(100), {"A-1", "B", {std::string(400, 'w')}, false});
+  int found = 0;
+  for (const Text& w : words(page))
     if (w.text.size() == 400) {
-      EXPECT_LE(w.size * 0.65 * 400, 326);  // the room left of the revision, in mm
+      ++found;
+      EXPECT_LE(text_width(w.text, w.height), 326);  // the room left of the revision, in mm
     }
-  }
+  EXPECT_EQ(found, 1);
 }
 
 TEST(Picture, too_much_caption_is_refused) {
-  EXPECT_THROW(picture_svg(square(100), {"A", "B", std::vector<std::string>(60, "line"), false}),
+  EXPECT_THROW(picture_page(square(100), {"A", "B", std::vector<std::string>(60, "line"), false}),
                std::invalid_argument);
 }
 
 TEST(Picture, an_empty_view_still_makes_a_sheet) {
-  EXPECT_THAT(picture_svg({}, {"A-1", "B", {}, false}), HasSubstr("Order A-1"));
+  EXPECT_TRUE(says(picture_page({}, {"A-1", "B", {}, false}), "Order A-1"));
 }
 
 TEST(Picture, reductions) {
@@ -110,10 +117,12 @@ TEST(Picture, reductions) {
 
 TEST(Picture, same_bytes_for_the_sample) {
   const Bed bed = sample::bed(4);
-  const auto draw = [&] { return picture_svg(Viewer(bed).view(isometric_view), {"A", "B", {}, true}); };
+  const auto draw = [&] {
+    return page_svg(picture_page(Viewer(bed).view(isometric_view), {"A", "B", {}, true}));
+  };
   const std::string first = draw();
   EXPECT_EQ(first, draw());
-  EXPECT_THAT(first, Not(HasSubstr("-0.00")));
+  EXPECT_THAT(first, Not(HasSubstr("-0 ")));
   EXPECT_THAT(first, Not(HasSubstr("nan")));
 }
 

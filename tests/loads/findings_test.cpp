@@ -5,7 +5,6 @@
 #include <algorithm>
 
 #include "loads/loads.h"
-#include "loads/say.h"
 #include "loads/worked.h"
 #include "rules/loads/rules.h"
 #include "support/demo.h"

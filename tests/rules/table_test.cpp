@@ -1,4 +1,4 @@
-// The table, what it reads as one, the figures in it and the order of findings.
+// The table, what it reads as one and the order of findings.
 #include "rules/table.h"
 
 #include <sstream>
@@ -11,44 +11,6 @@ namespace {
 
 using testing::HasSubstr;
 using testing::Not;
-
-TEST(Figures, SayBothUnitsOrMillimetres) {
-  const Figures inches{Printing::inches, inch / 16}, metric{Printing::metric, 1};
-  EXPECT_EQ(inches.say(3 * inch / 16), "3/16 in (4.8 mm)");
-  EXPECT_EQ(inches.say(77.5 * inch), "6 ft 5-1/2 in (1968.5 mm)");
-  EXPECT_EQ(inches.say(0.05), "0.002 in (0.1 mm)");
-  EXPECT_EQ(inches.say(2.6), "about 7/64 in (2.6 mm)");
-  EXPECT_EQ(inches.say(-inch / 4), "-1/4 in (-6.4 mm)");
-  EXPECT_EQ(metric.say(4.76), "4.8 mm");
-}
-
-TEST(Figures, SetValuesReadBackWithinAPlace) {
-  for (const Figures& figures : {Figures{Printing::inches, inch / 16}, Figures{Printing::metric, 1}}) {
-    for (const Mm value : {3 * inch / 16, 31.75, 1968.5, 77.777, 0.5, -4.2, -inch / 16, 656.1667}) {
-      const auto parsed = parse_quantity(Dimension::length, figures.set(value));
-      ASSERT_TRUE(parsed.value.has_value()) << figures.set(value) << ": " << parsed.what;
-      EXPECT_NEAR(*parsed.value, value, same_place);
-    }
-  }
-  EXPECT_EQ((Figures{Printing::inches, inch / 16}.set(1.25 * inch)), "1-1/4 in");
-}
-
-TEST(Figures, AMostOnAThirtySecondStaysOnIt) {
-  const Figures inches{Printing::inches, inch / 16};
-  EXPECT_EQ(inches.set_at_most(7 * inch / 32), "7/32 in");
-  for (int n = 1; n <= 400; ++n) {
-    const auto parsed = parse_quantity(Dimension::length, inches.set_at_most(n * inch / 32));
-    ASSERT_TRUE(parsed.value.has_value()) << n;
-    EXPECT_NEAR(*parsed.value, n * inch / 32, 1e-9) << n;
-  }
-}
-
-TEST(Figures, RoundUpGoesToTheNextStepButNotPastOne) {
-  const Figures inches{Printing::inches, inch / 16}, metric{Printing::metric, 1};
-  EXPECT_NEAR(inches.round_up(0.99 * inch / 16), inch / 16, 1e-12);
-  EXPECT_NEAR(inches.round_up(3 * inch / 16), 3 * inch / 16, 1e-12);
-  EXPECT_NEAR(metric.round_up(4.01), 4.5, 1e-12);
-}
 
 std::vector<Finding> two_findings() {
   Finding stop;

@@ -8,7 +8,6 @@
 
 #include "sheets/aids/aids.h"
 #include "sheets/bolts/bolt_kinds.h"
-#include "sheets/figures.h"
 #include "support/readable.h"
 
 namespace bedwright {
@@ -183,12 +182,12 @@ TEST(Assembly, every_figure_is_the_models) {
                                             {Kind::stop_bolt, "stop_bolts"}};
     for (const BoltKind& k : track_bolt_kinds({*examine(job, bed)})) {
       const std::string said =
-          std::string(1, k.letter) + " (" + k.size.name + " x " + customer_length(k.length, o.order) + ")";
+          std::string(1, k.letter) + " (" + k.size.name + " x " + bolt_length_text(k.size, k.length) + ")";
       for (const Kind use : k.uses) EXPECT_NE(figure(f, words.at(use)).find(said), std::string::npos) << said;
-      EXPECT_NE(figure(f, "wrenches").find(customer_length(k.size.wrench, o.order)), std::string::npos);
+      EXPECT_NE(figure(f, "wrenches").find(o.order.figures().customer(k.size.wrench)), std::string::npos);
     }
     for (const Mm x : o.jacks)
-      EXPECT_NE(figure(f, "jack_places").find(customer_length(x, o.order)), std::string::npos);
+      EXPECT_NE(figure(f, "jack_places").find(o.order.figures().customer(x)), std::string::npos);
     for (const ClampPlace& c : o.track.clamps)
       EXPECT_NE(figure(f, "clamp_bunks").find(std::to_string(c.bunk)), std::string::npos);
     for (const int b : o.track.log_stops)
@@ -216,7 +215,8 @@ TEST(Assembly, sheets_carry_the_figures_and_what_is_asked_for) {
          {"BOLTS BY LETTER", "BUNKS", "SPACERS AND BAR CLAMPS", "MEASURED AT THE END", "CAUTION", "R1", "L1"})
       EXPECT_NE(std::find(texts.begin(), texts.end(), word), texts.end()) << name << ": " << word;
     for (const BunkPlace& bunk : bed.track.bunks)
-      EXPECT_NE(std::find(texts.begin(), texts.end(), customer_length(bunk.x, job.order.order)), texts.end());
+      EXPECT_NE(std::find(texts.begin(), texts.end(), job.order.order.figures().customer(bunk.x)),
+                texts.end());
   }
 }
 

@@ -2,8 +2,8 @@
 """Holds the tree to its own rules: which room includes which comes from what each is
 linked with (src/CMakeLists.txt, where a wrong include does not compile); here it is
 held that those arrows make no cycle, that kernel headers stand in one room, that no
-printed name is compared, that every file says at its head what it is for, and that none
-is too long to read in one sitting."""
+printed name is compared, that one place asks for inches or metric, that every file
+says at its head what it is for, and that none is too long to read in one sitting."""
 import pathlib
 import re
 import sys
@@ -23,6 +23,11 @@ COMPARED = re.compile(
     """,
     re.VERBOSE,
 )
+
+# Inches or metric is asked where figures are printed (units/figures.h) and where files are
+# read; a cut file's own units are no order's printing. Anywhere else it is a fault.
+UNITS_ASKED = ("units/", "params/", "sheets/cut/cut.h", "sheets/cut/cut.cpp")
+ASKS_UNITS = re.compile(r"\bPrinting::|\bprinting\s*(?:==|!=)|(?:==|!=)\s*[\w.]*\bprinting\b")
 
 
 def rooms():
@@ -72,6 +77,8 @@ def faults():
                 yield f"{name}:{number}: kernel header outside the kernel's room"
             if name not in NAMES and COMPARED.search(line.split("//")[0]):
                 yield f"{name}:{number}: a printed name is compared: {line.strip()}"
+            if not name.startswith(UNITS_ASKED) and ASKS_UNITS.search(line.split("//")[0]):
+                yield f"{name}:{number}: inches or metric asked outside the one printer: {line.strip()}"
 
 
 def main() -> int:

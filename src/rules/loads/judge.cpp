@@ -17,12 +17,11 @@ Finding& LoadJudge::add(const char* code, Severity severity, Subject subject, Ve
 
 // An order in inches prints pounds and ksi; lengths stay millimetres in every finding.
 void LoadJudge::fill(Finding& f, double measured, double most, const std::string& unit) const {
-  const bool inches = figures.printing == Printing::inches;
-  const double one = inches && unit == "kg" ? pound : inches && unit == "MPa" ? ksi : 1;
-  f.measured = measured / one;
-  f.limit = most / one;
-  f.margin = (most - measured) / one;
-  f.unit = one == 1 ? unit : unit == "kg" ? "lb" : "ksi";
+  const PrintedUnit printed = unit == "mm" ? PrintedUnit{1, unit} : figures.printed(unit);
+  f.measured = measured / printed.one;
+  f.limit = most / printed.one;
+  f.margin = (most - measured) / printed.one;
+  f.unit = printed.name;
 }
 
 Finding* LoadJudge::over(const char* code, Subject subject, Vec3 at, double measured, double most,
@@ -101,7 +100,7 @@ Mm weakest_place(const LoadJudge& judge) {
 
 std::vector<Change> further_jacks(const LoadJudge& judge, const StandsWell& well) {
   if (!judge.remedies) return {};
-  const Mm grid = judge.figures.printing == Printing::inches ? inch : 10;
+  const Mm grid = judge.figures.place_step();
   const Mm middle = std::round(weakest_place(judge) / grid) * grid;
   std::vector<Change> changes;
   for (int step = 0; step < 24 && changes.size() < most_jack_changes; ++step)
@@ -122,7 +121,7 @@ std::vector<Change> further_jacks(const LoadJudge& judge, const StandsWell& well
 
 std::vector<Change> jacks_near_ends(const LoadJudge& judge, const StandsWell& well) {
   if (!judge.remedies) return {};
-  const Mm grid = judge.figures.printing == Printing::inches ? inch : 10, end = judge.bed.track.total_length;
+  const Mm grid = judge.figures.place_step(), end = judge.bed.track.total_length;
   const auto& all = judge.job.order.jacks;
   const std::vector<Mm> listed = listed_jacks(judge.job.order);
   // Those worked out from the rear or between stay as the order has them.
@@ -156,7 +155,7 @@ std::vector<Change> interleaved(const std::vector<std::vector<Change>>& kinds) {
 
 std::optional<Change> smaller_log(const LoadJudge& judge, const StandsWell& well) {
   if (!judge.remedies || !judge.job.order.work.log) return std::nullopt;
-  const Mm grid = judge.figures.printing == Printing::inches ? inch : 25;
+  const Mm grid = judge.figures.coarse_step();
   Job other = judge.job;
   Mm& diameter = other.order.work.log->diameter;
   for (diameter = std::ceil(diameter / grid - 1) * grid; diameter >= 4 * inch; diameter -= grid)

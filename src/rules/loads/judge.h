@@ -3,7 +3,6 @@
 
 #include <functional>
 
-#include "loads/say.h"
 #include "rules/loads/rules.h"
 
 namespace bedwright {
@@ -13,7 +12,6 @@ struct LoadJudge {
   const Bed& bed;
   const LoadsResult& loads;
   const Figures& figures;
-  SayLoads say;
   std::vector<Finding>& findings;
   bool remedies = true;  // else none that must be tried
 

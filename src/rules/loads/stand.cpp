@@ -68,19 +68,20 @@ void judge_log(const LoadJudge& j) {
   if (log.length < pitch || !log.position || bunks.size() < 2) {
     f.measured = log.length, f.limit = pitch, f.margin = log.length - pitch, f.unit = "mm";
     f.message = fmt::format("a log {} long does not reach from bunk to bunk, {} apart",
-                            j.say.place(log.length), j.say.place(pitch));
-    f.remedy = fmt::format("logs of {} and longer", j.say.place(pitch));
+                            j.figures.place(log.length), j.figures.place(pitch));
+    f.remedy = fmt::format("logs of {} and longer", j.figures.place(pitch));
     f.changes = {{"work.log.length", j.figures.set(j.figures.round_up(pitch))}};
     return;
   }
   // The nearest place where it lies whole on the bunks; in their middle when it is the longer.
-  const Mm grid = j.figures.printing == Printing::inches ? inch : 10, at = *log.position,
-           first = bunks.front().x, last = bunks.back().x, half = std::min(log.length, last - first) / 2;
+  const Mm grid = j.figures.place_step(), at = *log.position, first = bunks.front().x, last = bunks.back().x,
+           half = std::min(log.length, last - first) / 2;
   const Mm to = std::round(std::clamp(at, first + half, last - half) / grid) * grid;
   f.measured = at, f.limit = to, f.margin = -std::abs(to - at), f.unit = "mm";
-  f.message = fmt::format(
-      "a log whose middle is at {} does not lie on two bunks with its middle between them", j.say.place(at));
-  f.remedy = fmt::format("place its middle at {}", j.say.place(to));
+  f.message =
+      fmt::format("a log whose middle is at {} does not lie on two bunks with its middle between them",
+                  j.figures.place(at));
+  f.remedy = fmt::format("place its middle at {}", j.figures.place(to));
   f.changes = {{"work.log.position", j.figures.set(to)}};
 }
 
@@ -93,11 +94,11 @@ void judge_tipping(const LoadJudge& j) {
   f.limit = 2;
   f.margin = -1;
   f.unit = s.jacks_enough ? "" : "pairs";
-  f.message =
-      s.jacks_enough
-          ? fmt::format("with the head at {} the bed tips over its outermost jacks", j.say.place(s.tips_at))
-          : fmt::format("a bed at work stands on two pairs of jacks at least, and {} is listed",
-                        j.job.order.jacks.size());
+  f.message = s.jacks_enough
+                  ? fmt::format("with the head at {} the bed tips over its outermost jacks",
+                                j.figures.place(s.tips_at))
+                  : fmt::format("a bed at work stands on two pairs of jacks at least, and {} is listed",
+                                j.job.order.jacks.size());
   // Where the bed then is as it should be in all, before where it only stands.
   const StandsWell holds = loads_jacks_little(j.job.frame.jack.rating);
   const StandsWell well = [&](const Stand& other) {
@@ -107,7 +108,7 @@ void judge_tipping(const LoadJudge& j) {
     for (const auto& jacks : {further_jacks, jacks_near_ends})
       if (f.changes.empty()) f.changes = jacks(j, enough);
   f.remedy = f.changes.empty() ? fmt::format("two pairs, nearer the ends than {}",
-                                             j.say.place(j.bed.track.total_length / 10))
+                                             j.figures.place(j.bed.track.total_length / 10))
                                : told(f.changes);
 }
 
@@ -117,9 +118,9 @@ void judge_sag(const LoadJudge& j) {
   if (!f) return;
   f->message = fmt::format(
       "the rails sag {} at {} with the head at {}{} (main {}, rail between tabs {}), and {} is allowed",
-      j.say.small(s.sag), j.say.place(s.sag_x), j.say.place(s.head_x),
-      s.log_mass > 0 ? fmt::format(" and a log of {} on", j.say.mass(s.log_mass)) : "",
-      j.say.small(s.main_sag), j.say.small(s.rail_sag), j.figures.say(s.sag_limit));
+      j.figures.small(s.sag), j.figures.place(s.sag_x), j.figures.place(s.head_x),
+      s.log_mass > 0 ? fmt::format(" and a log of {} on", j.figures.mass(s.log_mass)) : "",
+      j.figures.small(s.main_sag), j.figures.small(s.rail_sag), j.figures.say(s.sag_limit));
   const Section& main = *j.job.catalog.section(j.job.frame.main.section.text);
   const Bending now = bending_of(main);
   const double stiffer = s.sag_limit > s.rail_sag ? s.main_sag / (s.sag_limit - s.rail_sag)
@@ -137,8 +138,8 @@ void judge_bending(const LoadJudge& j) {
   const Stand& s = j.loads.stand;
   if (Finding* f = j.over("STAND-BEND", Identity{Kind::main}, {s.main_moment_x, 0, 0}, s.main_stress,
                           s.main_allowed, "MPa")) {
-    f->message = fmt::format("a main is bent to {} at {}, and {} is allowed", j.say.stress(s.main_stress),
-                             j.say.place(s.main_moment_x), j.say.stress(s.main_allowed));
+    f->message = fmt::format("a main is bent to {} at {}, and {} is allowed", j.figures.stress(s.main_stress),
+                             j.figures.place(s.main_moment_x), j.figures.stress(s.main_allowed));
     const Section& main = *j.job.catalog.section(j.job.frame.main.section.text);
     f->changes = interleaved(
         {further_jacks(j, bends_little),
@@ -152,8 +153,8 @@ void judge_bending(const LoadJudge& j) {
     Finding* f = j.over("STAND-BEND", Identity{what}, {s.rail_sag_x, 0, j.bed.track.standoff}, stress,
                         s.kit_allowed, "MPa");
     if (!f) return;
-    f->message = fmt::format("a {} is bent to {}, and {} is allowed", word(what), j.say.stress(stress),
-                             j.say.stress(s.kit_allowed));
+    f->message = fmt::format("a {} is bent to {}, and {} is allowed", word(what), j.figures.stress(stress),
+                             j.figures.stress(s.kit_allowed));
     f->changes = one(smaller_log(j, bends_little));
     f->remedy = f->changes.empty()
                     ? fmt::format("a lighter head or log by {:.0f} %", 100 * (1 - s.kit_allowed / stress))
@@ -164,7 +165,7 @@ void judge_bending(const LoadJudge& j) {
   if (Finding* f = j.over("STAND-BEND", Identity{Kind::main_web}, {s.sag_x, 0, 0}, s.web_stress,
                           s.web_allowed, "MPa")) {
     f->message = fmt::format("beside a jack a main's web is sheared to {}, and {} is allowed",
-                             j.say.stress(s.web_stress), j.say.stress(s.web_allowed));
+                             j.figures.stress(s.web_stress), j.figures.stress(s.web_allowed));
     f->changes = interleaved({further_jacks(j, bends_little), one(smaller_log(j, bends_little))});
     f->remedy = f->changes.empty() ? fmt::format("a web {:.2f} times as thick", s.web_stress / s.web_allowed)
                                    : told(f->changes);
@@ -172,9 +173,9 @@ void judge_bending(const LoadJudge& j) {
   const TabLoads& t = j.loads.tabs;
   if (Finding* f = j.over("TAB-WORK", Identity{Kind::tab}, {s.rail_sag_x, 0, j.bed.track.standoff},
                           t.tab_stress_at_work, t.tab_allowed, "MPa")) {
-    f->message =
-        fmt::format("a tab is bent to {} by {} on its hole, and {} is allowed",
-                    j.say.stress(t.tab_stress_at_work), j.say.force(s.tab_load), j.say.stress(t.tab_allowed));
+    f->message = fmt::format("a tab is bent to {} by {} on its hole, and {} is allowed",
+                             j.figures.stress(t.tab_stress_at_work), j.figures.force(s.tab_load),
+                             j.figures.stress(t.tab_allowed));
     const Mm length = j.figures.round_up(j.job.frame.tabs.length * t.tab_stress_at_work / t.tab_allowed);
     f->changes = {{"frame.tabs.length", j.figures.set(length)}};
     f->remedy = fmt::format("tabs {} long, or thicker", j.figures.say(length));
@@ -186,14 +187,11 @@ void judge_jacks(const LoadJudge& j) {
   for (const JackLoad& jack : j.loads.stand.jacks) {
     const Vec3 at{jack.x, 0, 0};
     if (Finding* f = j.over("JACK-LOAD", jack.id, at, jack.most / gravity, rating, "kg")) {
-      f->message =
-          fmt::format("it carries {}, and is rated {}", j.say.mass(jack.most / gravity), j.say.mass(rating));
-      // Jacks come in steps of 500 lb or 250 kg: common practice, no published source.
-      const Kg step = j.figures.printing == Printing::metric ? 250 : 500 * pound;
+      f->message = fmt::format("it carries {}, and is rated {}", j.figures.mass(jack.most / gravity),
+                               j.figures.mass(rating));
+      const Kg step = j.figures.jack_step();
       const Kg next = std::ceil(jack.most / gravity / step) * step;
-      const Change stronger{"frame.jack.rating", j.figures.printing == Printing::metric
-                                                     ? fmt::format("{:.0f} kg", next)
-                                                     : fmt::format("{:.0f} lb", next / pound)};
+      const Change stronger{"frame.jack.rating", j.figures.rating(next)};
       f->changes = interleaved({further_jacks(j, loads_jacks_little(rating)),
                                 one(smaller_log(j, loads_jacks_little(rating))),
                                 {stronger}});
@@ -204,11 +202,11 @@ void judge_jacks(const LoadJudge& j) {
     f.measured = jack.lifts;
     f.margin = -jack.lifts;
     f.unit = "mm";
-    f.message = fmt::format("with the head at {} the main stands {} clear of it", j.say.place(jack.lifts_at),
-                            j.say.small(jack.lifts));
+    f.message = fmt::format("with the head at {} the main stands {} clear of it",
+                            j.figures.place(jack.lifts_at), j.figures.small(jack.lifts));
     f.remedy = fmt::format(
         "it carries nothing there: move it from {} toward its neighbours, or raise it by that much",
-        j.say.place(jack.x));
+        j.figures.place(jack.x));
   }
 }
 
@@ -226,15 +224,16 @@ void judge_push(const LoadJudge& j) {
     f.message = message;
     f.remedy = fmt::format(
         "chock and stake the bed, roll logs on gently from ramps that carry them, or keep logs under {}",
-        j.say.mass(s.log_mass * std::max(0.0, factor) / wanted));
+        j.figures.mass(s.log_mass * std::max(0.0, factor) / wanted));
   };
   say(s.push_factor,
       fmt::format("a log of {} rolled against its stops pushes {} at {} above the ground; what holds the bed "
                   "is {:.1f} times what tips it",
-                  j.say.mass(s.log_mass), j.say.force(s.push), j.figures.say(s.push_height), s.push_factor));
+                  j.figures.mass(s.log_mass), j.figures.force(s.push), j.figures.say(s.push_height),
+                  s.push_factor));
   say(s.roll_on_factor, fmt::format("a log of {} on the bunks' ends, outside the jacks' feet: what holds the "
                                     "bed is {:.1f} times what tips it",
-                                    j.say.mass(s.log_mass), s.roll_on_factor));
+                                    j.figures.mass(s.log_mass), s.roll_on_factor));
 }
 
 }  // namespace
@@ -252,7 +251,7 @@ void judge_stand(const LoadJudge& j) {
 std::vector<Finding> load_findings(const Job& job, const Bed& bed, const LoadsResult& result,
                                    const Figures& figures, bool remedies) {
   std::vector<Finding> findings;
-  const LoadJudge judge{job, bed, result, figures, {figures.printing, true}, findings, remedies};
+  const LoadJudge judge{job, bed, result, figures, findings, remedies};
   judge_tow(judge);
   judge_stand(judge);
   sort_findings(findings, all_rules());

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "loads/steel.h"
+#include "loads/travel_name.h"
 #include "rules/loads/judge.h"
 #include "rules/weld/weld.h"
 
@@ -17,17 +18,12 @@ constexpr Kg axle_steps[] = {2000 * pound, 3500 * pound, 5200 * pound, 6000 * po
                              7000 * pound, 8000 * pound, 10000 * pound};
 constexpr Kg coupler_steps[] = {2000 * pound, 3500 * pound, 5000 * pound, 10000 * pound};
 
-std::string rating_text(const LoadJudge& j, Kg rating) {
-  if (j.figures.printing == Printing::metric) return fmt::format("{:.0f} kg", std::ceil(rating - 1e-9));
-  return fmt::format("{:.0f} lb", std::ceil(rating / pound - 1e-9));
-}
-
-// The first step that is enough; else rounded up to ten pounds or five kilograms.
+// The first step that is enough; else the next round rating.
 template <std::size_t N>
 Kg next_step(const LoadJudge& j, const Kg (&steps)[N], Kg needed) {
   for (Kg step : steps)
     if (step >= needed) return step;
-  const Kg round = j.figures.printing == Printing::metric ? 5 : 10 * pound;
+  const Kg round = j.figures.rating_step();
   return std::ceil(needed / round) * round;
 }
 
@@ -42,7 +38,7 @@ std::string needs_of(const LoadJudge& j) {
   for (const TowCondition& c : j.loads.tow.conditions)
     if (c.judged)
       text += fmt::format("{}{} needs {} to {}", text.empty() ? "" : ", ", name(c.travel),
-                          j.say.place(c.axle_from), j.say.place(c.axle_to));
+                          j.figures.place(c.axle_from), j.figures.place(c.axle_to));
   return text;
 }
 
@@ -63,8 +59,8 @@ void judge_share(const LoadJudge& j, const TowCondition& c) {
   f.margin = low ? f.measured - f.limit : f.limit - f.measured;
   f.unit = "%";
   f.message = fmt::format("{} of {} is on the coupler, {:.1f} %, and it should be {:g} to {:g} %",
-                          j.say.mass(c.tongue), j.say.mass(c.mass), 100 * c.share, 100 * road.share_low,
-                          100 * road.share_high);
+                          j.figures.mass(c.tongue), j.figures.mass(c.mass), 100 * c.share,
+                          100 * road.share_low, 100 * road.share_high);
   if (tow.axle_from > tow.axle_to) {
     f.remedy = fmt::format(
         "no place of the axle suits every way it travels: {}; lock the head at one end only (road.travels)",
@@ -75,13 +71,13 @@ void judge_share(const LoadJudge& j, const TowCondition& c) {
     f.remedy = fmt::format(
         "the axle would have to stand from {} to {}, where jacks or cross members are in the way of its "
         "hangers",
-        j.say.place(tow.axle_from), j.say.place(tow.axle_to));
+        j.figures.place(tow.axle_from), j.figures.place(tow.axle_to));
     return;
   }
   const Mm best = tow.axle_places.front(), by = best - tow.axle_x;
   f.remedy = fmt::format("move the axle {} by {} to {}; from {} to {} every way it travels is within",
-                         by > 0 ? "rearward" : "forward", j.say.place(std::abs(by)), j.say.place(best),
-                         j.say.place(tow.axle_from), j.say.place(tow.axle_to));
+                         by > 0 ? "rearward" : "forward", j.figures.place(std::abs(by)),
+                         j.figures.place(best), j.figures.place(tow.axle_from), j.figures.place(tow.axle_to));
   for (Mm x : tow.axle_places) f.changes.push_back(axle_change(j, x));
 }
 
@@ -97,24 +93,24 @@ void judge_ratings(const LoadJudge& j) {
   const FrameFile& frame = j.job.frame;
   const Tow& tow = j.loads.tow;
   const auto text = [&](const char* what, const TowCondition& c, Kg carried, Kg rating) {
-    return fmt::format("{} carries {}, {}, and is rated {}", what, j.say.mass(carried), name(c.travel),
-                       j.say.mass(rating));
+    return fmt::format("{} carries {}, {}, and is rated {}", what, j.figures.mass(carried), name(c.travel),
+                       j.figures.mass(rating));
   };
   const TowCondition* c = worst(tow, &TowCondition::mass);
   if (Finding* f = j.over("TOW-COUPLER", Identity{Kind::coupler}, {tow.ball_x, 0, 0}, c->mass,
                           frame.coupler.rating, "kg")) {
     f->message = text("the coupler", *c, c->mass, frame.coupler.rating);
     const Kg next = next_step(j, coupler_steps, c->mass);
-    f->remedy = fmt::format("a coupler rated {}", rating_text(j, next));
-    f->changes = {{"frame.coupler.rating", rating_text(j, next)}};
+    f->remedy = fmt::format("a coupler rated {}", j.figures.rating(next));
+    f->changes = {{"frame.coupler.rating", j.figures.rating(next)}};
   }
   c = worst(tow, &TowCondition::axle);
   if (Finding* f = j.over("TOW-AXLE", Identity{Kind::axle, Side::middle, 1}, {tow.axle_x, 0, 0}, c->axle,
                           frame.axle.axle_rating, "kg")) {
     f->message = text("each axle", *c, c->axle, frame.axle.axle_rating);
     const Kg next = next_step(j, axle_steps, c->axle);
-    f->remedy = fmt::format("axles rated {}, or one axle more", rating_text(j, next));
-    f->changes = {{"frame.axle.axle_rating", rating_text(j, next)}};
+    f->remedy = fmt::format("axles rated {}, or one axle more", j.figures.rating(next));
+    f->changes = {{"frame.axle.axle_rating", j.figures.rating(next)}};
   }
   c = worst(tow, &TowCondition::tyre);
   if (Finding* f =
@@ -127,23 +123,23 @@ void judge_ratings(const LoadJudge& j) {
     const auto next =
         std::find_if(tyres.begin(), tyres.end(), [&](const Tyre& t) { return t.load >= c->tyre; });
     if (next != tyres.end()) {
-      f->remedy = fmt::format("tyres rated {}, such as {}", rating_text(j, next->load), next->name);
-      f->changes = {{"frame.axle.tyre_rating", rating_text(j, next->load)}};
+      f->remedy = fmt::format("tyres rated {}, such as {}", j.figures.rating(next->load), next->name);
+      f->changes = {{"frame.axle.tyre_rating", j.figures.rating(next->load)}};
     } else {
       const Kg round = 10 * pound, needed = std::ceil(c->tyre / round) * round;
-      f->remedy = fmt::format("tyres rated {} or more", rating_text(j, needed));
-      f->changes = {{"frame.axle.tyre_rating", rating_text(j, needed)}};
+      f->remedy = fmt::format("tyres rated {} or more", j.figures.rating(needed));
+      f->changes = {{"frame.axle.tyre_rating", j.figures.rating(needed)}};
     }
   }
   const Kg standing = j.loads.tongue.standing, jack = frame.tongue_jack.rating;
   if (jack > 0)
     if (Finding* f =
             j.over("TONGUE-JACK", Identity{Kind::tongue_jack}, {tow.ball_x, 0, 0}, standing, jack, "kg")) {
-      f->message = fmt::format("the tongue jack holds {}, uncoupled, and is rated {}", j.say.mass(standing),
-                               j.say.mass(jack));
+      f->message = fmt::format("the tongue jack holds {}, uncoupled, and is rated {}",
+                               j.figures.mass(standing), j.figures.mass(jack));
       const Kg next = next_step(j, axle_steps, standing);
-      f->remedy = fmt::format("a jack rated {}", rating_text(j, next));
-      f->changes = {{"frame.tongue_jack.rating", rating_text(j, next)}};
+      f->remedy = fmt::format("a jack rated {}", j.figures.rating(next));
+      f->changes = {{"frame.tongue_jack.rating", j.figures.rating(next)}};
     }
 }
 
@@ -167,7 +163,7 @@ void judge_size(const LoadJudge& j) {
   size.limit = limit;
   size.margin = limit - tow.width;
   size.unit = "mm";
-  const Mm step = j.figures.printing == Printing::inches ? inch / 4 : 1;
+  const Mm step = j.figures.overall_step();
   const auto say = [&](Mm length) { return j.figures.say(std::ceil(length / step - 1e-6) * step); };
   size.message = fmt::format("as towed it is {} wide, {} long and {} high on its tyres", say(tow.width),
                              say(tow.length), say(tow.height));
@@ -180,16 +176,16 @@ void judge_size(const LoadJudge& j) {
   laws.message = fmt::format(
       "the trailer weighs {}; brakes, lamps, reflectors, safety chains and registration are asked for by "
       "rules that differ by place",
-      j.say.mass(most));
+      j.figures.mass(most));
   laws.remedy =
       fmt::format("ask the road authority where it will run; many want brakes on every wheel from {}",
-                  j.say.mass(often_braked));
+                  j.figures.mass(often_braked));
 }
 
 // Run further back under the mains, and, where the edges it runs along stand it, a larger fillet.
 void take_tongue_weld(const LoadJudge& j, Finding& f) {
   const TongueLoads& t = j.loads.tongue;
-  const Mm step = j.figures.printing == Printing::inches ? inch / 2 : 10, now = j.job.frame.tongue.back;
+  const Mm step = j.figures.tongue_step(), now = j.job.frame.tongue.back;
   Job other = j.job;
   Mm& back = other.frame.tongue.back;
   back = std::floor(now / step + 1) * step;
@@ -199,7 +195,7 @@ void take_tongue_weld(const LoadJudge& j, Finding& f) {
     f.changes.push_back({"frame.tongue.back", j.figures.set(back)});
     f.remedy = fmt::format("run the tongue {} back under the mains", j.figures.say(back));
   }
-  const Mm fillet = j.figures.printing == Printing::inches ? inch / 16 : 1,
+  const Mm fillet = j.figures.shop_step(),
            leg = std::ceil(t.weld_leg * t.weld / weld_allowable / fillet) * fillet;
   const bool room = std::all_of(j.bed.welds.begin(), j.bed.welds.end(), [&](const Weld& w) {
     const Kind kind = j.bed.items[w.a].id.kind;
@@ -220,9 +216,10 @@ void judge_bending(const LoadJudge& j) {
     if (c.judged && (!worst_bent || c.main_stress > worst_bent->main_stress)) worst_bent = &c;
   if (Finding* f = j.over("TOW-BEND", Identity{Kind::main}, {worst_bent->main_stress_x, 0, 0},
                           worst_bent->main_stress, allowed, "MPa")) {
-    f->message = fmt::format("over a bump a main is bent to {} at {}, {}, and {} is allowed",
-                             j.say.stress(worst_bent->main_stress), j.say.place(worst_bent->main_stress_x),
-                             name(worst_bent->travel), j.say.stress(allowed));
+    f->message =
+        fmt::format("over a bump a main is bent to {} at {}, {}, and {} is allowed",
+                    j.figures.stress(worst_bent->main_stress), j.figures.place(worst_bent->main_stress_x),
+                    name(worst_bent->travel), j.figures.stress(allowed));
     for (const Section* s :
          stronger_channels(j.job, main, bending_of(main).modulus * worst_bent->main_stress / allowed, 0))
       f->changes.push_back({"frame.main.section", s->name});
@@ -236,17 +233,17 @@ void judge_bending(const LoadJudge& j) {
   const Section& tongue = *j.job.catalog.section(frame.tongue.section.text);
   if (Finding* f = j.over("TONGUE-BEND", Identity{Kind::tongue}, nose, t.stress, t.allowed, "MPa")) {
     f->message = fmt::format("over a bump the tongue is bent to {} at the front member, and {} is allowed",
-                             j.say.stress(t.stress), j.say.stress(t.allowed));
+                             j.figures.stress(t.stress), j.figures.stress(t.allowed));
     for (const Section* s :
          stronger_channels(j.job, tongue, bending_of(tongue).modulus * t.stress / t.allowed, 0))
       f->changes.push_back({"frame.tongue.section", s->name});
     f->remedy = f->changes.empty()
-                    ? fmt::format("a tongue {} shorter", j.say.place(t.arm * (1 - t.allowed / t.stress)))
+                    ? fmt::format("a tongue {} shorter", j.figures.place(t.arm * (1 - t.allowed / t.stress)))
                     : fmt::format("tongue channels of {}", f->changes.front().value);
   }
   if (Finding* f = j.over("TONGUE-WELD", Identity{Kind::tongue}, nose, t.weld, weld_allowable, "MPa")) {
     f->message = fmt::format("over a bump the tongue's welds carry {} on the throat, and {} is allowed",
-                             j.say.stress(t.weld), j.say.stress(weld_allowable));
+                             j.figures.stress(t.weld), j.figures.stress(weld_allowable));
     take_tongue_weld(j, *f);
   }
 }
@@ -260,18 +257,19 @@ void judge_tabs(const LoadJudge& j) {
   const Mpa measured = sheared ? t.bolt_shear : t.bolt_tension,
             allowed = sheared ? t.bolt_shear_allowed : t.bolt_tension_allowed;
   if (Finding* f = j.over("TRACK-BOLT", Identity{Kind::track_bolt}, at, measured, allowed, "MPa")) {
-    f->message = fmt::format(
-        "on the road a track bolt carries {} sideways and {} along it, {}, and {} is allowed",
-        j.say.force(t.shear), j.say.force(t.tension), j.say.stress(measured), j.say.stress(allowed));
+    f->message =
+        fmt::format("on the road a track bolt carries {} sideways and {} along it, {}, and {} is allowed",
+                    j.figures.force(t.shear), j.figures.force(t.tension), j.figures.stress(measured),
+                    j.figures.stress(allowed));
     f->remedy = fmt::format("bolts of {:.2f} times the area, or so many more in each rail section",
                             measured / std::max(allowed, 1e-9));
   }
   const FrameTabs& tabs = j.job.frame.tabs;
   const bool clip = tabs.style == TabStyle::clip;
   if (Finding* f = j.over("TAB-ROAD", Identity{Kind::tab}, at, t.tab_stress, t.tab_allowed, "MPa")) {
-    f->message =
-        fmt::format("over a bump a tab is bent to {} by {} on its hole, and {} is allowed",
-                    j.say.stress(t.tab_stress), j.say.force(t.vertical), j.say.stress(t.tab_allowed));
+    f->message = fmt::format("over a bump a tab is bent to {} by {} on its hole, and {} is allowed",
+                             j.figures.stress(t.tab_stress), j.figures.force(t.vertical),
+                             j.figures.stress(t.tab_allowed));
     const Mm step = j.figures.step(),
              length = std::ceil(tabs.length * t.tab_stress / t.tab_allowed / step) * step;
     const Mm thickness =
@@ -284,8 +282,8 @@ void judge_tabs(const LoadJudge& j) {
   }
   if (Finding* f = j.over("TAB-ROAD", Identity{Kind::tab_weld}, at, t.weld, t.weld_allowed, "N/mm")) {
     f->message = fmt::format("on the road a tab's weld carries {}, and {} is allowed",
-                             j.say.along_weld(t.weld), j.say.along_weld(t.weld_allowed));
-    const Mm step = j.figures.printing == Printing::inches ? inch / 16 : 1,
+                             j.figures.along_weld(t.weld), j.figures.along_weld(t.weld_allowed));
+    const Mm step = j.figures.shop_step(),
              leg = std::ceil(tabs.weld_leg * t.weld / t.weld_allowed / step) * step;
     f->remedy = fmt::format("fillets of {}, or longer lines of weld", j.figures.say(leg));
     f->changes = {{"frame.tabs.weld_leg", j.figures.set(leg)}};

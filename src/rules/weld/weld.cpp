@@ -48,10 +48,10 @@ std::optional<TabLoad> tab_load(const Scene& scene) {
   if (!scene.input.job) return std::nullopt;
   const auto named = named_log(*scene.input.job);
   const Kg log = named.value_or(usual_log), both = scene.input.job->kit.head.mass + log;
-  return TabLoad{
-      shock * both / bearings * gravity,
-      fmt::format("a quarter of the head and {} of {}, doubled for shock",
-                  named ? "the log" : "a usual log, none being named,", scene.figures.say_mass(log))};
+  return TabLoad{shock * both / bearings * gravity,
+                 fmt::format("a quarter of the head and {} of {}, doubled for shock",
+                             named ? "the log" : "a usual log, none being named,",
+                             scene.figures.in_one_unit().mass(log))};
 }
 
 std::optional<Mm> largest_log(const Scene& scene, Newton load) {
@@ -59,7 +59,7 @@ std::optional<Mm> largest_log(const Scene& scene, Newton load) {
   const auto named = named_log(*scene.input.job);
   const Kg most = load / gravity * bearings / shock - scene.input.job->kit.head.mass;
   if (!named || most <= 0) return std::nullopt;
-  const Mm step = scene.figures.printing == Printing::inches ? inch : 25;
+  const Mm step = scene.figures.coarse_step();
   const Mm diameter =
       std::floor(scene.input.job->order.work.log->diameter * std::sqrt(most / *named) / step + 1e-9) * step;
   return diameter > 0 ? std::optional<Mm>(diameter) : std::nullopt;

@@ -148,13 +148,14 @@ void check_weld_load(const Scene& scene, std::vector<Finding>& findings) {
     if (needed <= allowed * (1 + 1e-9)) continue;
     Finding f = found(scene, "WELD-LOAD", w);
     const Figures& say = scene.figures;
-    f.measured = say.line_load(needed);
-    f.limit = say.line_load(allowed);
+    const PrintedUnit unit = say.line_load_unit();
+    f.measured = needed / unit.one;
+    f.limit = allowed / unit.one;
     f.margin = f.limit - f.measured;
-    f.unit = say.line_load_unit();
+    f.unit = unit.name;
     f.message = fmt::format(
         "the load ({}, {}) at the bolt puts {:.0f} {} on the {} fillet of {}; it may carry {:.0f}{}",
-        say.say_mass(asked->load / gravity), asked->basis, f.measured, f.unit, say.say(w.leg),
+        say.in_one_unit().mass(asked->load / gravity), asked->basis, f.measured, f.unit, say.say(w.leg),
         f.subjects[0].name, f.limit,
         needed <= steel ? "" : fmt::format(", for the steel beside it is {} thick", say.say(w.thinner)));
     suggest_for_load(scene, w, needed, steel, f);

@@ -6,8 +6,6 @@
 #include <algorithm>
 #include <stdexcept>
 
-#include "sheets/figures.h"
-
 namespace bedwright {
 namespace {
 
@@ -16,7 +14,6 @@ constexpr Mm off_others = 3;   // what is set by hand keeps this far from what i
 constexpr Mm line_clear = 10;  // string from the nearest tab's edge, at least
 constexpr Mm furthest = 400;   // a spacer moves no further than this for room
 
-Mm grid(const Heading& h) { return h.printing == Printing::metric ? 5 : inch / 4; }
 Mm rounded_up(Mm value, Mm step) { return std::ceil(value / step - 1e-9) * step; }
 
 Box3 rail_box(const SheetInput& in, Side side, int section) {
@@ -28,9 +25,8 @@ const Member& rail_of(const SheetInput& in, Side side) {
 }
 
 // The largest usual square tube lower than the standing leg's inner face.
-Mm tube_side(const Heading& h, Mm room) {
-  const std::vector<Mm> sizes = h.printing == Printing::metric ? std::vector<Mm>{50, 40, 30, 25}
-                                                               : std::vector<Mm>{2 * inch, 1.5 * inch, inch};
+Mm tube_side(const Figures& figures, Mm room) {
+  const std::vector<Mm> sizes = figures.usual_tubes();
   for (const Mm size : sizes)
     if (size <= room) return size;
   return sizes.back();
@@ -73,8 +69,8 @@ GaugeSpacer gauge_spacer(const SheetInput& in) {
   s.right = r.high.y - rail.web;
   s.length = s.right - s.left;
   s.bottom = r.low.z + rail.web;
-  s.side = tube_side(in.job.order.order, rail.depth - rail.web);
-  const Mm step = in.job.order.order.printing == Printing::metric ? 1 : inch / 16;
+  s.side = tube_side(in.figures(), rail.depth - rail.web);
+  const Mm step = in.figures().shop_step();
   s.corner = rounded_up(rail.root_radius + step, step);
   s.tolerance = in.job.order.tolerances.gauge / 2;
   return s;
@@ -83,7 +79,7 @@ GaugeSpacer gauge_spacer(const SheetInput& in) {
 std::vector<SpacerPlace> spacer_places(const SheetInput& in) {
   const GaugeSpacer spacer = gauge_spacer(in);
   const std::vector<Box3> boxes = in_the_way(in.bed);
-  const Mm step = grid(in.job.order.order), half = spacer.side / 2 + off_others;
+  const Mm step = in.figures().setting_step(), half = spacer.side / 2 + off_others;
   std::vector<SpacerPlace> all;
   for (int section = 1; section <= in.bed.track.sections; ++section) {
     const Box3 rail = rail_box(in, Side::right, section);
@@ -112,11 +108,8 @@ std::vector<SpacerPlace> spacer_places(const SheetInput& in) {
 }
 
 Table2d spacer_table(const SheetInput& in) {
-  const Heading& h = in.job.order.order;
-  const bool metric = h.printing == Printing::metric;
-  Table2d table{metric ? std::vector<std::string>{"SPACER", "SECTION", "FROM FRONT mm", "LIES"}
-                       : std::vector<std::string>{"SPACER", "SECTION", "FROM FRONT", "in", "mm", "LIES"},
-                {}};
+  const Figures figures = in.figures();
+  Table2d table{table_row({{"SPACER", "SECTION"}, figures.heads("FROM FRONT"), {"LIES"}}), {}};
   const std::vector<BunkPlace>& bunks = in.bed.track.bunks;
   int number = 0;
   for (const SpacerPlace& p : spacer_places(in)) {
@@ -126,10 +119,8 @@ Table2d spacer_table(const SheetInput& in) {
                              : after == in.bed.track.bunk_count()
                                  ? fmt::format("behind bunk {}", after)
                                  : fmt::format("bunk {} to {}", after, after + 1);
-    std::vector<std::string> row{fmt::format("S{}", ++number), fmt::format("{}", p.section)};
-    if (!metric) row.insert(row.end(), {tape_figure(p.x, h), inch_figure(p.x)});
-    row.insert(row.end(), {mm_figure(p.x), lies});
-    table.rows.push_back(row);
+    table.rows.push_back(table_row(
+        {{fmt::format("S{}", ++number), fmt::format("{}", p.section)}, figures.cells(p.x), {lies}}));
   }
   return table;
 }
@@ -142,7 +133,7 @@ StringLine string_line(const SheetInput& in) {
     outermost = std::max({outermost, box.high.y, -box.low.y});
   }
   StringLine s;
-  s.block = rounded_up(outermost - web + line_clear, grid(in.job.order.order));
+  s.block = rounded_up(outermost - web + line_clear, in.figures().setting_step());
   s.along = web + s.block;
   const Tolerances& t = in.job.order.tolerances;
   s.limit = in.job.frame.tabs.existing.empty() ? t.weld_placement : t.existing_tab;

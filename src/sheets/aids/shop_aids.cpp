@@ -6,7 +6,6 @@
 
 #include "bed/names.h"
 #include "sheets/aids/aids.h"
-#include "sheets/figures.h"
 #include "sheets/flow.h"
 #include "sheets/marks.h"
 #include "sheets/plan.h"
@@ -15,19 +14,9 @@
 namespace bedwright {
 namespace {
 
-// A size to make, "48-1/2 in (48.500 in, 1231.9 mm)".
-std::string made_size(Mm length, const Heading& h) {
-  if (h.printing == Printing::metric) return mm_figure(length) + " mm";
-  return fmt::format("{} in ({} in, {} mm)", size_figure(length, h), inch_figure(length), mm_figure(length));
-}
-
-std::string short_size(Mm length, const Heading& h) {
-  return size_figure(length, h) + (h.printing == Printing::metric ? " mm" : " in");
-}
-
 // The tube seen from ahead of the bed, and its section, with the centre line on it.
 List2d spacer_picture(const SheetInput& in, const GaugeSpacer& s, int scale) {
-  const Heading& h = in.job.order.order;
+  const Figures figures = in.figures();
   List2d list;
   const Pens pens(list);
   const double k = 1.0 / scale;
@@ -43,27 +32,27 @@ List2d spacer_picture(const SheetInput& in, const GaugeSpacer& s, int scale) {
                 Across::centre,
                 Up::baseline,
                 0});
-  level_span(list, 0, half, 0, -7, short_size(s.length / 2, h), bench_text);
-  level_span(list, -half, half, 0, -19, made_size(s.length, h), large_text);
+  level_span(list, 0, half, 0, -7, figures.size_length(s.length / 2), bench_text);
+  level_span(list, -half, half, 0, -19, figures.size_to_make(s.length), large_text);
   list.add(Text{pens.text,
                 {-half, -29},
                 bench_text,
                 fmt::format("GAUGE SPACER, {} off, square tube {}, view 1:{}", spacer_places(in).size(),
-                            short_size(s.side, h), scale),
+                            figures.size_length(s.side), scale),
                 Across::left,
                 Up::baseline,
                 0});
   list.add(Text{pens.text,
                 {-half, -35},
                 bench_text,
-                fmt::format("Length +/- {}", short_size(s.tolerance, h)),
+                fmt::format("Length +/- {}", figures.size_length(s.tolerance)),
                 Across::left,
                 Up::baseline,
                 0});
   list.add(Text{pens.text,
                 {-half, -41},
                 bench_text,
-                fmt::format("Both lower corners cut off {0} x {0}", short_size(s.corner, h)),
+                fmt::format("Both lower corners cut off {0} x {0}", figures.size_length(s.corner)),
                 Across::left,
                 Up::baseline,
                 0});
@@ -72,7 +61,7 @@ List2d spacer_picture(const SheetInput& in, const GaugeSpacer& s, int scale) {
 
 // Across the bed where a spacer lies: rails, mains, tube and bar clamp.
 List2d in_place_picture(const SheetInput& in, const GaugeSpacer& s, int scale) {
-  const Heading& h = in.job.order.order;
+  const Figures figures = in.figures();
   List2d list;
   const Pens pens(list);
   const double k = 1.0 / scale;
@@ -96,7 +85,7 @@ List2d in_place_picture(const SheetInput& in, const GaugeSpacer& s, int scale) {
   list.add(Line{pens.centre, {0, bottom - 4}, {0, crown + 7}});
   const Mm under = bounds(list).low.y;
   level_span(list, -heel, heel, k * rail.low.z, under - 8,
-             "gauge, heel to heel: " + made_size(in.job.kit.gauge, h), bench_text);
+             "gauge, heel to heel: " + figures.size_to_make(in.job.kit.gauge), bench_text);
   leader(list, {-0.1 * end, top}, {-0.15 * end, crown + 11}, "spacer, centre line on the bed's", bench_text);
   leader(list, {-0.7 * end, crown + 4.5}, {-0.66 * end, crown + 11}, "bar clamp", bench_text);
   leader(list, {heel + jaw, bottom + 4}, {heel + jaw + 5, bottom + 4}, "RIGHT (R)", bench_text);
@@ -114,7 +103,7 @@ List2d in_place_picture(const SheetInput& in, const GaugeSpacer& s, int scale) {
 // The track in plan with every spacer, its number and its running dimension.
 List2d places_picture(const SheetInput& in, const GaugeSpacer& s, const std::vector<SpacerPlace>& places,
                       Mm space) {
-  const Heading& h = in.job.order.order;
+  const Figures figures = in.figures();
   // A short track is no larger than leaves room for the rest.
   const int scale =
       std::max(reduction(in.bed.track.total_length, space - 30), reduction(in.job.kit.gauge, 75));
@@ -137,7 +126,7 @@ List2d places_picture(const SheetInput& in, const GaugeSpacer& s, const std::vec
   for (const SpacerPlace& p : places) {
     list.add(Closed{pens.outline,
                     rectangle({k * (p.x - s.side / 2), k * s.left}, {k * (p.x + s.side / 2), k * s.right})});
-    at.push_back({k * p.x, fmt::format("S{}  {}", ++number, tape_figure(p.x, h))});
+    at.push_back({k * p.x, fmt::format("S{}  {}", ++number, figures.tape_figure(p.x))});
   }
   running_along(list, at, track.high.y, true, bench_text);
   list.add(Line{pens.centre, {track.low.x - 3, 0}, {track.high.x + 3, 0}});
@@ -159,7 +148,7 @@ List2d places_picture(const SheetInput& in, const GaugeSpacer& s, const std::vec
 
 // One tab with the line beside it.
 List2d string_picture(const SheetInput& in, const StringLine& line, const TabReading& reading, int scale) {
-  const Heading& h = in.job.order.order;
+  const Figures figures = in.figures();
   List2d list;
   const Pens pens(list);
   const double k = 1.0 / scale;
@@ -175,8 +164,8 @@ List2d string_picture(const SheetInput& in, const StringLine& line, const TabRea
   const Mm hole = string - k * reading.to_middle;
   list.add(Line{pens.centre, {hole, k * tab.low.z - 2}, {hole, top + 7}});
   level_span(list, hole, string, top + 8, top + 12,
-             made_size(reading.to_middle, h) + "  line to hole's middle", bench_text);
-  level_span(list, web, string, block_top - 17, block_top - 22, made_size(line.block, h) + "  block",
+             figures.size_to_make(reading.to_middle) + "  line to hole's middle", bench_text);
+  level_span(list, web, string, block_top - 17, block_top - 22, figures.size_to_make(line.block) + "  block",
              bench_text);
   leader(list, {string + 0.8, top + 3.8}, {string + 6, top + 3.8}, "string", bench_text);
   leader(list, {string, block_top - 7}, {string + 6, block_top - 7},
@@ -193,8 +182,8 @@ List2d string_picture(const SheetInput& in, const StringLine& line, const TabRea
 }
 
 List2d strip_picture(const SheetInput& in, Mm space) {
-  const Heading& h = in.job.order.order;
-  const Mm length = in.bed.track.rail_length, wide = h.printing == Printing::metric ? 50 : 2 * inch;
+  const Figures figures = in.figures();
+  const Mm length = in.bed.track.rail_length, wide = figures.hand_width();
   const int scale = reduction(length, space - 10);
   List2d list;
   const Pens pens(list);
@@ -204,16 +193,16 @@ List2d strip_picture(const SheetInput& in, Mm space) {
   std::vector<Running> at{{0, "0"}};
   for (const Mm x : strip_holes(in, Side::right)) {
     list.add(Circle{pens.outline, {k * x, k * wide / 2}, k * diameter / 2});
-    at.push_back({k * x, running_label(x, h)});
+    at.push_back({k * x, figures.running(x)});
   }
-  at.push_back({k * length, running_label(length, h)});
+  at.push_back({k * length, figures.running(length)});
   list.add(Line{pens.centre, {-2, k * wide / 2}, {k * length + 2, k * wide / 2}});
   running_along(list, at, k * wide, true, small_text);
   list.add(Text{pens.text,
                 {0, -7},
                 bench_text,
                 fmt::format("CHECK STRIP, 1 off, flat bar {} wide, holes {} on its middle line, 1:{}",
-                            short_size(wide, h), short_size(diameter, h), scale),
+                            figures.size_length(wide), figures.size_length(diameter), scale),
                 Across::left,
                 Up::baseline,
                 0});
@@ -235,20 +224,17 @@ std::string runs(const std::vector<Identity>& tabs) {
 }
 
 Table2d reading_table(const SheetInput& in, const std::vector<TabReading>& readings) {
-  const Heading& h = in.job.order.order;
+  const Figures figures = in.figures();
   Table2d table{{"TAB", "TO HOLE'S MIDDLE", "TO ITS NEAR EDGE", "MAY BE OFF BY"}, {}};
-  const auto read = [&](Mm x) {
-    return h.printing == Printing::metric ? mm_figure(x) + " mm"
-                                          : fmt::format("{} in / {} mm", size_figure(x, h), mm_figure(x));
-  };
-  const std::string off = short_size(string_line(in).limit, h);
+  const auto read = [&](Mm x) { return figures.rule_reading(x); };
+  const std::string off = figures.size_length(string_line(in).limit);
   for (const TabReading& r : readings)
     table.rows.push_back({runs(r.tabs), read(r.to_middle), read(r.to_edge), "+/- " + off});
   return table;
 }
 
 std::vector<std::string> spacer_notes(const SheetInput& in, const GaugeSpacer& s, std::size_t count) {
-  const Heading& h = in.job.order.order;
+  const Figures figures = in.figures();
   std::vector<std::string> notes{
       fmt::format("Make {} spacers. Square both ends, take off burrs, then measure each: a spacer is what "
                   "the gauge is set by.",
@@ -258,11 +244,11 @@ std::vector<std::string> spacer_notes(const SheetInput& in, const GaugeSpacer& s
                   count),
       fmt::format("Set a bar clamp over each spacer, opening at least {}, jaws on the rails' heels at the "
                   "spacer's height. Pull up until the spacer cannot be turned by hand.",
-                  short_size(in.job.kit.gauge + (h.printing == Printing::metric ? 50 : 2 * inch), h)),
+                  figures.size_length(in.job.kit.gauge + figures.hand_width())),
       "Spacers and clamps stay in until every track bolt and gusset bolt is tight. Then take them out and "
       "measure the gauge at each place again.",
       fmt::format("The gauge may be off by {}, half of it taken by the spacer's length.",
-                  short_size(2 * s.tolerance, h)),
+                  figures.size_length(2 * s.tolerance)),
       "Send the spacers with the bed.",
   };
   if (count < static_cast<std::size_t>(2 * in.bed.track.sections))
@@ -273,15 +259,15 @@ std::vector<std::string> spacer_notes(const SheetInput& in, const GaugeSpacer& s
 }
 
 std::vector<std::string> line_notes(const SheetInput& in, const StringLine& line) {
-  const Heading& h = in.job.order.order;
+  const Figures figures = in.figures();
   return {
       fmt::format("String line: clamp a block {} thick to the back of the main's web ahead of the first tab "
                   "and another behind the last. Stretch the line over both, just above the tabs.",
-                  made_size(line.block, h)),
+                  figures.size_to_make(line.block)),
       "Read square from the line inward to each hole with a rule, at the hole's near edge. A tab that reads "
       "off by more than the table allows is moved before it is welded out.",
       "Do both sides. Then measure across from line to line at both ends and the middle: " +
-          made_size(2 * line.along, h) + ".",
+          figures.size_to_make(2 * line.along) + ".",
       "Check strip: lay it over the tabs of each section in turn, its 0 end on the section's front end. A "
       "bolt must drop by hand through strip and tab at every hole.",
   };

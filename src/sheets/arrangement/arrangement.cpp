@@ -7,9 +7,8 @@
 #include <algorithm>
 
 #include "bed/names.h"
-#include "loads/say.h"
+#include "loads/travel_name.h"
 #include "sheets/arrangement/balloons.h"
-#include "sheets/figures.h"
 #include "sheets/flow.h"
 #include "sheets/marks.h"
 #include "sheets/part_words.h"
@@ -32,11 +31,6 @@ Box2 extent(const View& view) {
   return box;
 }
 
-std::string size_label(Mm length, const Heading& h) {
-  if (h.printing == Printing::metric) return mm_figure(length);
-  return fmt::format("{} ({} mm)", tape_figure(length, h), mm_figure(length));
-}
-
 void add_view(List2d& list, const View& view, int scale, Vec2 origin) {
   const int edge = list.layer({"VIEW", 7, LineKind::continuous, 0.35});
   for (const ViewLine& line : view) {
@@ -52,7 +46,7 @@ void add_view(List2d& list, const View& view, int scale, Vec2 origin) {
 class Arrangement {
  public:
   Arrangement(const SheetInput& in, const Box2& space, int least)
-      : in_(in), h_(in.job.order.order), first_angle_(h_.printing == Printing::metric), pens_(list_) {
+      : in_(in), figures_(in.figures()), first_angle_(figures_.iso_practice()), pens_(list_) {
     plan_ = extent(in.views->plan);
     side_ = extent(in.views->side);
     rear_ = extent(in.views->rear);
@@ -112,8 +106,9 @@ class Arrangement {
     const Mm low = side_.low.y / scale_;
     const auto along = [&](Mm from, Mm to, int row, const std::string& what) {
       // On a short bed the tape's figure alone; the frame's sheet has the rest.
-      std::string label = what + size_label(to - from, h_);
-      if (text_width(label, small_text) > (to - from) / scale_ - 2) label = what + tape_figure(to - from, h_);
+      std::string label = what + figures_.tape_label(to - from);
+      if (text_width(label, small_text) > (to - from) / scale_ - 2)
+        label = what + figures_.tape_figure(to - from);
       dimension_along(list_, from / scale_, to / scale_, low, low - row * dimension_apart, label, small_text);
     };
     Mm axles = 0;
@@ -128,17 +123,17 @@ class Arrangement {
     along(0, in_.bed.track.total_length, 2, "track ");
     along(side_.low.x, side_.high.x, 3, "over all ");
     dimension_along(list_, rear_x + rear_.low.x / scale_, rear_x + rear_.high.x / scale_, low,
-                    low - dimension_apart, size_label(rear_.width(), h_), small_text);
+                    low - dimension_apart, figures_.tape_label(rear_.width()), small_text);
     const Mm right = rear_x + rear_.high.x / scale_;
     dimension_up(list_, rear_.low.y / scale_, rear_.high.y / scale_, right, right + dimension_apart,
-                 size_label(rear_.height(), h_), small_text);
+                 figures_.tape_label(rear_.height()), small_text);
     const Mm plan_right = plan_.high.x / scale_;
     dimension_up(list_, plan_y + plan_.low.y / scale_, plan_y + plan_.high.y / scale_, plan_right,
-                 plan_right + dimension_apart, size_label(plan_.height(), h_), small_text);
+                 plan_right + dimension_apart, figures_.tape_label(plan_.height()), small_text);
   }
 
   const SheetInput& in_;
-  const Heading& h_;
+  Figures figures_;
   bool first_angle_;
   List2d list_;
   Pens pens_;
@@ -147,17 +142,11 @@ class Arrangement {
   int scale_ = 1;
 };
 
-std::string mass_label(Kg mass, const Heading& h) {
-  return h.printing == Printing::metric ? fmt::format("{:.0f}", mass)
-                                        : fmt::format("{:.0f} ({:.0f} kg)", mass / pound, mass);
-}
-
 Table2d parts_table(const SheetInput& in, const std::vector<Balloon>& numbers) {
-  const Heading& h = in.job.order.order;
   Table2d table{{"NO.", "PART", "COUNT", "FORM", "SIZE", "FROM"}, {}};
   for (const Balloon& b : numbers) {
     const Part& part = in.bed.parts[static_cast<std::size_t>(b.part)];
-    const auto [form, size] = part_form(part, h);
+    const auto [form, size] = part_form(part, in.figures());
     table.rows.push_back({fmt::format("{}", b.number), name(part), fmt::format("{}", in.bed.count(b.part)),
                           form, size, origin_name(part.origin)});
   }
@@ -165,25 +154,25 @@ Table2d parts_table(const SheetInput& in, const std::vector<Balloon>& numbers) {
 }
 
 Table2d condition_table(const SheetInput& in) {
-  const Heading& h = in.job.order.order;
-  const std::string unit = h.printing == Printing::metric ? " kg" : " lb (kg)";
+  const Figures figures = in.figures();
+  const std::string unit = fmt::format(" {}", figures.mass_cell_unit());
   Table2d table{{"ON THE ROAD", "MASS" + unit, "ON COUPLER" + unit, "SHARE", "EACH AXLE" + unit,
                  "HEAVIEST TYRE" + unit},
                 {}};
   for (const TowCondition& c : in.examined.loads.tow.conditions)
     if (c.judged)
-      table.rows.push_back({name(c.travel), mass_label(c.mass, h), mass_label(c.tongue, h),
-                            fmt::format("{:.1f} %", 100 * c.share), mass_label(c.axle, h),
-                            mass_label(c.tyre, h)});
+      table.rows.push_back({name(c.travel), figures.mass_cell(c.mass), figures.mass_cell(c.tongue),
+                            fmt::format("{:.1f} %", 100 * c.share), figures.mass_cell(c.axle),
+                            figures.mass_cell(c.tyre)});
   return table;
 }
 
 Table2d rating_table(const SheetInput& in) {
-  const Heading& h = in.job.order.order;
+  const Figures figures = in.figures();
   const auto& f = in.job.frame;
-  Table2d table{{"RATED FOR, as the makers state", h.printing == Printing::metric ? "kg" : "lb (kg)"}, {}};
+  Table2d table{{"RATED FOR, as the makers state", figures.mass_cell_unit()}, {}};
   const auto row = [&](const char* what, Kg rating) {
-    table.rows.push_back({what, rating > 0 ? mass_label(rating, h) : "not stated"});
+    table.rows.push_back({what, rating > 0 ? figures.mass_cell(rating) : "not stated"});
   };
   row("coupler, trailer's mass", f.coupler.rating);
   row("one axle", f.axle.axle_rating);

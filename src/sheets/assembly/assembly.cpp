@@ -11,7 +11,6 @@
 #include "sheets/assembly/assembly_figures.h"
 #include "sheets/assembly/assembly_pictures.h"
 #include "sheets/bolts/bolt_kinds.h"
-#include "sheets/figures.h"
 #include "sheets/flow.h"
 
 namespace bedwright {
@@ -20,25 +19,25 @@ namespace {
 constexpr Mm column_width = 188, line_pitch = 1.6, indent = 9;
 
 Table2d section_table(const SheetInput& in) {
-  const Heading& h = in.job.order.order;
+  const Figures figures = in.figures();
   Table2d table{{"PLACE", "LEFT", "RIGHT", "FRONT END AT", "REAR END AT"}, {}};
   for (int s = 1; s <= in.bed.track.sections; ++s) {
     const Box3 box = bounds(in.bed, in.bed.item({Kind::rail, Side::right, s}));
     table.rows.push_back({fmt::format("{}", s), mark({Kind::rail, Side::left, s}),
-                          mark({Kind::rail, Side::right, s}), customer_length(box.low.x, h),
-                          customer_length(box.high.x, h)});
+                          mark({Kind::rail, Side::right, s}), figures.customer(box.low.x),
+                          figures.customer(box.high.x)});
   }
   return table;
 }
 
 Table2d bolt_table(const SheetInput& in) {
-  const Heading& h = in.job.order.order;
+  const Figures figures = in.figures();
   Table2d table{{"BOLT", "SIZE", "LENGTH", "FOR", "UNDER HEAD", "UNDER NUT", "WRENCH", "COUNT"}, {}};
   for (const BoltKind& k : track_bolt_kinds(in)) {
     std::vector<std::string> uses;
     for (const Kind use : k.uses) uses.push_back(role_word(use));
-    table.rows.push_back({std::string(1, k.letter), k.size.name, customer_length(k.length, h),
-                          listed_words(uses), k.under_head, k.under_nut, customer_length(k.size.wrench, h),
+    table.rows.push_back({std::string(1, k.letter), k.size.name, bolt_length_text(k.size, k.length),
+                          listed_words(uses), k.under_head, k.under_nut, figures.customer(k.size.wrench),
                           fmt::format("{}", k.bolts.size())});
   }
   return table;
@@ -56,8 +55,7 @@ Table2d bunk_table(const SheetInput& in) {
     if (std::any_of(track.clamps.begin(), track.clamps.end(),
                     [&](const ClampPlace& c) { return c.bunk == number; }))
       what.push_back("clamp");
-    table.rows.push_back(
-        {fmt::format("{}", number), customer_length(bunk.x, in.job.order.order), listed_words(what)});
+    table.rows.push_back({fmt::format("{}", number), in.figures().customer(bunk.x), listed_words(what)});
   }
   return table;
 }

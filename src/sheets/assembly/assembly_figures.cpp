@@ -7,30 +7,24 @@
 
 #include "sheets/aids/aids.h"
 #include "sheets/bolts/bolt_kinds.h"
-#include "sheets/figures.h"
 
 namespace bedwright {
 namespace {
 
-std::string mass_words(Kg mass, const Heading& h) {
-  return h.printing == Printing::metric ? fmt::format("{:.0f} kg", mass)
-                                        : fmt::format("{:.0f} lb ({:.0f} kg)", mass / pound, mass);
-}
-
 std::string count_words(std::size_t count) { return count == 0 ? "" : fmt::format("{}", count); }
 
-std::string place_words(const std::vector<Mm>& places, const Heading& h) {
+std::string place_words(const std::vector<Mm>& places, const Figures& figures) {
   std::vector<std::string> words;
-  for (const Mm x : places) words.push_back(customer_length(x, h));
+  for (const Mm x : places) words.push_back(figures.customer(x));
   return listed_words(words);
 }
 
 // Letters of the kinds that serve as such bolts, with size and length: "A (1/2 in x 1-1/4 in)".
-std::string kinds_for(const std::vector<BoltKind>& kinds, Kind use, const Heading& h) {
+std::string kinds_for(const std::vector<BoltKind>& kinds, Kind use) {
   std::vector<std::string> words;
   for (const BoltKind& k : kinds)
     if (std::find(k.uses.begin(), k.uses.end(), use) != k.uses.end())
-      words.push_back(fmt::format("{} ({} x {})", k.letter, k.size.name, customer_length(k.length, h)));
+      words.push_back(fmt::format("{} ({} x {})", k.letter, k.size.name, bolt_length_text(k.size, k.length)));
   return listed_words(words);
 }
 
@@ -39,14 +33,14 @@ std::string bolts_of(const Bed& bed, Kind use) {
       bed.bolts.begin(), bed.bolts.end(), [&](const Bolt& b) { return b.id.kind == use && b.in_place; })));
 }
 
-std::string wrenches(const std::vector<BoltKind>& kinds, const Heading& h) {
+std::string wrenches(const std::vector<BoltKind>& kinds, const Figures& figures) {
   std::vector<Mm> sizes;
   for (const BoltKind& k : kinds) sizes.push_back(k.size.wrench);
   std::sort(sizes.begin(), sizes.end());
   sizes.erase(
       std::unique(sizes.begin(), sizes.end(), [](Mm a, Mm b) { return std::abs(a - b) < same_place; }),
       sizes.end());
-  return place_words(sizes, h);
+  return place_words(sizes, figures);
 }
 
 std::string section_order(int sections) {
@@ -75,21 +69,14 @@ std::string listed_words(const std::vector<std::string>& words) {
   return all;
 }
 
-std::string customer_length(Mm length, const Heading& h) {
-  if (h.printing == Printing::metric) return mm_figure(length) + " mm";
-  const auto on = [&](Mm mark) { return std::abs(std::round(length / mark) * mark - length) < 0.005; };
-  if (on(h.tape)) return tape_figure(length, h) + " in";
-  if (length < foot && on(inch / 64)) return size_figure(length, h) + " in";
-  return fmt::format("{} in ({} in)", tape_figure(length, h), inch_figure(length));
-}
-
 TemplateFigures assembly_figures(const SheetInput& in) {
   const Order& order = in.job.order;
   const Heading& h = order.order;
+  const Figures figures = h.figures();
   const Track& track = in.bed.track;
   const std::vector<BoltKind> kinds = track_bolt_kinds(in);
   const GaugeSpacer spacer = gauge_spacer(in);
-  const auto length = [&](Mm x) { return customer_length(x, h); };
+  const auto length = [&](Mm x) { return figures.customer(x); };
   const bool joints = !track.joints.empty();
   std::vector<int> clamps;
   for (const ClampPlace& c : order.track.clamps) clamps.push_back(c.bunk);
@@ -99,7 +86,7 @@ TemplateFigures assembly_figures(const SheetInput& in) {
   std::vector<Mm> jacks = order.jacks;
   std::sort(jacks.begin(), jacks.end());
   const Datum datum = order.track.datum;
-  const Mm opening = in.job.kit.gauge + (h.printing == Printing::metric ? 50 : 2 * inch);
+  const Mm opening = in.job.kit.gauge + figures.hand_width();
   return {
       {"order", h.number},
       {"revision", h.revision},
@@ -110,7 +97,7 @@ TemplateFigures assembly_figures(const SheetInput& in) {
       {"sections", count_words(static_cast<std::size_t>(track.sections))},
       {"rails", count_words(2 * static_cast<std::size_t>(track.sections))},
       {"rail_length", length(track.rail_length)},
-      {"rail_mass", mass_words(mass(in.bed.part_of(in.bed.item({Kind::rail, Side::right, 1}))), h)},
+      {"rail_mass", figures.mass(mass(in.bed.part_of(in.bed.item({Kind::rail, Side::right, 1}))))},
       {"track_length", length(track.total_length)},
       {"section_order", section_order(track.sections)},
       {"joints", count_words(track.joints.size())},
@@ -124,15 +111,15 @@ TemplateFigures assembly_figures(const SheetInput& in) {
       {"spacers", count_words(spacer_places(in).size())},
       {"spacer_length", length(spacer.length)},
       {"clamp_opening", length(opening)},
-      {"track_bolts", kinds_for(kinds, Kind::track_bolt, h)},
+      {"track_bolts", kinds_for(kinds, Kind::track_bolt)},
       {"track_bolt_count", bolts_of(in.bed, Kind::track_bolt)},
-      {"bunk_bolts", kinds_for(kinds, Kind::bunk_bolt, h)},
+      {"bunk_bolts", kinds_for(kinds, Kind::bunk_bolt)},
       {"bunk_bolt_count", bolts_of(in.bed, Kind::bunk_bolt)},
-      {"gusset_bolts", kinds_for(kinds, Kind::gusset_bolt, h)},
+      {"gusset_bolts", kinds_for(kinds, Kind::gusset_bolt)},
       {"gusset_bolt_count", bolts_of(in.bed, Kind::gusset_bolt)},
-      {"stop_bolts", kinds_for(kinds, Kind::stop_bolt, h)},
+      {"stop_bolts", kinds_for(kinds, Kind::stop_bolt)},
       {"stop_bolt_count", bolts_of(in.bed, Kind::stop_bolt)},
-      {"wrenches", wrenches(kinds, h)},
+      {"wrenches", wrenches(kinds, figures)},
       {"start", datum == Datum::front  ? "the front end"
                 : datum == Datum::rear ? "the rear end"
                                        : "the middle"},
@@ -141,10 +128,10 @@ TemplateFigures assembly_figures(const SheetInput& in) {
       {"clamp_bunks", numbers(clamps)},
       {"log_stop_bunks", numbers(stops)},
       {"head_lock", order.track.head_lock == HeadLock::front ? "front" : "rear"},
-      {"head_mass", in.job.kit.head.mass > 0 ? mass_words(in.job.kit.head.mass, h) : ""},
+      {"head_mass", in.job.kit.head.mass > 0 ? figures.mass(in.job.kit.head.mass) : ""},
       {"jacks", count_words(2 * jacks.size())},
       {"jack_pairs", count_words(jacks.size())},
-      {"jack_places", place_words(jacks, h)},
+      {"jack_places", place_words(jacks, figures)},
       {"straight", length(order.work.sag_limit)},
       {"straight_across", length(order.tolerances.gauge)},
       {"diagonal", length(diagonal(in))},
@@ -156,10 +143,10 @@ TemplateFigures assembly_figures(const SheetInput& in) {
 }
 
 Table2d check_table(const SheetInput& in) {
-  const Heading& h = in.job.order.order;
+  const Figures figures = in.figures();
   const Limits& limits = in.job.order.limits;
   const Track& track = in.bed.track;
-  const auto length = [&](Mm x) { return customer_length(x, h); };
+  const auto length = [&](Mm x) { return figures.customer(x); };
   Table2d table{{"CHECK", "SHOULD BE", "LIMIT", "MEASURED   "}, {}};
   const auto row = [&](const std::string& what, const std::string& wanted, const std::string& limit) {
     table.rows.push_back({what, wanted, limit, ""});
@@ -170,7 +157,7 @@ Table2d check_table(const SheetInput& in) {
     row(fmt::format("Track, {} rail, end to end", side), length(track.total_length),
         "+/- " + length(limits.track_length_error));
   for (const char* which : {"Diagonal, front left to rear right", "Diagonal, front right to rear left"})
-    row(which, length(diagonal(in)), "both within " + length(2 * h.tape));
+    row(which, length(diagonal(in)), "both within " + length(2 * figures.mark));
   if (!track.joints.empty()) {
     row("Widest joint gap",
         in.job.kit.rail.joint_gap < same_place ? "closed" : length(in.job.kit.rail.joint_gap),

@@ -14,10 +14,6 @@ namespace bedwright {
 // has no such thing.
 TemplateFigures assembly_figures(const SheetInput& input);
 
-// A length for the customer: to the tape's mark, with the decimal beside it where that
-// is not exact (a short size to 1/64 in where that is); millimetres in a metric order.
-std::string customer_length(Mm length, const Heading& heading);
-
 // "4, 7 and 10"; nothing for none.
 std::string listed_words(const std::vector<std::string>& words);
 

@@ -67,7 +67,7 @@ std::string bolt_words(const SheetInput& in, int bolt) {
   for (const BoltKind& kind : track_bolt_kinds(in))
     if (std::find(kind.bolts.begin(), kind.bolts.end(), bolt) != kind.bolts.end())
       return fmt::format("bolt {}, {} x {}, head up", kind.letter, kind.size.name,
-                         customer_length(kind.length, in.job.order.order));
+                         bolt_length_text(kind.size, kind.length));
   throw std::logic_error("a track bolt in place is of no kind");
 }
 

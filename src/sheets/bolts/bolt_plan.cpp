@@ -8,7 +8,6 @@
 #include "bed/names.h"
 #include "rules/fit/bolt_kinds.h"
 #include "sheets/bolts/bolt_kinds.h"
-#include "sheets/figures.h"
 #include "sheets/flow.h"
 #include "sheets/marks.h"
 #include "sheets/plan.h"
@@ -90,15 +89,19 @@ class SectionStrip {
 };
 
 Table2d kind_table(const SheetInput& in, const std::vector<BoltKind>& kinds) {
-  const Heading& h = in.job.order.order;
+  const Figures figures = in.figures();
+  // A length stands without its unit where that is the order's own.
+  const auto length_of = [&](const BoltKind& k, Mm length) {
+    return figures.without_own_unit(bolt_length_text(k.size, length));
+  };
   Table2d table{{"BOLT", "SIZE", "LENGTH", "FOR", "UNDER HEAD", "UNDER NUT", "WRENCH", "COUNT", "NEVER HERE"},
                 {}};
   for (const BoltKind& k : kinds) {
     std::string uses, never;
     for (const Kind use : k.uses) uses += (uses.empty() ? "" : ", ") + std::string(role_word(use));
-    for (const Mm l : k.too_long) never += (never.empty() ? "" : ", ") + size_figure(l, h) + " long";
-    table.rows.push_back({std::string(1, k.letter), k.size.name, size_figure(k.length, h), uses, k.under_head,
-                          k.under_nut, size_figure(k.size.wrench, h), fmt::format("{}", k.bolts.size()),
+    for (const Mm l : k.too_long) never += (never.empty() ? "" : ", ") + length_of(k, l) + " long";
+    table.rows.push_back({std::string(1, k.letter), k.size.name, length_of(k, k.length), uses, k.under_head,
+                          k.under_nut, figures.size_figure(k.size.wrench), fmt::format("{}", k.bolts.size()),
                           never.empty() ? "-" : never});
   }
   return table;
@@ -129,26 +132,18 @@ std::string clamp_place(const Bed& bed, int bunk) {
 }
 
 Table2d bunk_table(const SheetInput& in) {
-  const Heading& h = in.job.order.order;
-  const bool metric = h.printing == Printing::metric;
-  Table2d table{metric ? std::vector<std::string>{"BUNK", "BOLTS AT mm", "CARRIES", "CLAMP"}
-                       : std::vector<std::string>{"BUNK", "BOLTS AT", "in", "mm", "CARRIES", "CLAMP"},
-                {}};
+  const Figures figures = in.figures();
+  Table2d table{table_row({{"BUNK"}, figures.heads("BOLTS AT"), {"CARRIES", "CLAMP"}}), {}};
   const TrackOrder& t = in.job.order.track;
   for (int number = 1; number <= in.bed.track.bunk_count(); ++number) {
     const Mm x = bunk_x(in.bed, number);
     const bool clamp =
         std::any_of(t.clamps.begin(), t.clamps.end(), [&](const ClampPlace& c) { return c.bunk == number; });
     const bool stop = std::find(t.log_stops.begin(), t.log_stops.end(), number) != t.log_stops.end();
-    std::vector<std::string> row{fmt::format("{}", number)};
-    if (!metric) row.insert(row.end(), {tape_figure(x, h), inch_figure(x)});
-    row.insert(row.end(), {mm_figure(x),
-                           clamp && stop ? "clamp, log stop"
-                           : clamp       ? "clamp"
-                           : stop        ? "log stop"
-                                         : "",
-                           clamp ? "set here" : clamp_place(in.bed, number)});
-    table.rows.push_back(row);
+    const std::string carries = clamp && stop ? "clamp, log stop" : clamp ? "clamp" : stop ? "log stop" : "";
+    table.rows.push_back(table_row({{fmt::format("{}", number)},
+                                    figures.cells(x),
+                                    {carries, clamp ? "set here" : clamp_place(in.bed, number)}}));
   }
   return table;
 }
@@ -163,10 +158,7 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<BoltKi
       fmt::format(
           "Then the gauge: {} over the rails' heels, held by the spacers of the shop aids. Then tighten: "
           "joint gussets first, track bolts {}, both sides in step, then bunks, then track stops.",
-          in.job.order.order.printing == Printing::metric
-              ? mm_figure(in.job.kit.gauge) + " mm"
-              : size_figure(in.job.kit.gauge, in.job.order.order) + " in",
-          from),
+          in.figures().size_length(in.job.kit.gauge), from),
       "Torque: as the kit's and the bolts' makers state; this sheet gives none.",
       "Letters along each rail say which bolt; numbers between the rails are the bunks, whose bolts are "
       "measured from the track's front end. The gauge is not to scale.",

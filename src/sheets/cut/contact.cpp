@@ -6,7 +6,6 @@
 
 #include "bed/names.h"
 #include "sheets/cut/cut.h"
-#include "sheets/figures.h"
 #include "sheets/flow.h"
 #include "sheets/sheets.h"
 
@@ -99,22 +98,18 @@ class Shrunk {
   std::vector<int> layers_;
 };
 
-std::string size_words(Vec2 size, const Heading& h) {
-  const char* unit = h.printing == Printing::metric ? "mm" : "in";
-  return fmt::format("{} x {} {}", size_figure(size.x, h), size_figure(size.y, h), unit);
-}
-
 List2d picture_of(const SheetInput& in, const CutPart& p, int scale) {
   const Heading& h = in.job.order.order;
+  const Figures figures = h.figures();
   const Cut flat = cut(*p.part, h, h.printing);
   List2d list;
   const Pens pens(list);
   Shrunk(list, 1.0 / scale, flat.list);
   const Plate& plate = std::get<Plate>(p.part->form);
   std::vector<std::string> words{
-      fmt::format("{} off, {} {} {}", in.bed.count(p.index), size_figure(plate.thickness, h),
-                  h.printing == Printing::metric ? "mm" : "in", p.part->material),
-      size_words(flat.size, h)};
+      fmt::format("{} off, {} {}", in.bed.count(p.index), figures.size_length(plate.thickness),
+                  p.part->material),
+      fmt::format("{} x {}", figures.size_figure(flat.size.x), figures.size_length(flat.size.y))};
   const auto drilled = std::count_if(plate.holes.begin(), plate.holes.end(),
                                      [](const Hole& hole) { return hole.process == Process::drilled; });
   if (drilled > 0) words.push_back(fmt::format("{} to drill at centre marks", drilled));
@@ -136,11 +131,10 @@ List2d picture_of(const SheetInput& in, const CutPart& p, int scale) {
 }
 
 // Four steps of a round length, so that a print can be held to a rule.
-List2d scale_bar(const Heading& h, int scale) {
-  const bool metric = h.printing == Printing::metric;
+List2d scale_bar(const Figures& figures, int scale) {
   Mm step = 0;
   for (const double size : {0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0}) {
-    step = metric ? size * 20 : size * inch;
+    step = size * figures.scale_bar_unit();
     if (step / scale >= 15) break;
   }
   List2d list;
@@ -150,12 +144,17 @@ List2d scale_bar(const Heading& h, int scale) {
     list.add(Closed{pens.thin, rectangle({i * wide, i % 2 ? 0 : 1.5}, {(i + 1) * wide, i % 2 ? 1.5 : 3})});
   list.add(Closed{pens.thin, rectangle({0, 0}, {4 * wide, 3})});
   for (int i = 0; i <= 4; ++i)
-    list.add(Text{
-        pens.text, {i * wide, -4}, small_text, size_figure(i * step, h), Across::centre, Up::baseline, 0});
+    list.add(Text{pens.text,
+                  {i * wide, -4},
+                  small_text,
+                  figures.size_figure(i * step),
+                  Across::centre,
+                  Up::baseline,
+                  0});
   list.add(Text{pens.text,
                 {0, 6},
                 bench_text,
-                fmt::format("SCALE 1:{}, {} of the part", scale, metric ? "millimetres" : "inches"),
+                fmt::format("SCALE 1:{}, {} of the part", scale, figures.unit_word()),
                 Across::left,
                 Up::baseline,
                 0});
@@ -171,13 +170,11 @@ List2d scale_bar(const Heading& h, int scale) {
 
 std::vector<std::string> notes_of(const SheetInput& in) {
   const Mm kerf = in.job.order.cut.kerf;
-  const Heading& h = in.job.order.order;
   return {
       "Parts are shown finished, as their cut files lie, the scribed face toward you. Thick: cut last. Thin: "
       "cut first. Crosses: centre marks for the drill.",
       kerf > 0 ? fmt::format("The cut files allow for a kerf of {}: set the table's kerf to 0.",
-                             h.printing == Printing::metric ? fmt::format("{:.2f} mm", kerf)
-                                                            : fmt::format("{:.4f} in", kerf / inch))
+                             in.figures().kerf(kerf))
                : "The cut files are cut on the line: the table allows for its kerf.",
       "The arrow points to the top of the part's view on the plate sheet, whichever way the words run."};
 }
@@ -198,7 +195,7 @@ std::vector<Sheet> at_scale(const SheetInput& in, const std::vector<CutPart>& pa
   Flow flow(form, space);
   for (const List2d& p : pictures) flow.picture(p);
   flow.below();
-  flow.picture(scale_bar(in.job.order.order, scale));
+  flow.picture(scale_bar(in.figures(), scale));
   flow.notes("NOTES", notes_of(in), small_text, 150);
   return std::move(flow).sheets();
 }

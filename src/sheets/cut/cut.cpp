@@ -13,33 +13,37 @@
 namespace bedwright {
 namespace {
 
-double scale_of(Printing units) { return units == Printing::inches ? 1 / inch : 1; }
+// The units a cut file is written in, which need not be those the order prints in: the
+// one place where a file's units are chosen.
+struct FileUnits {
+  double scale;  // of a millimetre
+  int decimals;
+  const char *unit, *word;
+  std::string figure(Mm value) const { return fmt::format("{:.{}f}", value * scale, decimals); }
+  std::string pair(Vec2 size) const { return figure(size.x) + " x " + figure(size.y); }
+};
 
-std::string in_units(Mm value, Printing units) {
-  return units == Printing::inches ? fmt::format("{:.4f}", value / inch) : fmt::format("{:.3f}", value);
-}
-
-std::string pair_in(Vec2 size, Printing units) {
-  return in_units(size.x, units) + " x " + in_units(size.y, units);
+FileUnits file_units(Printing units) {
+  return units == Printing::inches ? FileUnits{1 / inch, 4, "inch", "inches"}
+                                   : FileUnits{1, 3, "mm", "millimetres"};
 }
 
 // `size`: of the path cut last; `part_size`: of the finished part.
 std::vector<std::string> comments(const Part& part, const Plate& plate, Vec2 size, Vec2 part_size,
-                                  const Heading& heading, Printing units, Mm kerf) {
-  const char* unit = units == Printing::inches ? "inch" : "mm";
+                                  const Heading& heading, const FileUnits& units, Mm kerf) {
   std::vector<std::string> lines = {
-      fmt::format("UNITS: {}, scale 1:1", units == Printing::inches ? "inches" : "millimetres"),
+      fmt::format("UNITS: {}, scale 1:1", units.word),
       fmt::format("Part: {}, order {}, revision {}", name(part), heading.number, heading.revision),
-      fmt::format("Stock: {} plate, {} {} thick", part.material, in_units(plate.thickness, units), unit),
-      fmt::format("Check after reading: the part is {} {} overall", pair_in(part_size, units), unit),
+      fmt::format("Stock: {} plate, {} {} thick", part.material, units.figure(plate.thickness), units.unit),
+      fmt::format("Check after reading: the part is {} {} overall", units.pair(part_size), units.unit),
       "Layers: SCRIBE mark, CENTRE_MARK mark for the drill, INNER_CUT cut first, OUTER_CUT cut last",
   };
   if (kerf > 0) {
     lines.push_back(
         fmt::format("KERF ALLOWED FOR: {0} {1} wide, paths {2} {1} outside the outline and inside the holes; "
                     "set kerf 0 at the table",
-                    in_units(kerf, units), unit, in_units(kerf / 2, units)));
-    lines.push_back(fmt::format("The outer path is {} {} overall", pair_in(size, units), unit));
+                    units.figure(kerf), units.unit, units.figure(kerf / 2)));
+    lines.push_back(fmt::format("The outer path is {} {} overall", units.pair(size), units.unit));
   } else {
     lines.push_back("Cut lines are the finished edge: set kerf at the table");
   }
@@ -113,13 +117,14 @@ Cut cut(const Part& part, const Heading& heading, Printing units, Mm kerf) {
   Cut out;
   out.letter_height = letters ? letters->height : 0;
   out.size = box.high - box.low;
-  out.list.comments = comments(part, *plate, out.size, finished.high - finished.low, heading, units, kerf);
+  out.list.comments =
+      comments(part, *plate, out.size, finished.high - finished.low, heading, file_units(units), kerf);
   out.list.append(flat, Vec2{} - box.low);
   return out;
 }
 
 std::string cut_file(const Part& part, const Heading& heading, Printing units, Mm kerf) {
-  return dxf(cut(part, heading, units, kerf).list, scale_of(units));
+  return dxf(cut(part, heading, units, kerf).list, file_units(units).scale);
 }
 
 Hole inside(Hole hole, Mm by) {

@@ -5,7 +5,6 @@
 #include <set>
 
 #include "bed/names.h"
-#include "sheets/figures.h"
 #include "sheets/flow.h"
 #include "sheets/marks.h"
 #include "sheets/plan.h"
@@ -16,16 +15,11 @@ namespace {
 
 constexpr Mm view_width = 62, view_height = 70, words_width = 96;
 
-std::string size_label(Mm size, const Heading& h) {
-  if (h.printing == Printing::metric) return mm_figure(size);
-  return fmt::format("{} ({} mm)", size_figure(size, h), mm_figure(size));
-}
-
-std::string hole_words(const Hole& hole, const Heading& h) {
+std::string hole_words(const Hole& hole, const Figures& figures) {
   const char* how = hole.process == Process::cut ? "cut" : "drill, centre mark only";
-  if (!hole.slotted()) return fmt::format("hole {}, {}", size_label(hole.diameter, h), how);
-  return fmt::format("slot {} wide, {} overall, {}", size_label(hole.diameter, h), size_label(hole.length, h),
-                     how);
+  if (!hole.slotted()) return fmt::format("hole {}, {}", figures.size_label(hole.diameter), how);
+  return fmt::format("slot {} wide, {} overall, {}", figures.size_label(hole.diameter),
+                     figures.size_label(hole.length), how);
 }
 
 class PlateView {
@@ -59,13 +53,13 @@ class PlateView {
 
   // Corners and holes, from the lower left.
   void dimensions() {
-    const Heading& h = in_.job.order.order;
+    const Figures figures = in_.figures();
     std::vector<Running> along, up;
     const auto put = [&](std::vector<Running>& places, Mm value) {
       const bool known = std::any_of(places.begin(), places.end(), [&](const Running& r) {
         return std::abs(r.at * scale_ - value) < 0.01;
       });
-      if (!known) places.push_back({value / scale_, size_label(value, h)});
+      if (!known) places.push_back({value / scale_, figures.size_label(value)});
     };
     const auto point = [&](Vec2 p) {
       put(along, p.x - low_.x);
@@ -90,11 +84,11 @@ class PlateView {
   }
 
   void words() {
-    const Heading& h = in_.job.order.order;
+    const Figures figures = in_.figures();
     std::vector<std::string> lines{fmt::format("{} off, thickness {}, {}, view 1:{}", in_.bed.count(index_),
-                                               size_label(plate_.thickness, h), part_.material, scale_)};
+                                               figures.size_label(plate_.thickness), part_.material, scale_)};
     std::vector<std::string> holes;
-    for (const Hole& hole : plate_.holes) holes.push_back(hole_words(hole, h));
+    for (const Hole& hole : plate_.holes) holes.push_back(hole_words(hole, figures));
     std::sort(holes.begin(), holes.end());
     for (auto it = holes.begin(); it != holes.end();) {
       const auto end = std::upper_bound(it, holes.end(), *it);
@@ -102,8 +96,8 @@ class PlateView {
       it = end;
     }
     lines.push_back(edges());
-    lines.push_back(fmt::format("Scribe: {} {} {}. File: cut/{}.dxf", name(part_), h.number, h.revision,
-                                file_word(name(part_))));
+    lines.push_back(fmt::format("Scribe: {} {} {}. File: cut/{}.dxf", name(part_), in_.job.order.order.number,
+                                in_.job.order.order.revision, file_word(name(part_))));
     Mm y = bounds(list_).low.y - 8;
     list_.add(Text{pens_.text, {0, y}, bench_text, name(part_), Across::left, Up::baseline, 0});
     for (const std::string& line : lines)

@@ -14,7 +14,6 @@
 #include "sheets/drill/drill_rows.h"
 #include "sheets/drill/drill_strip.h"
 #include "sheets/drill/drill_tables.h"
-#include "sheets/figures.h"
 
 namespace bedwright {
 namespace {
@@ -93,21 +92,19 @@ void heading_lines(Page& page, const Drilled& s, Mm text) {
                             : hand == Side::right ? "   (RIGHT HAND)"
                                                   : "";
   page.words(fmt::format("DRILL: {}{}", name(s.part), which), 1.8 * text);
-  const bool inches = h.printing == Printing::inches;
-  const std::string length = inches ? fmt::format("{} in ({} in, {} mm)", tape_figure(s.member.length, h),
-                                                  inch_figure(s.member.length), mm_figure(s.member.length))
-                                    : fmt::format("{} mm", mm_figure(s.member.length));
-  page.words(
-      fmt::format("{}, {}, length {}, make {}", s.member.section.name, s.part.material, length, s.quantity),
-      text);
+  const Figures figures = h.figures();
+  page.words(fmt::format("{}, {}, length {}, make {}", s.member.section.name, s.part.material,
+                         figures.tape_to_make(s.member.length), s.quantity),
+             text);
   if (s.paper.alone)
     page.words(fmt::format("Order {}, revision {}, {}, for {}{}", h.number, h.revision, h.date, h.customer,
                            h.shop.empty() ? h.shop : fmt::format(", {}", h.shop)),
                text);
   page.words(
-      fmt::format("Units: {}. {}Every distance is from {} or the edge named, never from hole to hole.",
-                  inches ? "inches by the tape; exact inches and mm in the table" : "millimetres",
-                  s.paper.alone ? "The model is drawn 1:1 in mm. " : "", words_of(s.setting.first_end)),
+      fmt::format(
+          "Units: {}. {}Every distance is from {} or the edge named, never from hole to hole.",
+          figures.exact_beside() ? "inches by the tape; exact inches and mm in the table" : "millimetres",
+          s.paper.alone ? "The model is drawn 1:1 in mm. " : "", words_of(s.setting.first_end)),
       text);
   if (!s.setting.note.empty()) page.words(s.setting.note, text);
   page.words(

@@ -7,8 +7,6 @@
 #include <array>
 #include <numbers>
 
-#include "sheets/figures.h"
-
 namespace bedwright {
 namespace {
 
@@ -121,7 +119,7 @@ class Drawer {
   }
 
   std::string figure(Mm distance) const {
-    return std::abs(distance) < same_place ? "0" : tape_figure(distance, look_.heading);
+    return std::abs(distance) < same_place ? "0" : look_.heading.figures().tape_figure(distance);
   }
 
   void show(const DrillRow& r) {

@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include "bed/names.h"
-#include "sheets/figures.h"
 
 namespace bedwright {
 namespace {
@@ -20,44 +19,37 @@ std::string slot_direction(const DrillSize& size) {
 }  // namespace
 
 Table2d size_table(const DrillRows& rows, const Heading& heading) {
-  const bool inches = heading.printing == Printing::inches;
+  const Figures figures = heading.figures();
   Table2d t;
-  t.head = inches ? std::vector<std::string>{"Size", "Count", "Dia. in", "mm", "Slot in", "mm", "Make", "For"}
-                  : std::vector<std::string>{"Size", "Count", "Dia. mm", "Slot mm", "Make", "For"};
+  t.head =
+      table_row({{"Size", "Count"}, figures.size_heads("Dia."), figures.size_heads("Slot"), {"Make", "For"}});
   for (const DrillSize& s : rows.sizes) {
     const bool slot = s.hole.slotted();
-    std::vector<std::string> row{std::string(1, s.letter), fmt::format("{}", s.count)};
-    row.push_back(size_figure(s.hole.diameter, heading));
-    if (inches) row.push_back(mm_figure(s.hole.diameter));
-    row.push_back(slot ? fmt::format("{} {}", size_figure(s.hole.length, heading), slot_direction(s)) : "-");
-    if (inches) row.push_back(slot ? mm_figure(s.hole.length) : "-");
-    row.push_back(process_name(s.hole));
+    std::vector<std::string> length = figures.size_cells(s.hole.length);
+    if (slot)
+      length.front() += " " + slot_direction(s);
+    else
+      length.assign(length.size(), "-");
     std::vector<std::string> purposes;
     for (const Kind purpose : s.purposes) purposes.push_back(word(purpose));
-    row.push_back(fmt::format("{}", fmt::join(purposes, ", ")));
-    t.rows.push_back(row);
+    t.rows.push_back(table_row({{std::string(1, s.letter), fmt::format("{}", s.count)},
+                                figures.size_cells(s.hole.diameter),
+                                length,
+                                {process_name(s.hole), fmt::format("{}", fmt::join(purposes, ", "))}}));
   }
   return t;
 }
 
 Table2d hole_table(const DrillRows& rows, const Section& section, bool upright, const Heading& heading) {
-  const bool inches = heading.printing == Printing::inches;
+  const Figures figures = heading.figures();
   Table2d t;
-  t.head = inches ? std::vector<std::string>{"No", "Size",   "Face", "Along", "in",
-                                             "mm", "Across", "in",   "mm",    "From"}
-                  : std::vector<std::string>{"No", "Size", "Face", "Along mm", "Across mm", "From"};
+  t.head = table_row({{"No", "Size", "Face"}, figures.heads("Along"), figures.heads("Across"), {"From"}});
   for (const DrillRow& r : rows.rows) {
     const FaceView view = face_view(section, r.hole.face, upright);
-    std::vector<std::string> row{fmt::format("{}", r.number), std::string(1, r.letter), view.name};
-    for (const Mm distance : {r.along, r.across}) {
-      row.push_back(tape_figure(distance, heading));
-      if (inches) {
-        row.push_back(inch_figure(distance));
-        row.push_back(mm_figure(distance));
-      }
-    }
-    row.push_back(view.edge);
-    t.rows.push_back(row);
+    t.rows.push_back(table_row({{fmt::format("{}", r.number), std::string(1, r.letter), view.name},
+                                figures.cells(r.along),
+                                figures.cells(r.across),
+                                {view.edge}}));
   }
   return t;
 }

@@ -7,7 +7,6 @@
 #include <tuple>
 
 #include "bed/names.h"
-#include "sheets/figures.h"
 #include "sheets/flow.h"
 #include "sheets/frame/frame_plan.h"
 #include "sheets/frame/weld_marks.h"
@@ -99,7 +98,7 @@ std::vector<Mm> axle_places(const Bed& bed) {
 class FramePlan {
  public:
   FramePlan(const SheetInput& in, const Box2& space, int least)
-      : in_(in), bed_(in.bed), h_(in.job.order.order), pens_(list_), items_(frame_items(bed_)) {
+      : in_(in), bed_(in.bed), figures_(in.figures()), pens_(list_), items_(frame_items(bed_)) {
     std::sort(items_.begin(), items_.end());
     Box3 all;
     for (const int i : items_) {
@@ -167,7 +166,7 @@ class FramePlan {
       const auto known = std::find_if(places.begin(), places.end(),
                                       [&](const Running& r) { return std::abs(r.at * scale_ - x) < 0.01; });
       if (known == places.end()) {
-        places.push_back({x / scale_, running_label(x, h_) + what});
+        places.push_back({x / scale_, figures_.running(x) + what});
       } else {
         known->label += what;
       }
@@ -190,7 +189,7 @@ class FramePlan {
   void across() {
     std::vector<Running> places{{0, "0  centre line"}};
     for (const double side : {1.0, -1.0})
-      places.push_back({side * half_ / scale_, running_label(half_, h_) + "  web back"});
+      places.push_back({side * half_ / scale_, figures_.running(half_) + "  web back"});
     running_across(list_, places, box_.high.x + 8, true, small_text);
     list_.add(Line{pens_.centre, {box_.low.x - 3, 0}, {box_.high.x + 6, 0}});
   }
@@ -203,14 +202,14 @@ class FramePlan {
     for (std::size_t i = 0; i < kinds_.size(); ++i) {
       const Vec2 tip = at(kinds_[i].tip.x, kinds_[i].tip.y);
       knee = std::max(knee + knee_apart, tip.x + 2);
-      weld_symbol(list_, weld_mark(*kinds_[i].shown, kinds_[i].count, h_), tip,
+      weld_symbol(list_, weld_mark(*kinds_[i].shown, kinds_[i].count, figures_), tip,
                   {knee, lowest + symbol_row * static_cast<double>(i)}, small_text);
     }
   }
 
   const SheetInput& in_;
   const Bed& bed_;
-  const Heading& h_;
+  Figures figures_;
   List2d list_;
   Pens pens_;
   std::vector<int> items_;
@@ -221,13 +220,11 @@ class FramePlan {
 };
 
 std::vector<std::string> notes_of(const SheetInput& in, Mm diagonal) {
-  const Heading& h = in.job.order.order;
-  const std::string unit = h.printing == Printing::metric ? " mm" : "";
   const double angle = in.job.frame.tongue.angle / degree;
   return {
       fmt::format("Square: tape A to D and B to C, between the marked points: the web backs at the mains' "
-                  "ends. Both are {}{}. They must agree before the second tack and again before welding out.",
-                  running_label(diagonal, h), unit),
+                  "ends. Both are {}. They must agree before the second tack and again before welding out.",
+                  in.figures().running_words(diagonal)),
       "L is the left, facing forward, R the right. Figures run from the front datum, 0, to a cross member's "
       "web back (toes forward), the tongue's front cut, the middle of the tongue plate, the axle. Ahead of "
       "the datum they are minus.",
@@ -267,11 +264,8 @@ std::string place_of(const Identity& id) {
 
 // Every place along the mains once more, by name: what the tape is read at.
 Table2d place_table(const SheetInput& in) {
-  const Heading& h = in.job.order.order;
-  const bool metric = h.printing == Printing::metric;
-  Table2d table{metric ? std::vector<std::string>{"PLACE", "FROM THE DATUM mm"}
-                       : std::vector<std::string>{"PLACE", "FROM THE DATUM", "in", "mm"},
-                {}};
+  const Figures figures = in.figures();
+  Table2d table{table_row({{"PLACE"}, figures.heads("FROM THE DATUM")}), {}};
   std::vector<std::pair<Mm, std::string>> places;
   for (const Item& item : in.bed.items) {
     if (!item.shown) continue;
@@ -280,20 +274,17 @@ Table2d place_table(const SheetInput& in) {
   }
   std::stable_sort(places.begin(), places.end(),
                    [](const auto& a, const auto& b) { return a.first < b.first; });
-  for (const auto& [x, place] : places) {
-    std::vector<std::string> row{place};
-    if (!metric) row.insert(row.end(), {tape_figure(x, h), inch_figure(x)});
-    row.push_back(mm_figure(x));
-    table.rows.push_back(row);
-  }
+  for (const auto& [x, place] : places) table.rows.push_back(table_row({{place}, figures.cells(x)}));
   return table;
 }
 
 // Top and underside of each kind of part, from the tops of the mains.
 Table2d height_table(const SheetInput& in) {
-  const Heading& h = in.job.order.order;
-  Table2d table{{h.printing == Printing::metric ? "PART, mm" : "PART, inches", "TOP", "UNDERSIDE"}, {}};
-  const auto figure = [&](Mm z) { return std::abs(z) < same_place ? std::string("0") : tape_figure(z, h); };
+  const Figures figures = in.figures();
+  Table2d table{{fmt::format("PART, {}", figures.unit_head()), "TOP", "UNDERSIDE"}, {}};
+  const auto figure = [&](Mm z) {
+    return std::abs(z) < same_place ? std::string("0") : figures.tape_figure(z);
+  };
   std::vector<int> seen;
   for (const int i : frame_items(in.bed)) {
     const int part = in.bed.items[i].part;
@@ -308,18 +299,13 @@ Table2d height_table(const SheetInput& in) {
 
 // What sets the tongue: its web's outer face from the centre line.
 Table2d tongue_table(const SheetInput& in) {
-  const Heading& h = in.job.order.order;
+  const Figures figures = in.figures();
   const TongueEnds t = tongue_of(in.bed);
-  const bool metric = h.printing == Printing::metric;
   Table2d table{
-      metric ? std::vector<std::string>{"TONGUE, web's outer face", "ALONG mm", "ACROSS mm"}
-             : std::vector<std::string>{"TONGUE, web's outer face", "ALONG", "in", "ACROSS", "in", "mm"},
-      {}};
+      table_row({{"TONGUE, web's outer face"}, figures.narrow_heads("ALONG"), figures.heads("ACROSS")}), {}};
   const auto row = [&](const char* what, Mm x) {
     const Mm y = t.web_front + (x - t.front) / (t.rear - t.front) * (t.web_rear - t.web_front);
-    table.rows.push_back(metric ? std::vector<std::string>{what, mm_figure(x), mm_figure(y)}
-                                : std::vector<std::string>{what, tape_figure(x, h), inch_figure(x),
-                                                           tape_figure(y, h), inch_figure(y), mm_figure(y)});
+    table.rows.push_back(table_row({{what}, figures.narrow_cells(x), figures.cells(y)}));
   };
   const Mm front = bounds(in.bed, in.bed.item({Kind::main, Side::left})).low.x;
   row("front cut", t.front);
@@ -330,7 +316,6 @@ Table2d tongue_table(const SheetInput& in) {
 
 // The frame's own steel: what to have on the floor before the first tack.
 Table2d steel_table(const SheetInput& in) {
-  const Heading& h = in.job.order.order;
   Table2d table{{"PART", "COUNT", "STEEL", "SIZE"}, {}};
   std::vector<int> parts;
   for (const int i : frame_items(in.bed)) parts.push_back(in.bed.items[i].part);
@@ -338,7 +323,7 @@ Table2d steel_table(const SheetInput& in) {
   parts.erase(std::unique(parts.begin(), parts.end()), parts.end());
   for (const int p : parts) {
     const Part& part = in.bed.parts[static_cast<std::size_t>(p)];
-    const auto [form, size] = part_form(part, h);
+    const auto [form, size] = part_form(part, in.figures());
     table.rows.push_back({name(part), fmt::format("{}", in.bed.count(p)), form, size});
   }
   return table;

@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include "bed/names.h"
-#include "sheets/figures.h"
 
 namespace bedwright {
 namespace {
@@ -27,11 +26,11 @@ bool is_two_runs(WeldLine line) {
 
 Mm weld_run(const Weld& weld) { return is_two_runs(weld.line) ? weld.length / 2 : weld.length; }
 
-WeldMark weld_mark(const Weld& weld, int alike, const Heading& heading) {
+WeldMark weld_mark(const Weld& weld, int alike, const Figures& figures) {
   WeldMark mark;
-  mark.size = size_figure(weld.leg, heading);
+  mark.size = figures.size_figure(weld.leg);
   mark.both_sides = weld.line == WeldLine::web_sides;
-  mark.length = tape_figure(weld_run(weld), heading);
+  mark.length = figures.tape_figure(weld_run(weld));
   mark.tail = words_of(weld.line);
   if (alike > 1) mark.tail += fmt::format(", {} such joints", alike);
   return mark;

@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "draw/table2d.h"
-#include "loads/say.h"
+#include "loads/travel_name.h"
 #include "loads/worked.h"
 #include "sheets/loads/loads_pictures.h"
 
@@ -67,7 +67,7 @@ Mm fitting(const Table2d& table, Mm width, Mm most) {
   return std::min(most, most * width / table_width(table, most));
 }
 
-Table2d conditions_table(const LoadsResult& loads, const SayLoads& say) {
+Table2d conditions_table(const LoadsResult& loads, const Figures& say) {
   Table2d t{{"", "weight", "tongue", "share", "axle", "tyre"}, {}};
   for (const TowCondition& c : loads.tow.conditions)
     t.rows.push_back({(c.judged ? "* " : "") + name(c.travel, true), say.mass(c.mass), say.mass(c.tongue),
@@ -107,7 +107,7 @@ Mm put_table(List2d& list, const Pens& pens, const Table2d& table, Mm top) {
   return top - static_cast<double>(table.rows.size() + 1) * table_row_height * height;
 }
 
-void tables(List2d& list, const Pens& pens, const Job& job, const LoadsResult& loads, const SayLoads& say,
+void tables(List2d& list, const Pens& pens, const Job& job, const LoadsResult& loads, const Figures& say,
             Mm top) {
   const auto heading = [&](const std::string& text, Mm y) {
     return write(list, pens.text, {table_left, y}, table_width_most, 2.5, {text});
@@ -140,7 +140,7 @@ double reduction_for(Mm length, Mm space) {
 List2d pictures_page(const Job& job, const Bed& bed, const LoadsResult& loads, bool draft) {
   List2d list;
   const Pens pens = pens_of(list);
-  const SayLoads say{job.order.order.printing, false};
+  const Figures say = job.order.order.figures().in_one_unit();
   const Mm top = start_page(list, pens, job, "Loads", 1, draft);
   tables(list, pens, job, loads, say, top - 2);
   Labels labels(list, pens.text);

@@ -167,7 +167,7 @@ void draw_at_work(const Picture& p) {
       if (k.id.side == side)
         label(p, {p.along(k.x), top - deep - (side == Side::left ? 5 : 9)},
               fmt::format("{}: {} ({} to {})", mark(k.id), p.say.mass(k.drawn / gravity),
-                          p.say.bare_mass(k.least / gravity), p.say.bare_mass(k.most / gravity)));
+                          p.say.mass_figure(k.least / gravity), p.say.mass_figure(k.most / gravity)));
   label(p, {p.along(bed.centre.x), top - deep - 14},
         fmt::format("bed {} at {}", p.say.mass(bed.mass), p.say.place(bed.centre.x)));
 }
@@ -249,9 +249,9 @@ void draw_sag(const Picture& p) {
   if (shown)
     p.labels.line(p.pens.centre, {p.along(c.x.front()), axis - main_limit * scale},
                   {p.along(c.x.back()), axis - main_limit * scale});
-  const bool inches = p.say.printing == Printing::inches;
-  const double unit = round_unit(scale * (inches ? inch : 1));
-  scale_bar(p, unit * (inches ? inch : 1) * scale, fmt::format("{:g} {}", unit, inches ? "in" : "mm"));
+  const PrintedUnit length = p.say.length_scale();
+  const double unit = round_unit(scale * length.one);
+  scale_bar(p, unit * length.one * scale, fmt::format("{:g} {}", unit, length.name));
   label(p, {p.along(low.x), axis - low.value * scale - 1},
         fmt::format("{} at {}", p.say.small(low.value), p.say.place(low.x)));
   const std::string limit = fmt::format("limit {} less {} in the rail: {}", p.say.small(s.sag_limit),
@@ -271,10 +271,9 @@ void draw_moment(const Picture& p) {
   const double reach = std::max(most.value - least.value, 1.0), scale = (p.space.height() - 18) / reach;
   const Mm axis = p.space.high.y - 9 - most.value * scale;
   draw_curves(p, c.x, {c.moment, 1, axis, scale});
-  const bool inches = p.say.printing == Printing::inches;
-  const double one = inches ? pound_force * foot : 1000;
-  const double unit = round_unit(scale * one);
-  scale_bar(p, unit * one * scale, fmt::format("{:g} {}", unit, inches ? "lbf-ft" : "N m"));
+  const PrintedUnit turning = p.say.moment_scale();
+  const double unit = round_unit(scale * turning.one);
+  scale_bar(p, unit * turning.one * scale, fmt::format("{:g} {}", unit, turning.name));
   label(p, {p.along(most.x), axis + most.value * scale + 1},
         fmt::format("{} at {}", p.say.turning(most.value), p.say.place(most.x)), true);
   label(p, {p.along(least.x), axis + least.value * scale - 1},

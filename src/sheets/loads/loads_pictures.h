@@ -3,7 +3,7 @@
 
 #include "draw/labels.h"
 #include "loads/loads.h"
-#include "loads/say.h"
+#include "loads/travel_name.h"
 
 namespace bedwright {
 
@@ -27,7 +27,7 @@ struct Picture {
   Labels& labels;
   PicturePens pens;
   AlongBed along;
-  SayLoads say;
+  Figures say;
   Box2 space;  // of this picture, its title in the upper left corner
 };
 

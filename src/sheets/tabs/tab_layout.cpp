@@ -6,7 +6,6 @@
 #include <cmath>
 
 #include "bed/names.h"
-#include "sheets/figures.h"
 #include "sheets/flow.h"
 #include "sheets/marks.h"
 #include "sheets/plan.h"
@@ -69,7 +68,7 @@ class Strip {
   void dimensions(Side side, bool up, Mm height) {
     std::vector<Running> places{{x(0), "0"}};
     for (const TabRow& r : rows_)
-      if (r.on(side)) places.push_back({x(r.hole), tape_figure(r.hole, in_.job.order.order)});
+      if (r.on(side)) places.push_back({x(r.hole), in_.figures().tape_figure(r.hole)});
     running_along(list_, places, (up ? 1 : -1) * (band_apart + half_width() + 1.2), up, height);
   }
 
@@ -112,42 +111,30 @@ DrawnStrip fitting_strip(const SheetInput& in, const std::vector<TabRow>& rows, 
 }
 
 Table2d table_of(const SheetInput& in, const std::vector<TabRow>& rows) {
-  const Heading& h = in.job.order.order;
+  const Figures figures = in.figures();
   const FrameTabs& t = in.job.frame.tabs;
   const std::string style = t.style == TabStyle::plate ? "plate" : "clip";
-  const std::string weld = size_figure(t.weld_leg, h);
-  const bool metric = h.printing == Printing::metric;
+  const std::string weld = figures.size_figure(t.weld_leg);
   Table2d table;
-  table.head = metric ? std::vector<std::string>{"TAB",   "SIDE", "HOLE mm",   "FRONT EDGE mm", "ACROSS mm",
-                                                 "STYLE", "WELD", "+/- WORST", "+/- RSS"}
-                      : std::vector<std::string>{"TAB",        "SIDE",  "HOLE", "in",        "mm",
-                                                 "FRONT EDGE", "in",    "mm",   "ACROSS",    "in",
-                                                 "mm",         "STYLE", "WELD", "+/- WORST", "+/- RSS"};
+  table.head = table_row({{"TAB", "SIDE"},
+                          figures.heads("HOLE"),
+                          figures.heads("FRONT EDGE"),
+                          figures.heads("ACROSS"),
+                          {"STYLE", "WELD", "+/- WORST", "+/- RSS"}});
   for (const TabRow& r : rows) {
     const bool found =
         std::any_of(in.job.order.tabs_found.begin(), in.job.order.tabs_found.end(), [&](const TabFound& f) {
           const Identity tab = tab_called(f.tab.text);
           return tab.number == r.number && r.on(tab.side) && stands_elsewhere(f);
         });
-    std::vector<std::string> row{fmt::format("{}", r.number), sides_of(r) + (found ? " FOUND" : "")};
-    for (const Mm at : {r.hole, r.edge, r.across}) {
-      if (!metric) row.insert(row.end(), {tape_figure(at, h), inch_figure(at)});
-      row.push_back(mm_figure(at));
-    }
-    row.insert(row.end(), {style, weld});
-    const auto error = [&](Mm e) {
-      return !r.used ? std::string("-") : metric ? fmt::format("{:.1f}", e) : inch_figure(e);
-    };
-    row.insert(row.end(), {error(r.worst), error(r.rss)});
-    table.rows.push_back(row);
+    const auto error = [&](Mm e) { return r.used ? figures.error_figure(e) : std::string("-"); };
+    table.rows.push_back(table_row({{fmt::format("{}", r.number), sides_of(r) + (found ? " FOUND" : "")},
+                                    figures.cells(r.hole),
+                                    figures.cells(r.edge),
+                                    figures.cells(r.across),
+                                    {style, weld, error(r.worst), error(r.rss)}}));
   }
   return table;
-}
-
-std::string figure_with_unit(const SheetInput& in, Mm size) {
-  const Heading& h = in.job.order.order;
-  return h.printing == Printing::metric ? mm_figure(size) + " mm"
-                                        : fmt::format("{} in ({} mm)", size_figure(size, h), mm_figure(size));
 }
 
 // "TABS R7, L2 AND 3 MORE"; empty where all stand in their places.
@@ -163,32 +150,30 @@ std::string tabs_found(const Order& order) {
 }
 
 std::vector<std::string> notes_of(const SheetInput& in, const std::vector<TabRow>& rows) {
-  const Heading& h = in.job.order.order;
-  const bool metric = h.printing == Printing::metric;
-  const std::string unit = metric ? "mm" : "in";
+  const Figures figures = in.figures();
   const FrameTabs& t = in.job.frame.tabs;
   const Mm main_front = bounds(in.bed, in.bed.item({Kind::main, Side::right})).low.x;
   std::vector<std::string> notes;
   notes.push_back(std::abs(main_front) < same_place
                       ? "Hook the tape on the front ends of the mains: they are the front datum, 0. Never "
                         "measure from tab to tab."
-                      : fmt::format("The front datum, 0, is {} {} behind the mains' front ends. Scribe it on "
+                      : fmt::format("The front datum, 0, is {} behind the mains' front ends. Scribe it on "
                                     "both mains and measure every tab from it, never from tab to tab.",
-                                    tape_figure(-main_front, h), unit));
-  notes.push_back(
-      fmt::format("Tape figures are to the nearest {} {}{}. ACROSS is from the centre line to the hole. L is "
-                  "the left, facing forward, R the right.",
-                  size_figure(h.tape, h), unit, metric ? "" : "; the figures beside are exact"));
+                                    figures.tape_length(-main_front)));
+  notes.push_back(fmt::format(
+      "Tape figures are to the nearest {}{}. ACROSS is from the centre line to the hole. L is "
+      "the left, facing forward, R the right.",
+      figures.size_length(figures.mark), figures.exact_beside() ? "; the figures beside are exact" : ""));
   notes.push_back(fmt::format(
       "+/- WORST and +/- RSS: how far, in {}, rail hole and tab hole may be apart along the bed when every "
       "error adds up, and as a root sum of squares. The slot takes it; do not use it up with the tape.",
-      unit));
+      figures.unit()));
   if (t.existing.empty() && t.style == TabStyle::clip)
     notes.push_back(
         fmt::format("Scribe the hole's line down the main's web at each figure and set the clip's slot on "
                     "it. The clip's top stands {} above the main's top: gauge it with a block of that height "
                     "under a straight bar. Clamp, tack, measure again, then weld.",
-                    figure_with_unit(in, t.clip->standoff)));
+                    figures.size_note(t.clip->standoff)));
   else
     notes.push_back(t.existing.empty() ? "Scribe the hole's line across the flange at each figure, set the "
                                          "tab's slot on it, clamp, tack, measure again, then weld."
@@ -196,8 +181,8 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<TabRow
                                          "table before any rail goes on.");
   notes.push_back(fmt::format(
       "String line: stretch a line from hole 1 to hole {} on each side. No hole's middle may be off it by "
-      "more than {} {}.",
-      rows.empty() ? 0 : rows.back().number, size_figure(in.job.order.tolerances.weld_placement, h), unit));
+      "more than {}.",
+      rows.empty() ? 0 : rows.back().number, figures.size_length(in.job.order.tolerances.weld_placement)));
   notes.push_back(
       "Jig: two tab blanks bolted to a straight bar at the pitch of two neighbouring holes; use it to check "
       "pitch, never to step along.");

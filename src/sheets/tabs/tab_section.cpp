@@ -7,7 +7,6 @@
 #include <stdexcept>
 
 #include "bed/names.h"
-#include "sheets/figures.h"
 #include "sheets/frame/weld_marks.h"
 #include "sheets/marks.h"
 
@@ -21,7 +20,7 @@ class TabSection {
   explicit TabSection(const SheetInput& in)
       : in_(in),
         bed_(in.bed),
-        h_(in.job.order.order),
+        figures_(in.figures()),
         pens_(list_),
         main_(bed_.item({Kind::main, Side::right})),
         tab_(bed_.item({Kind::tab, Side::right, 1})),
@@ -74,7 +73,7 @@ class TabSection {
   void across() {
     std::vector<Running> places;
     const auto put = [&](Mm y, const char* what) {
-      places.push_back({y / scale, fmt::format("{} {}", what, running_label(y, h_))});
+      places.push_back({y / scale, fmt::format("{} {}", what, figures_.running(y))});
     };
     put(in_.job.frame.main.spacing / 2, "web back");
     put(hole().y, "hole");
@@ -85,7 +84,7 @@ class TabSection {
   void heights() {
     std::vector<Running> places{{0, "0  top of main"}};
     const auto put = [&](Mm z, const char* what) {
-      places.push_back({z / scale, fmt::format("{}  {}", running_label(z, h_), what)});
+      places.push_back({z / scale, fmt::format("{}  {}", figures_.running(z), what)});
     };
     put(bed_.track.standoff, "underside of rail");
     if (pad_) put(bounds(bed_, *pad_).low.z, "top of tab");
@@ -117,8 +116,8 @@ class TabSection {
     const auto alike = std::count_if(bed_.welds.begin(), bed_.welds.end(), [&](const Weld& w) {
       return bed_.items[w.a].part == bed_.items[item].part;
     });
-    weld_symbol(list_, weld_mark(weld_of(item), static_cast<int>(alike), h_), tip, {box_.high.x + 12, y},
-                small_text);
+    weld_symbol(list_, weld_mark(weld_of(item), static_cast<int>(alike), figures_), tip,
+                {box_.high.x + 12, y}, small_text);
   }
 
   void caption() {
@@ -132,7 +131,7 @@ class TabSection {
 
   const SheetInput& in_;
   const Bed& bed_;
-  const Heading& h_;
+  Figures figures_;
   List2d list_;
   Pens pens_;
   int main_, tab_;
