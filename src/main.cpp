@@ -9,6 +9,7 @@
 #include <filesystem>
 
 #include "commands/commands.h"
+#include "commands/home.h"
 #include "commands/session.h"
 #include "commands/words.h"
 
@@ -36,11 +37,18 @@ const char* const exit_codes =
     "of the program.\n"
     "The program advises; it does not certify. Local codes and licensed practice come first.";
 
+const char* const out_folder = "out/ of the source tree it was built in; installed, of the current folder";
+
+std::string version_line() {
+  const std::string line = "bedwright " + version();
+  return build_name() == version() ? line : line + ", build " + build_name();
+}
+
 int run(int argc, char** argv) {
   CLI::App app{
       "Bedwright: from one order file to a checked trailer bed and the files to cut, drill and weld it."};
   app.name("bedwright");
-  app.set_version_flag("--version", version());
+  app.set_version_flag("--version", version_line());
   app.require_subcommand(1);
   app.footer(std::string("Each command tells more:  bedwright draw --help\n") + exit_codes);
 
@@ -51,7 +59,7 @@ int run(int argc, char** argv) {
                      "Write model, picture and lists for discussion even when something stops the bed; never "
                      "cut or drill files");
   draw_app->add_option("--out", draw.out,
-                       "Folder that gets one folder an order (default: out/ beside this program)");
+                       fmt::format("Folder that gets one folder an order (default: {})", out_folder));
   draw_app->footer(
       "Example:\n  bedwright draw params/orders/base.yaml\n"
       "Writes out/QB-1041/: bed.step (the model), bed.svg (a picture), cut/ (plasma table), drill/ (drill "
@@ -98,7 +106,7 @@ int run(int argc, char** argv) {
       ->check(CLI::ExistingFile)
       ->excludes(offer_order);
   offer_app->add_option("--out", offer.out,
-                        "Folder for the files (default: out/NUMBER-offer beside this program)");
+                        fmt::format("Folder for the files (default: NUMBER-offer in {})", out_folder));
   offer_app->footer(
       "Examples:\n  bedwright offer params/orders/sizes.yaml --vary track.rail_length=72..96in/1in --vary "
       "track.extension_count=0..3\n"
@@ -173,6 +181,9 @@ int main(int argc, char** argv) {
       return bad_input;
     }
     return code;
+  } catch (const NoHome& missing) {
+    fmt::print(stderr, "bedwright: {}\n", missing.what());
+    return bad_input;
   } catch (const std::exception& fault) {
     fmt::print(stderr, "bedwright: a fault of the program, not of your order: {}\n", fault.what());
     return our_fault;

@@ -29,8 +29,11 @@ if(BEDWRIGHT_KERNEL)
   # Across the whole program.
   test_folder(planted KERNEL USES room_commands)
   test_folder(program KERNEL USES room_commands)
-  add_dependencies(test_program bedwright step_read)
+  add_dependencies(test_program to_install step_read)
   target_compile_definitions(test_program PRIVATE STEP_READ="$<TARGET_FILE:step_read>")
+  add_test(NAME program:package COMMAND bash ${CMAKE_CURRENT_SOURCE_DIR}/program/package.sh ${PROJECT_BINARY_DIR} ${PROJECT_SOURCE_DIR})
+  add_test(NAME program:launcher COMMAND bash ${CMAKE_CURRENT_SOURCE_DIR}/program/launcher.sh ${PROJECT_SOURCE_DIR})
+  set_tests_properties(program:package program:launcher PROPERTIES TIMEOUT 300)
   foreach(order base one_extension metric lot_frame)
     add_test(NAME program:cut_against_step_${order}
       COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/program/cut_against_step.py $<TARGET_FILE:bedwright>

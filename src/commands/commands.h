@@ -29,7 +29,7 @@ ExitCode check_command(const CheckArguments& arguments);
 
 struct DrawArguments : OrderArguments {
   bool draft = false;
-  std::string out;  // folder that holds one folder for each order; empty: out/ of this checkout
+  std::string out;  // folder that holds one folder for each order; empty: Home::out()
 };
 ExitCode draw_command(const DrawArguments& arguments);
 
@@ -37,7 +37,7 @@ struct OfferArguments : OrderArguments {
   std::vector<std::string> vary;   // KEY=VALUES (params/vary.h)
   std::string part;                // "K/N"; empty: all
   std::vector<std::string> merge;  // parts' offer.json instead of an order
-  std::string out;                 // folder; empty: out/<order number>-offer of this checkout
+  std::string out;                 // folder; empty: <order number>-offer in Home::out()
 };
 ExitCode offer_command(const OfferArguments& arguments);
 

@@ -4,12 +4,18 @@
 #include <stdexcept>
 #include <system_error>
 
+#include "commands/home.h"
 #include "commands/session.h"
+#include "formats/font.h"
 #include "packet/earlier.h"
 
 namespace bedwright {
 
 ExitCode draw_command(const DrawArguments& arguments) {
+  if (const std::string fault = font_fault(); !fault.empty()) {
+    fmt::print(stderr, "bedwright: {}\n", fault);
+    return bad_input;
+  }
   Progress progress;
   progress.step("laying out");
   const auto loaded = load_and_advise(arguments, progress);
@@ -17,7 +23,7 @@ ExitCode draw_command(const DrawArguments& arguments) {
   const Examined& e = *loaded->examined;
   const Heading& heading = e.heading();
   const std::filesystem::path out =
-      arguments.out.empty() ? home() / "out" : std::filesystem::path(arguments.out);
+      arguments.out.empty() ? home().out() : std::filesystem::path(arguments.out);
   const std::filesystem::path folder = out / heading.number;
   if (const std::string fault = place_fault(out, heading); !fault.empty()) {
     progress.step("");
@@ -28,6 +34,7 @@ ExitCode draw_command(const DrawArguments& arguments) {
 
   Packet packet;
   packet.version = version();
+  packet.build = build_name();
   packet.input_digest = input_digest(loaded->inputs, e.job.sets);
   packet.sets = e.job.sets;
   packet.state = arguments.draft ? PacketState::draft : stop ? PacketState::stopped : PacketState::released;

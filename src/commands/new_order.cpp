@@ -10,6 +10,7 @@
 #include <fstream>
 #include <sstream>
 
+#include "commands/home.h"
 #include "commands/new_file.h"
 #include "commands/session.h"
 
@@ -58,20 +59,24 @@ std::string today() {
   return fmt::format("{:%Y-%m-%d}", fmt::localtime(now));
 }
 
-// The starter with its places filled in; paths are relative to the new file.
-std::string starter(const NewArguments& arguments, const std::filesystem::path& file) {
+// The starter with its places filled in.
+std::string starter(const Home& from, const NewArguments& arguments, const std::filesystem::path& file) {
   const std::filesystem::path source =
-      home() / "templates" / (arguments.metric ? "order_metric.yaml" : "order_inch.yaml");
+      from.folder / "templates" / (arguments.metric ? "order_metric.yaml" : "order_inch.yaml");
   std::ifstream in(source, std::ios::binary);
   if (!in) throw std::runtime_error(fmt::format("cannot read {}: {}", source.string(), std::strerror(errno)));
   std::stringstream text;
   text << in.rdbuf();
   std::string order = text.str();
   const std::filesystem::path folder = std::filesystem::absolute(file).parent_path().lexically_normal();
-  const std::filesystem::path params = std::filesystem::absolute(home() / "params").lexically_normal();
+  const std::filesystem::path params = std::filesystem::absolute(from.folder / "params").lexically_normal();
   replace_all(order, "{{number}}", number_from(file));
   replace_all(order, "{{date}}", today());
-  replace_all(order, "{{params}}", params.lexically_relative(folder).generic_string());
+  // A source tree may be moved with the orders in it; what is installed stays where it is
+  // while an order moves.
+  replace_all(order, "{{params}}",
+              (from.is_source_tree() ? params.lexically_relative(folder) : params).generic_string());
+  replace_all(order, "{{command}}", from.command());
   return order;
 }
 
@@ -84,14 +89,15 @@ ExitCode new_command(const NewArguments& arguments) {
                arguments.file.empty() ? "an empty name" : arguments.file);
     return bad_input;
   }
-  const std::string order = starter(arguments, file);
+  const Home from = home();
+  const std::string order = starter(from, arguments, file);
   if (const std::string fault = write_new_file(file, order); !fault.empty()) {
     fmt::print(stderr, "bedwright: {}\n", fault);
     return bad_input;
   }
   const std::string word = shell_word(file.string());
-  fmt::print("Wrote {}. Change what differs, then:\n  ./bedwright check {}\n  ./bedwright draw {}\n",
-             file.string(), word, word);
+  fmt::print("Wrote {0}. Change what differs, then:\n  {2} check {1}\n  {2} draw {1}\n", file.string(), word,
+             from.command());
   return released;
 }
 

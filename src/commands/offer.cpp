@@ -8,8 +8,10 @@
 #include <iterator>
 #include <set>
 
+#include "commands/home.h"
 #include "commands/session.h"
 #include "formats/digest.h"
+#include "formats/font.h"
 #include "formats/page_svg.h"
 #include "formats/pdf.h"
 #include "kernel/kernel_judge.h"
@@ -197,6 +199,11 @@ std::string read_whole(const std::string& path) {
   return text;
 }
 
+// Before minutes of work, not behind them.
+void refuse_without_font() {
+  if (const std::string fault = font_fault(); !fault.empty()) throw Refusal{fault};
+}
+
 MapFile drawn(const OfferArguments& arguments, Progress& progress) {
   Grid grid = grid_of(arguments);
   PartOf part;
@@ -207,6 +214,7 @@ MapFile drawn(const OfferArguments& arguments, Progress& progress) {
                                 bedwright::quoted(arguments.part))};
     part = *parsed;
   }
+  if (part.of == 1) refuse_without_font();  // a part is a table, with no letters to set
   const std::uint64_t rows = part.to(*grid.size()) - part.from(*grid.size());
   if (rows == 0)
     throw Refusal{fmt::format("part {} of {} would be empty: there are {} combinations", part.number, part.of,
@@ -244,6 +252,7 @@ MapFile drawn(const OfferArguments& arguments, Progress& progress) {
 }
 
 MapFile joined(const OfferArguments& arguments) {
+  refuse_without_font();
   std::vector<MapFile> parts;
   for (const std::string& path : arguments.merge) {
     auto read = read_map_json(read_whole(path));
@@ -344,7 +353,7 @@ ExitCode offer_command(const OfferArguments& arguments) {
       throw Refusal{"give an order file, or --merge and the parts to join"};
     const MapFile file = arguments.merge.empty() ? drawn(arguments, progress) : joined(arguments);
     const fs::path folder =
-        arguments.out.empty() ? home() / "out" / (file.number + "-offer") : fs::path(arguments.out);
+        arguments.out.empty() ? home().out() / (file.number + "-offer") : fs::path(arguments.out);
     const std::vector<std::string> names = write(file, folder, progress);
     progress.step("");
     summarise(file, folder, names);

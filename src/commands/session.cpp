@@ -10,6 +10,7 @@
 #include <cstdlib>
 
 #include "advice/advice.h"
+#include "commands/home.h"
 #include "kernel/kernel_judge.h"
 #include "kernel/step.h"
 #include "kernel/viewer.h"
@@ -29,7 +30,7 @@ void print_problems(const std::vector<Problem>& problems) {
 // The files join the inputs, so that the packet's digest covers them.
 AssemblyText assembly_words(const Examined& e, const std::string& order_path, std::vector<InputFile>& inputs,
                             std::vector<Problem>& problems) {
-  const std::string shipped = (home() / "templates" / "assembly").string();
+  const std::string shipped = (home().folder / "templates" / "assembly").string();
   const AssemblyFiles files =
       read_assembly_files(shipped, order_path, e.heading().assembly_template, problems);
   if (!problems.empty()) return {};
@@ -106,13 +107,6 @@ PacketInput packet_input(const Loaded& loaded, PacketState state, Progress& prog
           [&e] { return bed_views(e.bed); },
           model};
 }
-
-std::filesystem::path home() {
-  const char* told = std::getenv("BEDWRIGHT_HOME");
-  return told && *told ? told : BEDWRIGHT_SOURCE_HOME;
-}
-
-std::string version() { return BEDWRIGHT_VERSION; }
 
 Progress::Progress() : terminal_(::isatty(STDERR_FILENO) != 0) {}
 

@@ -1,11 +1,12 @@
 // What every command that reads an order shares.
 #pragma once
 
-#include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "commands/build.h"
 #include "commands/commands.h"
 #include "examine/examine.h"
 #include "packet/packet_files.h"
@@ -28,12 +29,6 @@ std::optional<Loaded> load(const OrderArguments& arguments, const ExamineOptions
 // What is wrong with the customer's assembly sheets for this bed; their files join `inputs`.
 std::vector<Problem> assembly_problems(const Examined& examined, const std::string& order_path,
                                        std::vector<InputFile>& inputs);
-
-// The checkout, or wherever the program's own params/ and templates/ are.
-std::filesystem::path home();
-
-// The version built, as "0.1.0".
-std::string version();
 
 // A line on standard error that says what is being done, when that is a
 // terminal; nothing otherwise.

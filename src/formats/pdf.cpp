@@ -11,11 +11,12 @@
 #include <stdexcept>
 #include FT_FREETYPE_H
 
+#include "formats/font.h"
+
 namespace bedwright {
 namespace {
 
 constexpr double point = 72 / inch;  // PDF points to a millimetre
-const char* const font_file = "/usr/share/fonts/truetype/osifont/osifont.ttf";
 
 void require(cairo_status_t status) {
   if (status != CAIRO_STATUS_SUCCESS)
@@ -25,11 +26,11 @@ void require(cairo_status_t status) {
 // The font, with what its letters measure. Kept as long as anything drawn with it.
 class Font {
  public:
-  Font() {
+  explicit Font(const std::string& file) {
     if (FT_Init_FreeType(&library_) != 0) throw std::runtime_error("the font library does not start");
-    if (FT_New_Face(library_, font_file, 0, &face_) != 0) {
+    if (FT_New_Face(library_, file.c_str(), 0, &face_) != 0) {
       FT_Done_FreeType(library_);
-      throw std::runtime_error(fmt::format("{} cannot be read; install Debian's fonts-osifont", font_file));
+      throw std::runtime_error(fmt::format("the font {} cannot be read", file));
     }
     if (FT_Load_Char(face_, 'H', FT_LOAD_NO_SCALE) == 0)
       capital_ = static_cast<double>(face_->glyph->metrics.height) / face_->units_per_EM;
@@ -178,7 +179,8 @@ void draw(cairo_t* c, const Page& page, const Font& font) {
 
 std::string pages_pdf(const std::vector<Page>& pages, const PdfInfo& info) {
   std::string bytes;
-  const Font font;
+  if (const std::string fault = font_fault(); !fault.empty()) throw std::runtime_error(fault);
+  const Font font(*font_file());
   const Page first = pages.empty() ? Page{} : pages.front();
   const Surface surface(
       cairo_pdf_surface_create_for_stream(append, &bytes, first.width * point, first.height * point),

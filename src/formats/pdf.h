@@ -2,7 +2,7 @@
 //
 // The same pages give the same bytes with the same version of the drawing library
 // and of the font: the date in the file is the one given, not the clock's.
-// Letters are those of ISO 3098 (Debian's fonts-osifont), embedded; a text that
+// Letters are those of ISO 3098 (formats/font.h), embedded; a text that
 // would run wider than list2d.h's text_width is set narrower, so that what the
 // lists leave clear stays clear.
 #pragma once

@@ -186,9 +186,13 @@ std::string manifest(const Packet& packet) {
                     {"bytes", files[i]->content.size()},
                     {"sha256", sha256(files[i]->content)}});
   }
+  // Same input, same bytes: the build stands here and in no other file of a packet. It is
+  // one text for one commit, on any machine, so one program still writes one manifest; and
+  // the packets of two builds are held to each other by the digests below.
   const Json json = {{"format", format_name},
                      {"program", program_name},
                      {"version", packet.version},
+                     {"build", packet.build},
                      {"input_sha256", packet.input_digest},
                      {"sets", packet.sets},
                      {"state", word(packet.state)},

@@ -22,13 +22,14 @@ struct PacketFile {
 
 struct Packet {
   std::string version;            // of the program
+  std::string build;              // its build name, for the manifest alone
   std::string input_digest;       // SHA-256 over the inputs
   std::vector<std::string> sets;  // overrides as given
   PacketState state = PacketState::stopped;
   std::vector<PacketFile> files;  // manifest.json is made, not given
 };
 
-// manifest.json: format, program, version, input digest, sets, state and, sorted
+// manifest.json: format, program, version, build, input digest, sets, state and, sorted
 // by path, each file's size and SHA-256. Throws std::invalid_argument for a path
 // that is absolute, climbs out, is given twice, or is manifest.json itself.
 std::string manifest(const Packet& packet);

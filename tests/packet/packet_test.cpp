@@ -47,6 +47,7 @@ class PacketTest : public ::testing::Test {
     std::string content;
     while (content.size() < size) content += word;
     return {"0.1.0",
+            "0123abcd-dirty",
             sha256(word),
             {"track.rail_length=80 in"},
             PacketState::released,
@@ -85,6 +86,8 @@ class PacketTest : public ::testing::Test {
 TEST_F(PacketTest, manifest_lists_sorted_paths_with_digests) {
   const auto json = nlohmann::json::parse(manifest(packet("one")));
   EXPECT_EQ(json["program"], "bedwright");
+  EXPECT_EQ(json["version"], "0.1.0");
+  EXPECT_EQ(json["build"], "0123abcd-dirty");
   EXPECT_EQ(json["state"], "released");
   EXPECT_EQ(json["sets"][0], "track.rail_length=80 in");
   ASSERT_EQ(json["files"].size(), 3U);
