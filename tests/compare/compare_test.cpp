@@ -188,7 +188,9 @@ TEST(Compare, AnInchOrderIsToldInInches) {
 }
 
 TEST(Compare, TwoOfOneNumberAreCalledByRevisionElseByFile) {
-  const Pair revisions{demo_job("base"), demo_job("base", {"order.revision=B"})};
+  const Pair revisions{
+      demo_job("base"),
+      demo_job("base", {"order.revision=B", "revisions=[{revision: B, date: 2026-11-02, what: Pads}]"})};
   EXPECT_THAT(revisions.text(), ::testing::StartsWith("QB-1041: revision A against revision B\n"));
   const Pair files{demo_job("base"), demo_job("base", {"jacks=[]"})};
   EXPECT_THAT(files.text(),
