@@ -54,7 +54,7 @@ int run(int argc, char** argv) {
                      "Write model, picture and lists for discussion even when something stops the bed; never "
                      "cut or drill files");
   draw_app->add_option("--out", draw.out,
-                       "Folder that gets one folder an order (default: out/ beside this program)");
+                       "Folder that gets one folder for each order (default: out/ beside this program)");
   CLI::Option* replace =
       draw_app
           ->add_option("--replace", draw.replace,

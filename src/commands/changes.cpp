@@ -1,3 +1,4 @@
+// Sets what is drawn now beside what was released, in values, parts and files.
 #include "commands/changes.h"
 
 #include <fmt/format.h>
@@ -101,7 +102,8 @@ std::string how_to_raise(const Recorded& earlier, const Job& now, const std::vec
   // What became of a key says more than that its file differs.
   std::string what;
   for (const HeadLine& line : ordered)
-    if (line.what != "kit" && line.what != "frame" && line.what != "catalog" && what.size() + line.what.size() + line.a.size() + line.b.size() < 80)
+    if (line.what != "kit" && line.what != "frame" && line.what != "catalog" &&
+        what.size() + line.what.size() + line.a.size() + line.b.size() < 80)
       what += fmt::format("{}{} {}, was {}", what.empty() ? "" : "; ", line.what, line.b, line.a);
   if (what.empty()) what = "say what was changed";
   std::string text = fmt::format(

@@ -1,3 +1,4 @@
+// Gathers a packet: its files, and with a release its inputs.
 #include "commands/make_packet.h"
 
 #include "packet/inputs.h"

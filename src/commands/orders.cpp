@@ -1,3 +1,4 @@
+// bedwright orders: lists what lies in out/ by its manifests.
 #include <fmt/format.h>
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// Quotes a word for a shell; the machine's date.
 #include "commands/paste.h"
 
 #include <fmt/chrono.h>

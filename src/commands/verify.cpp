@@ -1,3 +1,4 @@
+// bedwright verify: holds what was released to its digests, and draws it again.
 #include <fmt/format.h>
 
 #include <filesystem>

@@ -1,3 +1,4 @@
+// Rewrites an order's references to the files kept beside it.
 #include "packet/inputs.h"
 
 #include <fmt/format.h>

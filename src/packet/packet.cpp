@@ -1,4 +1,4 @@
-// Writes the files beside the folder, then exchanges the two.
+// Writes the manifest.
 #include "packet/packet.h"
 
 #include <fmt/format.h>

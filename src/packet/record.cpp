@@ -1,3 +1,4 @@
+// Reads manifests back and holds them to the disk.
 #include "packet/record.h"
 
 #include <fmt/format.h>

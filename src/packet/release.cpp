@@ -1,3 +1,4 @@
+// Writes a packet in the program's own place, then gives the folder its name.
 #include "packet/release.h"
 
 #include <fcntl.h>

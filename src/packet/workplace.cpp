@@ -1,3 +1,4 @@
+// Takes the lock, clears what dead runs left, makes a folder to work in.
 #include "packet/workplace.h"
 
 #include <fcntl.h>
