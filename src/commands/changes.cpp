@@ -106,10 +106,9 @@ std::string how_to_raise(const Recorded& earlier, const Job& now, const std::vec
         what.size() + line.what.size() + line.a.size() + line.b.size() < 80)
       what += fmt::format("{}{} {}, was {}", what.empty() ? "" : "; ", line.what, line.b, line.a);
   if (what.empty()) what = "say what was changed";
-  std::string text = fmt::format(
-      "\nTo issue it, raise the letter: in the order's heading\n\n  revision: {}\n  date: {}\n\n"
-      "and {}\n\n",
-      letter, date, now.order.revisions.empty() ? "at its end" : "as a further entry of revisions");
+  std::string text =
+      fmt::format("\nTo issue it, raise the letter: in the order's heading\n\n  revision: {}\n\nand {}\n\n",
+                  letter, now.order.revisions.empty() ? "at its end" : "as a further entry of revisions");
   if (now.order.revisions.empty())
     text += fmt::format("revisions:\n  - {{revision: {}, date: {}, by: YOUR NAME, what: First issue}}\n",
                         earlier.order.revision.empty() ? now.order.order.revision : earlier.order.revision,
@@ -205,7 +204,7 @@ std::optional<Recorded> last_release(const std::vector<Recorded>& of_order, cons
 
 std::string since_text(const Recorded& earlier, const Loaded& now, const Packet& packet, Progress& progress) {
   const std::string letter = earlier.order.revision;
-  std::string text = fmt::format("\nAgainst revision {} of {}\n", letter, earlier.order.date);
+  std::string text = fmt::format("\nAgainst revision {}\n", letter);
   std::vector<Problem> problems;
   const auto was = released_bed(earlier, problems);
   if (!was) return text + unreadable_text(earlier, problems) + files_text(differences(earlier, packet.files));

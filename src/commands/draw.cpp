@@ -139,9 +139,8 @@ class Drawing {
     progress_.step("comparing");
     const std::string differs = same_letter_text(earlier, loaded_, packet);
     return refuse(
-        fmt::format("{} is released already, on {}, in {}/, and this is not the same; nothing was "
-                    "touched.\n{}{}",
-                    what, earlier.order.date, where, other_hands, differs));
+        fmt::format("{} is released already, in {}/, and this is not the same; nothing was touched.\n{}{}",
+                    what, where, other_hands, differs));
   }
 
   ExitCode replace(const Recorded& earlier, const Packet& packet) {

@@ -214,9 +214,9 @@ std::string place_fault(const fs::path& out, const OrderName& order) {
           folder.string(), earlier.order.number, order.number);
     if (plain_name(earlier.order.customer) != plain_name(order.customer))
       return fmt::format(
-          "order number {} is taken: revision {} of {} is released for {}, and this order is for {}; nothing "
-          "was touched: give it a number of its own (order.number)",
-          order.number, earlier.order.revision, earlier.order.date, earlier.order.customer, order.customer);
+          "order number {} is taken: revision {} is released for {}, and this order is for {}; nothing was "
+          "touched: give it a number of its own (order.number)",
+          order.number, earlier.order.revision, earlier.order.customer, order.customer);
   }
   return {};
 }

@@ -49,7 +49,7 @@ void write_file(const fs::path& path, const std::string& content) {
 
 // A folder with the whole packet in it, in the workplace.
 fs::path filled(const Workplace& place, const Packet& packet, const std::string& manifest_text) {
-  const fs::path root = place.path() / "packet";
+  fs::path root = place.path() / "packet";
   if (mkdir(root.c_str(), 0777) != 0) fail_on("make", root, errno);
   std::set<fs::path> folders{root};
   const auto put = [&](const std::string& path, const std::string& content) {
@@ -82,7 +82,7 @@ int renamed(const fs::path& from, const fs::path& to, unsigned int how) {
 
 // The order's own folder, with its name on the disk.
 fs::path order_folder(const fs::path& out, const Packet& packet) {
-  const fs::path folder = out / packet.order.number;
+  fs::path folder = out / packet.order.number;
   make_shared_folder(folder);
   sync_folder(out);
   return folder;

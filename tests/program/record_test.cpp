@@ -101,7 +101,7 @@ TEST_F(Record, ANewLetterTellsWhatChangesAndWhatStaysGood) {
   raise_to_b();
   const Outcome drawn = draw();
   ASSERT_EQ(drawn.code, 0) << drawn.out;
-  EXPECT_THAT(drawn.out, HasSubstr("Against revision A of 2026-10-05\n"));
+  EXPECT_THAT(drawn.out, HasSubstr("Against revision A\n"));
   EXPECT_THAT(drawn.out, HasSubstr("Cut files to send again: cut/tab_pad.dxf\n"));
   const std::size_t stay = drawn.out.find("Made parts that stay good\n");
   ASSERT_NE(stay, std::string::npos);
@@ -139,7 +139,7 @@ TEST_F(Record, ANumberOfAnotherCustomersIsRefusedBeforeAnythingIsWritten) {
   for (const std::vector<std::string>& more : {std::vector<std::string>{}, {"--replace", "x"}, {"--draft"}}) {
     const Outcome refused = draw(more);
     EXPECT_EQ(refused.code, 2);
-    EXPECT_THAT(refused.out, HasSubstr("order number QB-1041 is taken: revision A of 2026-10-05 is released "
+    EXPECT_THAT(refused.out, HasSubstr("order number QB-1041 is taken: revision A is released "
                                        "for Pinchbeck Farm, and this order is for Marrable Brothers"));
   }
   change(order, "Marrable Brothers", "Pinchbeck Farm");
