@@ -1,5 +1,7 @@
 // The command line: reads the arguments, calls one command, returns its code.
+#include <fcntl.h>
 #include <fmt/format.h>
+#include <unistd.h>
 
 #include <CLI/CLI.hpp>
 #include <cerrno>
@@ -11,6 +13,7 @@
 #include "commands/commands.h"
 #include "commands/home.h"
 #include "commands/session.h"
+#include "commands/tell.h"
 #include "commands/words.h"
 
 namespace {
@@ -59,13 +62,19 @@ int run(int argc, char** argv) {
                      "Write model, picture and lists for discussion even when something stops the bed; never "
                      "cut or drill files");
   draw_app->add_option("--out", draw.out,
-                       fmt::format("Folder that gets one folder an order (default: {})", out_folder));
+                       fmt::format("Folder that gets one folder for each order (default: {})", out_folder));
+  CLI::Option* replace =
+      draw_app
+          ->add_option("--replace", draw.replace,
+                       "Withdraw what is released under this letter, for this reason, and keep it beside")
+          ->type_name("WHY");
   draw_app->footer(
       "Example:\n  bedwright draw params/orders/base.yaml\n"
-      "Writes out/QB-1041/: bed.step (the model), bed.svg (a picture), cut/ (plasma table), drill/ (drill "
+      "Writes out/QB-1041/A/, which is never changed again: bed.step (the model), bed.svg (a picture), cut/ "
+      "(plasma table), drill/ (drill "
       "press),\n"
-      "lists/ (parts, cut list, drill list, hardware), report.txt and report.json. When anything stops the "
-      "bed, only the report.");
+      "lists/ (parts, cut list, drill list, hardware), report.txt, report.json and inputs/ (what it was made "
+      "from).\nWith --set or --draft, or when anything stops the bed: a trial, in out/QB-1041/trial/.");
 
   CheckArguments check;
   CLI::App* check_app =
@@ -139,12 +148,40 @@ int run(int argc, char** argv) {
   CLI::App* new_app = app.add_subcommand("new", "Write a starter order with a note on every line");
   new_app->add_option("FILE", fresh.file, "File to write; it must not be there yet")->required();
   new_app->add_flag("--metric", fresh.metric, "Millimetres and metric bolts");
-  new_app->footer("Example:\n  bedwright new params/orders/my_order.yaml");
+  CLI::Option* from = new_app->add_option(
+      "--from", fresh.from, "Write this order down with the values of --set in it, comments and all");
+  from->type_name("ORDER")->excludes("--metric");
+  new_app->add_option("--set", fresh.sets, "With --from: a value that was tried, KEY=VALUE; again and again")
+      ->take_all()
+      ->allow_extra_args(false)
+      ->type_name("KEY=VALUE")
+      ->needs(from);
+  new_app->footer(
+      "Examples:\n  bedwright new params/orders/my_order.yaml\n  bedwright new --from "
+      "params/orders/base.yaml --set track.rail_length=\"84 in\" params/orders/longer.yaml");
+
+  VerifyArguments verify;
+  CLI::App* verify_app =
+      app.add_subcommand("verify", "Say whether what was released is still as it was released");
+  verify_app
+      ->add_option("FOLDER", verify.folder, "A release, as out/QB-1041/A; an order's folder; or out, for all")
+      ->required();
+  verify_app->add_flag("--redraw", verify.redraw, "Also draw each again from its inputs/ and compare");
+  verify_app->footer("Example:\n  bedwright verify out/QB-1041/A --redraw");
+
+  OrdersArguments orders;
+  CLI::App* orders_app = app.add_subcommand("orders", "List what was drawn: number, revision, date, state");
+  orders_app->add_option("--number", orders.number, "Only numbers with this in them");
+  orders_app->add_option("--customer", orders.customer, "Only customers with this in their name");
+  orders_app->add_option("--year", orders.year, "Only orders dated in this year");
+  orders_app->add_option("--out", orders.out, "Folder that is looked in (default: out/ beside this program)");
+  orders_app->add_flag("--json", orders.json, "Print the list as JSON");
+  orders_app->footer("Example:\n  bedwright orders --customer farm --year 2026");
 
   std::vector<std::string> commands;
   for (const CLI::App* command : app.get_subcommands(nullptr)) commands.push_back(command->get_name());
   if (const std::string fault = first_word_fault(argc > 1 ? argv[1] : "", commands); !fault.empty()) {
-    fmt::print(stderr, "bedwright: {}\n", fault);
+    tell("bedwright: {}\n", fault);
     return bad_input;
   }
   try {
@@ -154,30 +191,40 @@ int run(int argc, char** argv) {
     std::vector<std::string> options;
     for (const CLI::Option* option : command.get_options())
       for (const std::string& name : option->get_lnames()) options.push_back("--" + name);
-    fmt::print(stderr, "bedwright {}: {}\n", command.get_name(),
-               extra_word_fault(app.remaining(true), options));
+    tell("bedwright {}: {}\n", command.get_name(), extra_word_fault(app.remaining(true), options));
     return bad_input;
   } catch (const CLI::ParseError& e) {
     const int help_or_version = 0;
     return app.exit(e) == help_or_version ? released : bad_input;
   }
+  draw.replaces = replace->count() > 0;
   if (*draw_app) return draw_command(draw);
+  if (*verify_app) return verify_command(verify);
+  if (*orders_app) return orders_command(orders);
   if (*check_app) return check_command(check);
   if (*offer_app) return offer_command(offer);
   if (*compare_app) return compare_command(two);
   if (*schema_app) return schema_command(schema_of);
   if (*explain_app) return explain_command(code);
-  return new_command(fresh);
+  return from->count() > 0 ? new_from_command(fresh) : new_command(fresh);
 }
 
 }  // namespace
 
+// A stream that is closed would lend its number to the first file opened, and what is told
+// would be written into that. Standard output must then fail, the others need not.
+void hold_standard_streams() {
+  for (const int fd : {STDIN_FILENO, STDOUT_FILENO, STDERR_FILENO})
+    if (::fcntl(fd, F_GETFD) == -1) ::open("/dev/null", fd == STDERR_FILENO ? O_WRONLY : O_RDONLY);
+}
+
 int main(int argc, char** argv) {
+  hold_standard_streams();
   try {
     const int code = run(argc, argv);
     // A report that never reached its reader is no report.
     if (std::fflush(stdout) != 0) {
-      fmt::print(stderr, "bedwright: cannot write to standard output: {}\n", std::strerror(errno));
+      tell("bedwright: cannot write to standard output: {}\n", std::strerror(errno));
       return bad_input;
     }
     return code;
@@ -185,7 +232,7 @@ int main(int argc, char** argv) {
     fmt::print(stderr, "bedwright: {}\n", missing.what());
     return bad_input;
   } catch (const std::exception& fault) {
-    fmt::print(stderr, "bedwright: a fault of the program, not of your order: {}\n", fault.what());
+    tell("bedwright: a fault of the program, not of your order: {}\n", fault.what());
     return our_fault;
   }
 }

@@ -4,6 +4,7 @@
 #include "commands/new_file.h"
 #include "commands/session.h"
 #include "commands/suggest.h"
+#include "commands/tell.h"
 #include "packet/report.h"
 #include "packet/track_report.h"
 
@@ -13,7 +14,7 @@ ExitCode check_command(const CheckArguments& arguments) {
   // Said before the search, which may take a minute; write_new_file asks again.
   if (const std::string fault = no_new_file_there(arguments.write);
       !arguments.write.empty() && !fault.empty()) {
-    fmt::print(stderr, "bedwright: {}\n", fault);
+    tell("bedwright: {}\n", fault);
     return bad_input;
   }
   Progress progress;

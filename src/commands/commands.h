@@ -29,7 +29,9 @@ ExitCode check_command(const CheckArguments& arguments);
 
 struct DrawArguments : OrderArguments {
   bool draft = false;
-  std::string out;  // folder that holds one folder for each order; empty: Home::out()
+  bool replaces = false;  // --replace was given, with
+  std::string replace;    // why a release of this letter is withdrawn for this one
+  std::string out;        // folder that holds one folder for each order; empty: Home::out()
 };
 ExitCode draw_command(const DrawArguments& arguments);
 
@@ -55,7 +57,23 @@ ExitCode explain_command(const std::string& code);
 struct NewArguments {
   std::string file;
   bool metric = false;
+  std::string from;               // an order to write down with `sets` in it; empty: a starter
+  std::vector<std::string> sets;  // overrides, KEY=VALUE
 };
 ExitCode new_command(const NewArguments& arguments);
+ExitCode new_from_command(const NewArguments& arguments);
+
+struct VerifyArguments {
+  std::string folder;   // of a release, of an order, or of all
+  bool redraw = false;  // also draw it again and compare
+};
+ExitCode verify_command(const VerifyArguments& arguments);
+
+struct OrdersArguments {
+  std::string out;                     // empty: out/ of this checkout
+  std::string number, customer, year;  // a part of each; the year whole
+  bool json = false;
+};
+ExitCode orders_command(const OrdersArguments& arguments);
 
 }  // namespace bedwright

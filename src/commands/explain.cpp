@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "commands/session.h"
+#include "commands/tell.h"
 #include "rules/loads/rules.h"
 #include "yaml/nearest.h"
 
@@ -21,7 +22,7 @@ ExitCode explain_command(const std::string& code) {
   }
   std::vector<std::string> codes;
   for (const Rule& rule : all_rules()) codes.push_back(rule.code);
-  fmt::print(stderr, "bedwright: there is no rule {}; {}\n", code, suggestion(code, codes));
+  tell("bedwright: there is no rule {}; {}\n", code, suggestion(code, codes));
   return bad_input;
 }
 

@@ -1,18 +1,18 @@
 // bedwright new: writes a starter order with a note on every line.
-#include <fmt/chrono.h>
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cctype>
 #include <cerrno>
 #include <cstring>
-#include <ctime>
 #include <fstream>
 #include <sstream>
 
 #include "commands/home.h"
 #include "commands/new_file.h"
+#include "commands/paste.h"
 #include "commands/session.h"
+#include "commands/tell.h"
 
 namespace bedwright {
 namespace {
@@ -41,24 +41,6 @@ std::string number_from(const std::filesystem::path& file) {
   return number.empty() ? "ORDER-1" : number.substr(0, 64);
 }
 
-// As a shell takes it for one word.
-std::string shell_word(const std::string& text) {
-  const auto plain = [](unsigned char c) {
-    return std::isalnum(c) || c >= 0x80 || std::strchr("/._-+,:@%=", c) != nullptr;
-  };
-  if (!text.empty() && std::all_of(text.begin(), text.end(),
-                                   [&](char c) { return c != '\0' && plain(static_cast<unsigned char>(c)); }))
-    return text;
-  std::string word = "'";
-  for (const char c : text) word += c == '\'' ? std::string("'\\''") : std::string(1, c);
-  return word + "'";
-}
-
-std::string today() {
-  const std::time_t now = std::time(nullptr);
-  return fmt::format("{:%Y-%m-%d}", fmt::localtime(now));
-}
-
 // The starter with its places filled in.
 std::string starter(const Home& from, const NewArguments& arguments, const std::filesystem::path& file) {
   const std::filesystem::path source =
@@ -85,14 +67,14 @@ std::string starter(const Home& from, const NewArguments& arguments, const std::
 ExitCode new_command(const NewArguments& arguments) {
   const std::filesystem::path file = arguments.file;
   if (!file.has_filename() || std::filesystem::is_directory(file)) {
-    fmt::print(stderr, "bedwright: {} is no name for a file; give one, as my_order.yaml\n",
-               arguments.file.empty() ? "an empty name" : arguments.file);
+    tell("bedwright: {} is no name for a file; give one, as my_order.yaml\n",
+         arguments.file.empty() ? "an empty name" : arguments.file);
     return bad_input;
   }
   const Home from = home();
   const std::string order = starter(from, arguments, file);
   if (const std::string fault = write_new_file(file, order); !fault.empty()) {
-    fmt::print(stderr, "bedwright: {}\n", fault);
+    tell("bedwright: {}\n", fault);
     return bad_input;
   }
   const std::string word = shell_word(file.string());

@@ -10,6 +10,7 @@
 
 #include "commands/home.h"
 #include "commands/session.h"
+#include "commands/tell.h"
 #include "formats/digest.h"
 #include "formats/font.h"
 #include "formats/page_svg.h"
@@ -360,10 +361,10 @@ ExitCode offer_command(const OfferArguments& arguments) {
     return released;
   } catch (const Refusal& refusal) {
     progress.step("");
-    fmt::print(stderr, "bedwright: {}\n", refusal.text);
+    tell("bedwright: {}\n", refusal.text);
   } catch (const fs::filesystem_error& e) {  // a place that cannot be written is the user's to mend
     progress.step("");
-    fmt::print(stderr, "bedwright: {}\n", e.what());
+    tell("bedwright: {}\n", e.what());
   }
   return bad_input;
 }

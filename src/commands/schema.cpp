@@ -6,6 +6,7 @@
 #include <map>
 
 #include "commands/session.h"
+#include "commands/tell.h"
 
 namespace bedwright {
 
@@ -14,7 +15,7 @@ ExitCode schema_command(const std::string& which) {
       {"order", order_schema}, {"kit", kit_schema}, {"frame", frame_schema}};
   const auto it = known.find(which);
   if (it == known.end()) {
-    fmt::print(stderr, "bedwright: there is no schema \"{}\"; there are order, kit and frame\n", which);
+    tell("bedwright: there is no schema \"{}\"; there are order, kit and frame\n", which);
     return bad_input;
   }
   fmt::print("{}", it->second());

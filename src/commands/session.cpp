@@ -11,6 +11,7 @@
 
 #include "advice/advice.h"
 #include "commands/home.h"
+#include "commands/tell.h"
 #include "kernel/kernel_judge.h"
 #include "kernel/step.h"
 #include "kernel/viewer.h"
@@ -19,13 +20,13 @@
 #include "sheets/assembly/assembly_pictures.h"
 
 namespace bedwright {
-namespace {
 
 void print_problems(const std::vector<Problem>& problems) {
-  for (const Problem& p : problems) fmt::print(stderr, "{}\n", to_line(p));
-  fmt::print(stderr, "{} problem{} in the input; nothing was written.\n", problems.size(),
-             problems.size() == 1 ? "" : "s");
+  for (const Problem& p : problems) tell("{}\n", to_line(p));
+  tell("{} problem{} in the input; nothing was written.\n", problems.size(), problems.size() == 1 ? "" : "s");
 }
+
+namespace {
 
 // The files join the inputs, so that the packet's digest covers them.
 AssemblyText assembly_words(const Examined& e, const std::string& order_path, std::vector<InputFile>& inputs,
@@ -55,22 +56,28 @@ int columns() {
   return 100;
 }
 
-std::optional<Loaded> load(const OrderArguments& arguments, const ExamineOptions& options) {
-  FileStore store;
-  Examination examination = examine(store, arguments.order, arguments.sets, options);
-  if (!examination) {
-    print_problems(examination.problems);
-    return std::nullopt;
-  }
-  Loaded loaded{std::move(examination.bed)};
+std::optional<Loaded> with_words(std::unique_ptr<Examined> examined, const std::string& order_path,
+                                 std::vector<Problem>& problems) {
+  Loaded loaded{std::move(examined)};
   const Examined& e = *loaded.examined;
   loaded.inputs = e.job.inputs;
+  loaded.assembly = assembly_words(e, order_path, loaded.inputs, problems);
+  return problems.empty() ? std::optional(std::move(loaded)) : std::nullopt;
+}
+
+std::optional<Loaded> load(const OrderArguments& arguments, const ExamineOptions& options,
+                           std::vector<Problem>& problems) {
+  FileStore store;
+  Examination examination = examine(store, arguments.order, arguments.sets, options);
+  if (examination) return with_words(std::move(examination.bed), arguments.order, problems);
+  problems = std::move(examination.problems);
+  return std::nullopt;
+}
+
+std::optional<Loaded> load(const OrderArguments& arguments, const ExamineOptions& options) {
   std::vector<Problem> problems;
-  loaded.assembly = assembly_words(e, arguments.order, loaded.inputs, problems);
-  if (!problems.empty()) {
-    print_problems(problems);
-    return std::nullopt;
-  }
+  auto loaded = load(arguments, options, problems);
+  if (!loaded) print_problems(problems);
   return loaded;
 }
 
@@ -111,11 +118,11 @@ PacketInput packet_input(const Loaded& loaded, PacketState state, Progress& prog
 Progress::Progress() : terminal_(::isatty(STDERR_FILENO) != 0) {}
 
 Progress::~Progress() {
-  if (terminal_) fmt::print(stderr, "\r\033[K");
+  if (terminal_) tell("\r\033[K");
 }
 
 void Progress::step(const std::string& what) {
-  if (terminal_) fmt::print(stderr, "\r\033[K{}", what.empty() ? "" : what + " ...");
+  if (terminal_) tell("\r\033[K{}", what.empty() ? "" : what + " ...");
 }
 
 void print_findings(const Examined& examined) {

@@ -26,6 +26,17 @@ struct Loaded {
 // returns nothing.
 std::optional<Loaded> load(const OrderArguments& arguments, const ExamineOptions& options);
 
+// The same, with what is wrong given back instead of printed.
+std::optional<Loaded> load(const OrderArguments& arguments, const ExamineOptions& options,
+                           std::vector<Problem>& problems);
+
+// An order that is examined already.
+std::optional<Loaded> with_words(std::unique_ptr<Examined> examined, const std::string& order_path,
+                                 std::vector<Problem>& problems);
+
+// Every problem, a line each, and how many.
+void print_problems(const std::vector<Problem>& problems);
+
 // What is wrong with the customer's assembly sheets for this bed; their files join `inputs`.
 std::vector<Problem> assembly_problems(const Examined& examined, const std::string& order_path,
                                        std::vector<InputFile>& inputs);

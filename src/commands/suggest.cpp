@@ -10,6 +10,7 @@
 #include "advice/rewrite.h"
 #include "advice/suggest.h"
 #include "commands/new_file.h"
+#include "commands/tell.h"
 #include "kernel/kernel_judge.h"
 
 namespace bedwright {
@@ -68,12 +69,12 @@ ExitCode write(const CheckArguments& arguments, const std::string& order, ExitCo
   const std::filesystem::path from = arguments.order, to = arguments.write;
   const auto moved = moved_paths(order, from.parent_path().string(), to.parent_path().string());
   if (const Change* c = std::get_if<Change>(&moved)) {
-    fmt::print(stderr, "bedwright: the path of {} cannot be made to fit {}; write it beside {}\n", c->key,
-               to.string(), from.string());
+    tell("bedwright: the path of {} cannot be made to fit {}; write it beside {}\n", c->key, to.string(),
+         from.string());
     return bad_input;
   }
   if (const std::string fault = write_new_file(to, std::get<std::string>(moved)); !fault.empty()) {
-    fmt::print(stderr, "bedwright: {}\n", fault);
+    tell("bedwright: {}\n", fault);
     return bad_input;
   }
   fmt::print(
@@ -95,7 +96,7 @@ ExitCode suggest_changes(const CheckArguments& arguments, const Examined& examin
   // Whoever reads a log of this shall see that it is running.
   if (::isatty(STDERR_FILENO) == 0) {
     std::fflush(stdout);
-    fmt::print(stderr, "looking for the smallest change; that may take a minute ...\n");
+    tell("looking for the smallest change; that may take a minute ...\n");
   }
   const std::vector<FreeValue> free =
       free_values(examined.job, examined.bed.track.bunk_count(), leads.untried, examined.findings);
@@ -116,10 +117,8 @@ ExitCode suggest_changes(const CheckArguments& arguments, const Examined& examin
   const std::string& before = examined.job.inputs.front().content;
   const auto after = rewritten(before, with_sets(arguments, s.changes));
   if (const Change* c = std::get_if<Change>(&after)) {
-    fmt::print(
-        stderr,
-        "bedwright: {} cannot be written into {} as it stands; use the --set above, or change it by hand\n",
-        c->key, arguments.order);
+    tell("bedwright: {} cannot be written into {} as it stands; use the --set above, or change it by hand\n",
+         c->key, arguments.order);
     return arguments.write.empty() ? code : bad_input;
   }
   const std::string diff =

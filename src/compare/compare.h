@@ -55,7 +55,8 @@ struct Comparison {
 bool frame_stands(const Job& job);
 
 // Every key except those that say whose bed it is (number, customer, date, revision). Kit, frame and
-// catalogue differ when what stands in the files differs, not where they stand.
+// catalogue differ when what stands in the files differs, not where they stand; the keys of
+// kit and frame whose values differ follow, as "frame.jack.pad_thickness".
 std::vector<HeadLine> ordered_differently(const Job& a, const Job& b, const Figures& figures);
 
 Comparison compare(const Compared& a, const Compared& b, const Figures& figures);
@@ -72,13 +73,18 @@ FormChange form_change(const Form& a, const Form& b, const Figures& figures);
 // What tells one of the two beds from the other, and whether it goes together.
 struct Told {
   const Heading& heading;
-  std::string file;  // as the user named it
-  int stops = 0;     // findings that stop it
+  std::string file;         // as the user named it
+  int stops = 0;            // findings that stop it
+  std::string called = {};  // what the text calls it; empty: by number, revision or file
 };
 
 // As the owner reads it, in lines of at most `width` columns. Two of one number are
 // told apart by their revisions, two of one revision by their files.
 std::string comparison_text(const Comparison& comparison, const Told& a, const Told& b, int width);
+
+// Only what became of A in B: values ordered differently, made parts that change, are new or
+// no longer needed, bolts and bought things; and in a line which made parts stay good.
+std::string change_text(const Comparison& comparison, const Told& a, const Told& b, int width);
 
 // "bedwright compare", version 1:
 //   a, b      {"number", "revision", "file", "stops": findings that stop it, "frame_stands"}

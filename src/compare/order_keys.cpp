@@ -7,6 +7,7 @@
 #include <optional>
 #include <type_traits>
 #include <utility>
+#include <vector>
 
 #include "compare/compare.h"
 #include "units/print.h"
@@ -28,7 +29,12 @@ class KeyWriter {
   KeyWriter(const Figures& figures, Writing writing, std::string prefix = {})
       : figures_(figures), writing_(writing), prefix_(std::move(prefix)) {}
 
-  std::vector<std::pair<std::string, std::string>> values;
+  struct Value {
+    std::string key, text;
+    bool whole = false;  // of an object that may be left out; its keys follow, each for itself
+    friend bool operator==(const Value&, const Value&) = default;
+  };
+  std::vector<Value> values;
 
   void text(const char* key, const std::string& value, const char*, Need = {}) {
     add(key, value.empty() ? "none" : value);
@@ -74,14 +80,18 @@ class KeyWriter {
   template <class S>
   void object(const char* key, const S& value, const char*, Need = {}) {
     KeyWriter inner(figures_, writing_, prefix_ + key + ".");
+    inner.in_an_entry_ = in_an_entry_;
     S copy = value;
     describe(inner, copy);
     values.insert(values.end(), inner.values.begin(), inner.values.end());
   }
-  // An object that may be left out is one value, as a list's entry is.
+  // An object that may be left out is one value, as a list's entry is; and where it is there, each
+  // of its keys is one too.
   template <class S>
-  void object(const char* key, const std::optional<S>& value, const char*, Need = {}) {
+  void object(const char* key, const std::optional<S>& value, const char* doc, Need = {}) {
     add(key, value ? entry(*value) : "none");
+    values.back().whole = value.has_value();
+    if (value && !in_an_entry_) object(key, *value, doc);
   }
   template <class S>
   void list(const char* key, const std::vector<S>& all, std::size_t, const char*, Need = {}) {
@@ -89,7 +99,7 @@ class KeyWriter {
   }
 
  private:
-  void add(const char* key, std::string value) { values.emplace_back(prefix_ + key, std::move(value)); }
+  void add(const char* key, std::string value) { values.push_back({prefix_ + key, std::move(value)}); }
 
   std::string length_text(Mm value) const {
     return writing_ == Writing::exactly ? plain_figure(value) + " mm" : figures_.brief(value);
@@ -105,9 +115,10 @@ class KeyWriter {
   template <class S>
   std::string entry(S value) const {
     KeyWriter inner(figures_, writing_);
+    inner.in_an_entry_ = true;
     describe(inner, value);
     std::string text;
-    for (const auto& [key, written] : inner.values)
+    for (const auto& [key, written, whole] : inner.values)
       if (written != "none") text += fmt::format("{}{}: {}", text.empty() ? "" : ", ", key, written);
     return "{" + text + "}";
   }
@@ -115,6 +126,7 @@ class KeyWriter {
   const Figures& figures_;
   Writing writing_;
   std::string prefix_;
+  bool in_an_entry_ = false;
 };
 
 // Whose bed it is, which differs in every order; and the files named, which are
@@ -149,27 +161,51 @@ void named_files(const Job& a, const Job& b, std::vector<HeadLine>& lines) {
   line("catalog", 3, catalog_ends[0], catalog_ends[1]);
 }
 
+using KeyValues = std::vector<KeyWriter::Value>;
+
+// A key that only one has is one of an object the other leaves out; the object itself is told.
+template <class Written>
+void differing(const Job& a, const Job& b, const Written& written, std::vector<HeadLine>& lines) {
+  const KeyValues exact_a = written(a, Writing::exactly), exact_b = written(b, Writing::exactly);
+  const KeyValues read_a = written(a, Writing::for_reading), read_b = written(b, Writing::for_reading);
+  for (std::size_t i = 0; i < exact_a.size(); ++i) {
+    const auto same_key = [&](const KeyWriter::Value& v) { return v.key == exact_a[i].key; };
+    const auto found = std::find_if(exact_b.begin(), exact_b.end(), same_key);
+    if (found == exact_b.end() || exact_a[i] == *found || is_told_elsewhere(exact_a[i].key)) continue;
+    if (exact_a[i].whole && found->whole) continue;  // by its keys
+    const std::string& read = read_b[static_cast<std::size_t>(found - exact_b.begin())].text;
+    const bool shows = read_a[i].text != read;
+    lines.push_back({exact_a[i].key, shows ? read_a[i].text : exact_a[i].text, shows ? read : found->text});
+  }
+}
+
 }  // namespace
 
 std::vector<HeadLine> ordered_differently(const Job& a, const Job& b, const Figures& figures) {
   std::vector<HeadLine> lines;
   named_files(a, b, lines);
-  const auto written = [&](const Job& job, Writing writing) {
+  const auto order_keys = [&](const Job& job, Writing writing) {
     KeyWriter writer(figures, writing);
     Order order = job.order;
     order.jacks.resize(jacks_listed(order));  // those worked out follow from other keys
     describe(writer, order);
     return writer.values;
   };
-  const auto exact_a = written(a, Writing::exactly), exact_b = written(b, Writing::exactly);
-  const auto read_a = written(a, Writing::for_reading), read_b = written(b, Writing::for_reading);
-  // Each has every key, in the order they are described in.
-  for (std::size_t i = 0; i < exact_a.size(); ++i) {
-    if (exact_a[i] == exact_b[i] || is_told_elsewhere(exact_a[i].first)) continue;
-    const bool shows = read_a[i] != read_b[i];
-    lines.push_back(
-        {exact_a[i].first, (shows ? read_a : exact_a)[i].second, (shows ? read_b : exact_b)[i].second});
-  }
+  const auto kit_keys = [&](const Job& job, Writing writing) {
+    KeyWriter writer(figures, writing, "kit.");
+    Kit kit = job.kit;
+    describe(writer, kit);
+    return writer.values;
+  };
+  const auto frame_keys = [&](const Job& job, Writing writing) {
+    KeyWriter writer(figures, writing, "frame.");
+    FrameFile frame = job.frame;
+    describe(writer, frame);
+    return writer.values;
+  };
+  differing(a, b, order_keys, lines);
+  differing(a, b, kit_keys, lines);
+  differing(a, b, frame_keys, lines);
   return lines;
 }
 

@@ -31,6 +31,24 @@ class Printer {
     title_ = revisions ? fmt::format("{}: {} against {}", in_a.number, a_, b_)
                        : fmt::format("{} against {}", a_, b_);
     same_marks_ = revisions && in_a.revision == in_b.revision;
+    if (!a.called.empty()) a_ = a.called;
+    if (!b.called.empty()) b_ = b.called;
+  }
+
+  std::string changes() {
+    ordered();
+    changed();
+    only(Fate::only_b, "Made parts that are new");
+    only(Fate::only_a, "Made parts no longer needed");
+    welded_in(true);
+    supplied();
+    hardware();
+    std::string stay;
+    for (const PartChange* p : made(Fate::same))
+      stay += fmt::format("{}{} ({})", stay.empty() ? "" : ", ", label(*p),
+                          p->in_a == p->in_b ? std::to_string(p->in_a) : counts(*p));
+    if (!stay.empty()) head("Made parts that stay good"), line(stay);
+    return std::move(out_);
   }
 
   std::string text() {
@@ -140,10 +158,10 @@ class Printer {
     for (const PartChange* p : all) line(fmt::format("{}: {}", p->name, std::max(p->in_a, p->in_b)));
   }
 
-  void welded_in() {
+  void welded_in(bool only_changes = false) {
     std::string text;
     for (const PartChange& p : c_.parts) {
-      if (!p.welded_in) continue;
+      if (!p.welded_in || (only_changes && p.fate == Fate::same && p.in_a == p.in_b)) continue;
       const std::string where =
           p.fate == Fate::only_a ? fmt::format("{} in {} alone", p.in_a, a_)
           : p.fate == Fate::only_b
@@ -254,6 +272,10 @@ const char* word(Origin origin) {
 
 std::string comparison_text(const Comparison& comparison, const Told& a, const Told& b, int width) {
   return Printer(comparison, a, b, width).text();
+}
+
+std::string change_text(const Comparison& comparison, const Told& a, const Told& b, int width) {
+  return Printer(comparison, a, b, width).changes();
 }
 
 std::string comparison_json(const Comparison& c, const Told& a, const Told& b) {

@@ -1,17 +1,11 @@
-// The packet: every file of one order in one folder, replaced as a whole or not
-// touched.
-//
-// All files are written and synced in a hidden sibling of the folder, then the
-// two change places in one system call. A failure, or a killed run, leaves the
-// folder as it was; what a killed run left beside it is removed by the next. A
-// lock beside the folder keeps two runs from writing at once.
+// A packet: what is written of one order at one time, and the manifest that says so.
 #pragma once
 
-#include <filesystem>
 #include <string>
 #include <vector>
 
 #include "packet/state.h"
+#include "params/job.h"
 
 namespace bedwright {
 
@@ -20,7 +14,14 @@ struct PacketFile {
   std::string content;
 };
 
+// Whose bed it is, in the manifest, so that a list of all that was made reads no more.
+struct OrderName {
+  std::string number, revision, customer, date, kit, frame;
+};
+OrderName order_name(const Job& job);
+
 struct Packet {
+  OrderName order;
   std::string version;            // of the program
   std::string build;              // its build name, for the manifest alone
   std::string input_digest;       // SHA-256 over the inputs
@@ -29,16 +30,12 @@ struct Packet {
   std::vector<PacketFile> files;  // manifest.json is made, not given
 };
 
-// manifest.json: format, program, version, build, input digest, sets, state and, sorted
+inline constexpr const char* manifest_name = "manifest.json";
+inline constexpr const char* program_name = "bedwright";
+
+// manifest.json: format, program, version, build, order, input digest, sets, state and, sorted
 // by path, each file's size and SHA-256. Throws std::invalid_argument for a path
 // that is absolute, climbs out, is given twice, or is manifest.json itself.
 std::string manifest(const Packet& packet);
-
-// Writes the packet to `folder`. Throws std::invalid_argument as manifest(), and
-// std::runtime_error with the path and the system's reason when something cannot
-// be written, when another run holds the lock for ten seconds, or when `folder`
-// exists and is not ours to replace: no folder, without a manifest of this
-// program (an empty folder will do), or holding files the manifest does not list.
-void write_packet(const std::filesystem::path& folder, const Packet& packet);
 
 }  // namespace bedwright

@@ -5,7 +5,8 @@
 //   version   1; raised when a key changes its meaning or goes away. Keys may be
 //             added without raising it.
 //   program   {"name": "bedwright", "version": text}
-//   order     {"number", "customer", "date", "revision", "kit", "frame"}, all text
+//   order     {"number", "customer", "date", "revision", "kit", "frame"}, all text; kit and
+//             frame by the names their files give them, wherever those lie
 //   state     "released": nothing stops it; "draft": written for discussion, with
 //             stops or on request; "stopped": nothing to cut or drill written
 //   counts    {"stop", "warn", "note"}, whole numbers

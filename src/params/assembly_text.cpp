@@ -10,6 +10,7 @@
 
 #include "params/input.h"
 #include "yaml/nearest.h"
+#include "yaml/text.h"
 
 namespace bedwright {
 namespace {
@@ -28,6 +29,10 @@ class Filler {
   // a figure is empty.
   std::string filled(const std::string& text, int line, int first, bool& whole) {
     const std::size_t before = problems_.size();
+    if (const std::size_t at = control_character(text); at != std::string::npos)
+      report(line, first + static_cast<int>(at),
+             fmt::format("has the control character {} in it", one_line(text.substr(at, 1))),
+             "write letters, digits and signs that print");
     check(text, line, first, whole);
     if (problems_.size() != before) return {};
     try {
@@ -161,8 +166,9 @@ AssemblyFiles read_assembly_files(const std::string& shipped, const std::string&
   constexpr const char *letterhead = "letterhead.txt", *steps = "steps.txt";
   const std::string folder = own.text.empty() ? "" : beside(order_path, own.text);
   const Mark where = own.text.empty() ? Mark{order_path, 0, 0, {}} : own.mark;
-  if (!folder.empty() && !fs::exists(fs::path(folder) / letterhead) &&
-      !fs::exists(fs::path(folder) / steps)) {
+  std::error_code error;
+  if (!folder.empty() && !fs::exists(fs::path(folder) / letterhead, error) &&
+      !fs::exists(fs::path(folder) / steps, error)) {
     problems.push_back({where, fmt::format("{} has neither {} nor {}", folder, letterhead, steps),
                         "name a folder that has one of them, or leave the key out"});
     return {};

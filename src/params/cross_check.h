@@ -24,6 +24,7 @@ class CrossCheck {
  private:
   // cross_order.cpp
   void check_heading();
+  void check_revision();
   void check_tape();
   void check_track();
   void check_tabs_found();
@@ -69,6 +70,13 @@ bool is_calendar_date(const std::string& text);
 
 // What keeps a text from naming a folder on any common system; empty when nothing does.
 std::string folder_name_fault(const std::string& text);
+
+// What keeps a text from being a revision's: it names the folder of a release, beside those of
+// trials and of what was withdrawn. Empty when nothing does.
+std::string revision_fault(const std::string& text);
+
+// An entry of the revision table to write over.
+std::string revision_example(const std::string& revision, const std::string& date);
 
 // All rail sections end to end, with the gaps between them.
 Mm track_length(const Order& order, const Kit& kit);

@@ -14,7 +14,12 @@
 namespace bedwright {
 namespace {
 
-constexpr std::size_t longest_folder_name = 64;
+constexpr std::size_t longest_folder_name = 64, longest_revision = 16;
+
+// What a shop calls the first issue of an order: it needs no entry in the table.
+bool is_first_revision(const std::string& text) {
+  return text == "A" || text == "a" || text == "0" || text == "1" || text == "00" || text == "01";
+}
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
@@ -59,6 +64,16 @@ std::string folder_name_fault(const std::string& text) {
   return fmt::format("has {} in it", quoted(std::string(1, *odd)));
 }
 
+std::string revision_fault(const std::string& text) {
+  if (text.size() > longest_revision) return fmt::format("is longer than {} characters", longest_revision);
+  if (text.find('.') != std::string::npos) return "has a point in it";
+  std::string plain;
+  for (const char c : text) plain += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  for (const char* taken : {"trial", "extra"})
+    if (plain == taken) return "is the name of the folder for what is no release";
+  return folder_name_fault(text);
+}
+
 Mm track_length(const Order& order, const Kit& kit) {
   const int sections = kit.rail.base_sections + order.track.extension_count;
   return sections * order.track.rail_length + (sections - 1) * kit.rail.joint_gap;
@@ -74,6 +89,7 @@ void CrossCheck::check_heading() {
               "use letters a to z, digits, - _ and . only, at most 64, not starting with a point");
     }
   }
+  check_revision();
   if (sound(order_, {"order.date"}) && !is_calendar_date(heading.date)) {
     problem(order_, "order.date", fmt::format("{} is no day of the calendar", quoted(heading.date)),
             "write year-month-day, such as 2025-03-31");
@@ -81,6 +97,30 @@ void CrossCheck::check_heading() {
   if (sound(order_, {"catalog"}) && job_.order.catalog.empty()) {
     problem(order_, "catalog", "names no file", "name the catalogue files with the sections and bolts used");
   }
+}
+
+// From the second letter on the sheets' table must say what was changed, and by whom.
+void CrossCheck::check_revision() {
+  if (!sound(order_, {"order.revision"})) return;
+  const Heading& heading = job_.order.order;
+  if (const std::string fault = revision_fault(heading.revision); !fault.empty())
+    return problem(order_, "order.revision",
+                   fmt::format("{} {}; it names the folder of the release", quoted(heading.revision), fault),
+                   "use letters a to z, digits, - and _ only, at most 16, such as B");
+  if (is_first_revision(heading.revision) || !sound(order_, {"revisions"})) return;
+  const std::vector<Revision>& all = job_.order.revisions;
+  if (std::any_of(all.begin(), all.end(), [&](const Revision& r) { return r.revision == heading.revision; }))
+    return;
+  problem(order_, "order.revision",
+          fmt::format("{} has no entry under revisions that says what it changes", heading.revision),
+          all.empty()
+              ? fmt::format("add at the order's end: revisions: [{}]",
+                            revision_example(heading.revision, heading.date))
+              : fmt::format("add to revisions: {}", revision_example(heading.revision, heading.date)));
+}
+
+std::string revision_example(const std::string& revision, const std::string& date) {
+  return fmt::format("{{revision: {}, date: {}, by: YOUR NAME, what: WHAT WAS CHANGED}}", revision, date);
 }
 
 // What is laid out falls on the tape's marks, and is printed in the order's unit: a

@@ -54,7 +54,8 @@ std::string beside(const std::string& order_path, const std::string& written) {
   const fs::path raw = fs::path(order_path).parent_path() / written;
   const fs::path plain = raw.lexically_normal();
   // Behind a linked folder, ".." leads elsewhere than it reads; the path is then left as written.
-  return same_file(raw.string(), plain.string()) || !fs::exists(raw) ? plain.string() : raw.string();
+  std::error_code error;  // a loop of links, a name too long: told where the file is opened
+  return same_file(raw.string(), plain.string()) || !fs::exists(raw, error) ? plain.string() : raw.string();
 }
 
 bool same_file(const std::string& a, const std::string& b) {

@@ -99,6 +99,10 @@ std::optional<std::string> ReaderCore::line(const Node& node, const std::string&
   if (node.scalar.find_first_of("\r\n") != std::string::npos) {
     return refuse("runs over more than one line", "write it on one line");
   }
+  if (const std::size_t at = control_character(node.scalar); at != std::string::npos) {
+    return refuse(fmt::format("has the control character {} in it", one_line(node.scalar.substr(at, 1))),
+                  "write letters, digits and signs that print");
+  }
   return node.scalar;
 }
 

@@ -13,7 +13,8 @@ using Json = SchemaWriter::Json;
 
 // A line of text, as the reader takes it: a plain number is one too.
 Json text_property() {
-  return {{"type", Json::array({"string", "number"})}, {"pattern", "^[^\\r\\n]*[^ \\t\\r\\n][^\\r\\n]*$"}};
+  return {{"type", Json::array({"string", "number"})},
+          {"pattern", "^[^\\x00-\\x1f\\x7f-\\x9f]*[^\\x00-\\x20\\x7f-\\x9f][^\\x00-\\x1f\\x7f-\\x9f]*$"}};
 }
 
 Json count_property(int low, int high) { return {{"type", "integer"}, {"minimum", low}, {"maximum", high}}; }

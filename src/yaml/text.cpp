@@ -56,6 +56,15 @@ std::string quoted(std::string_view text) {
   return '"' + one_line(text.substr(0, end)) + "...\"";
 }
 
+std::size_t control_character(std::string_view text) {
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const auto byte = static_cast<unsigned char>(text[i]);
+    if (byte < 0x20 || byte == 0x7F) return i;
+    if (byte == 0xC2 && i + 1 < text.size() && static_cast<unsigned char>(text[i + 1]) < 0xA0) return i;
+  }
+  return std::string_view::npos;
+}
+
 std::size_t first_bad_byte(std::string_view text) {
   std::size_t at = 0;
   while (at < text.size()) {

@@ -16,4 +16,8 @@ std::string quoted(std::string_view text);
 // or of a control character YAML 1.2 does not allow in a file; npos when all is well.
 std::size_t first_bad_byte(std::string_view text);
 
+// The offset of the first control character of ASCII (NUL, BEL, ESC, a tab, ...) or of those
+// Unicode has beyond it (U+0080 to U+009F, which terminals obey as well); npos when there is none.
+std::size_t control_character(std::string_view text);
+
 }  // namespace bedwright

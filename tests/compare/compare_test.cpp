@@ -188,7 +188,9 @@ TEST(Compare, AnInchOrderIsToldInInches) {
 }
 
 TEST(Compare, TwoOfOneNumberAreCalledByRevisionElseByFile) {
-  const Pair revisions{demo_job("base"), demo_job("base", {"order.revision=B"})};
+  const Pair revisions{
+      demo_job("base"),
+      demo_job("base", {"order.revision=B", "revisions=[{revision: B, date: 2026-11-02, what: Pads}]"})};
   EXPECT_THAT(revisions.text(), ::testing::StartsWith("QB-1041: revision A against revision B\n"));
   const Pair files{demo_job("base"), demo_job("base", {"jacks=[]"})};
   EXPECT_THAT(files.text(),
@@ -209,9 +211,12 @@ TEST(Compare, KeysOrderedDifferentlyAreListed) {
     return lines;
   };
   EXPECT_THAT(ordered({}), IsEmpty());
-  EXPECT_THAT(ordered({"work.log.diameter=22 in"}),
-              ElementsAre("work.log: {diameter: 20 in, length: 192 in, species: northern red oak} | "
-                          "{diameter: 22 in, length: 192 in, species: northern red oak}"));
+  EXPECT_THAT(ordered({"work.log.diameter=22 in"}), ElementsAre("work.log.diameter: 20 in | 22 in"));
+  // Of the frame and the kit too, however they came to differ.
+  EXPECT_THAT(ordered({"frame.tabs.plate.pad_thickness=1/2 in"}),
+              ElementsAre("frame.tabs.plate.pad_thickness: 3/8 in | 1/2 in"));
+  EXPECT_THAT(ordered({"kit.rail.joint_gap=1/16 in"}),
+              ElementsAre(::testing::StartsWith("kit.rail.joint_gap: ")));
   EXPECT_THAT(ordered({"limits.tip_clearance=1/8 in", "road.share_low=0.12", "track.clamps=[]"}),
               ElementsAre("track.clamps: {bunk: 5}, {bunk: 9} | none",
                           "limits.tip_clearance: 1/16 in | 1/8 in", "road.share_low: 0.1 | 0.12"));

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "loads/travel_name.h"
 #include "loads/loads.h"
 #include "loads/worked.h"
 #include "rules/loads/rules.h"

@@ -4,6 +4,8 @@
 #include <gtest/gtest.h>
 #include <sys/stat.h>
 
+#include <filesystem>
+
 #include "params/cross_check.h"
 #include "params/samples.h"
 
@@ -313,6 +315,36 @@ TEST(FolderName, TakesWhatEverySystemTakes) {
   for (const char* bad : {".", "..", ".a", "a/b", "a\\b", "a b", "é", "a:b", "a\tb", "~", "$x"}) {
     EXPECT_NE(folder_name_fault(bad), "") << bad;
   }
+}
+
+TEST(Revision, NamesAFolderBesideThoseOfTrialsAndOfWhatWasWithdrawn) {
+  for (const char* good : {"A", "B", "AA", "12", "P1", "a-2_b"}) EXPECT_EQ(revision_fault(good), "") << good;
+  for (const char* bad :
+       {".", "..", "A.withdrawn-1", "a.b", "trial", "TRIAL", "Extra", "A/B", "a b", "é", "12345678901234567"})
+    EXPECT_NE(revision_fault(bad), "") << bad;
+}
+
+TEST(Revision, FromTheSecondLetterOnHasAnEntry) {
+  const Folder folder;
+  for (const char* first : {"A", "0", "1"})
+    EXPECT_THAT(folder.faults({std::string("order.revision=\"") + first + "\""}), ElementsAre()) << first;
+  EXPECT_THAT(folder.faults({"order.revision=B"}),
+              ElementsAre(AllOf(StartsWith("--set:1:1: order.revision: B has no entry under revisions"),
+                                HasSubstr("add at the order's end: revisions: [{revision: B, date: "))));
+  EXPECT_THAT(folder.faults({"order.revision=C", "revisions=[{revision: B, date: 2026-11-02, what: Pads}]"}),
+              ElementsAre(HasSubstr("add to revisions: {revision: C, date: ")));
+  EXPECT_THAT(folder.faults({"order.revision=B", "revisions=[{revision: B, date: 2026-11-02, what: Pads}]"}),
+              ElementsAre());
+}
+
+// A loop of links and a name no disk takes are faults of the input like any other.
+TEST(LoadJob, RefusesLoopsOfLinksAndNamesTooLong) {
+  const Folder folder;
+  std::filesystem::create_symlink("loop.yaml", folder.path("loop.yaml"));
+  EXPECT_THAT(folder.faults({"kit=loop.yaml"}), ElementsAre(HasSubstr("loop.yaml cannot be opened")));
+  EXPECT_THAT(folder.faults({"frame=" + std::string(300, 'f')}), ElementsAre(HasSubstr("cannot be opened")));
+  EXPECT_THAT(folder.faults({"catalog=[" + std::string(300, 'c') + "]"}),
+              ::testing::Contains(HasSubstr("cannot be opened")));
 }
 
 }  // namespace

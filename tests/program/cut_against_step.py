@@ -114,7 +114,8 @@ def main():
     shutil.rmtree(work, ignore_errors=True)
     work.mkdir(parents=True)
     subprocess.run([program, "draw", order, "--out", str(work)], check=True, stdout=subprocess.DEVNULL)
-    folder, = (p for p in work.iterdir() if p.is_dir())
+    order_folder, = (p for p in work.iterdir() if p.is_dir() and not p.name.startswith("."))
+    folder = order_folder / "A"
     model = json.loads(subprocess.run([step_read, str(folder / "bed.step")], check=True, capture_output=True, text=True).stdout)
     volumes = {part["name"]: part["volume"] for part in model["parts"]}
     plates = thicknesses(folder)

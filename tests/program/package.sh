@@ -46,7 +46,7 @@ order=$usr/share/bedwright/params/orders/base.yaml
 [ "$(find out -type f | wc -l)" -gt 50 ] || fail "few files: $(find out)"
 diff -r out/QB-1041 "$folder/tree/QB-1041" || fail "other bytes than from the source tree"
 grep -q "\"build\": \"$("$usr/bin/bedwright" --version | sed 's/^bedwright \([^,]*\)\(, build \)\?\(.*\)/\3/')\"" \
-  out/QB-1041/manifest.json || fail "the manifest names another build than --version"
+  out/QB-1041/A/manifest.json || fail "the manifest names another build than --version"
 
 # Words changed in the share folder must show: they are what is read.
 sed -i '$a Installed words' "$usr/share/bedwright/templates/assembly/letterhead.txt"

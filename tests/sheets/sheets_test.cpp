@@ -114,7 +114,7 @@ TEST(WeldMark, length_and_sides_agree_with_its_words) {
     weld.leg = inch / 4;
     weld.length = 6 * inch;
     weld.line = static_cast<WeldLine>(i);
-    const WeldMark m = weld_mark(weld, 1, heading);
+    const WeldMark m = weld_mark(weld, 1, heading.figures());
     EXPECT_EQ(m.tail, words_of(weld.line));
     EXPECT_EQ(m.length, m.tail.starts_with("both ") ? "3" : "6") << m.tail;
     EXPECT_EQ(m.both_sides, m.tail.starts_with("both sides")) << m.tail;
