@@ -23,8 +23,11 @@ std::variant<std::string, Change> rewritten(std::string text, const std::vector<
 std::variant<std::string, Change> moved_paths(std::string text, const std::string& from,
                                               const std::string& to) {
   namespace fs = std::filesystem;
-  const fs::path old_folder = fs::absolute(from).lexically_normal(),
-                 new_folder = fs::absolute(to).lexically_normal();
+  // A file named without a folder lies in the current one.
+  const auto folder = [](const std::string& named) {
+    return fs::absolute(named.empty() ? "." : named).lexically_normal();
+  };
+  const fs::path old_folder = folder(from), new_folder = folder(to);
   if (old_folder == new_folder) return text;
   const Document document = parse_document("", text);
   std::vector<std::pair<std::string, const Node*>> paths;

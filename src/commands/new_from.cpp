@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "advice/rewrite.h"
+#include "commands/home.h"
 #include "commands/new_file.h"
 #include "commands/paste.h"
 #include "commands/session.h"
@@ -57,8 +58,8 @@ ExitCode new_from_command(const NewArguments& arguments) {
   const std::string word = shell_word(file.string());
   fmt::print(
       "Wrote {}. Its number and revision are those of {}: raise the revision, or give it a number of its "
-      "own, then:\n  ./bedwright draw {}\n",
-      file.string(), from.string(), word);
+      "own, then:\n  {} draw {}\n",
+      file.string(), from.string(), home().command(), word);
   return released;
 }
 

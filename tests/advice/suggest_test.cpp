@@ -332,6 +332,14 @@ TEST(Rewritten, ReadsAsTheOrderWithThoseValues) {
   EXPECT_NEAR(job.order.bolts.bunk.value(), 1.25 * inch, 1e-9);
 }
 
+// An order named without a folder lies in the current one.
+TEST(MovedPaths, StayWhereTheOrderStaysInTheCurrentFolder) {
+  const std::string order = "order:\n  number: A\nkit: ../kits/k.yaml\n";
+  EXPECT_EQ(std::get<std::string>(moved_paths(order, "", "")), order);
+  EXPECT_EQ(std::get<std::string>(moved_paths(order, "", ".")), order);
+  EXPECT_THAT(std::get<std::string>(moved_paths(order, "", "orders")), HasSubstr("kit: ../../kits/k.yaml"));
+}
+
 TEST(MovedPaths, TakeTheShopsOwnAssemblyWordsAlong) {
   const auto moved = moved_paths("order:\n  number: A\n  assembly_template: ours\nkit: ../kits/k.yaml\n",
                                  "/shop/orders", "/shop/tried/new");
