@@ -4,8 +4,8 @@
 
 #include <algorithm>
 
-#include "loads/travel_name.h"
 #include "loads/loads.h"
+#include "loads/travel_name.h"
 #include "loads/worked.h"
 #include "rules/loads/rules.h"
 #include "support/demo.h"
