@@ -269,12 +269,12 @@ MapFile joined(const OfferArguments& arguments) {
   return std::move(map);
 }
 
-bool is_picture(const std::string& name) {
-  if (name == "offer.svg" || name == "offer.pdf") return true;
+bool is_picture(const std::string& file) {
+  if (file == "offer.svg" || file == "offer.pdf") return true;
   const std::string_view front = "offer-", back = ".svg";
-  if (!name.starts_with(front) || !name.ends_with(back) || name.size() <= front.size() + back.size())
+  if (!file.starts_with(front) || !file.ends_with(back) || file.size() <= front.size() + back.size())
     return false;
-  return name.find_first_not_of("0123456789", front.size()) == name.size() - back.size();
+  return file.find_first_not_of("0123456789", front.size()) == file.size() - back.size();
 }
 
 // Pictures of a map drawn here before, which this one has fewer of.

@@ -13,11 +13,6 @@ CheckInput input_of(const Job& job, const Bed& bed) {
   return {bed, job.order.limits, &job, nullptr, job.order.order.figures()};
 }
 
-bool is_about_loads(const Finding& f) {
-  return std::any_of(load_rules().begin(), load_rules().end(),
-                     [&](const Rule& r) { return r.code == f.code; });
-}
-
 void add(std::vector<Finding>& findings, std::vector<Finding> more) {
   std::move(more.begin(), more.end(), std::back_inserter(findings));
   sort_findings(findings, all_rules());
@@ -62,8 +57,7 @@ Examination examine(FileStore& store, const std::string& order_path, const std::
 }
 
 std::vector<Finding> with_load_remedies(const Examined& e, std::vector<Finding> findings) {
-  if (std::none_of(findings.begin(), findings.end(), is_about_loads)) return findings;
-  std::erase_if(findings, is_about_loads);
+  if (std::erase_if(findings, [](const Finding& f) { return is_about_loads(f.code); }) == 0) return findings;
   add(findings, load_findings(e.job, e.bed, e.loads, e.figures()));
   return findings;
 }

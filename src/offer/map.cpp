@@ -24,10 +24,6 @@ namespace {
 
 bool is_stop(const Finding& f) { return f.severity == Severity::stop; }
 
-bool is_about_loads(const std::string& code) {
-  return std::any_of(load_rules().begin(), load_rules().end(), [&](const Rule& r) { return r.code == code; });
-}
-
 // Loads first, by the share of the limit; then lengths, the shortest before others;
 // then what has neither.
 bool binds_more(const Finding& a, const Finding& b) {

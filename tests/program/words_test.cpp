@@ -15,12 +15,15 @@
 namespace bedwright {
 namespace {
 
-// Each word turned about letter by letter: other words of the same width, so that no
-// line breaks elsewhere and no column moves.
-std::string turned(const std::string& words) {
+// The text with each of its words, a run of letters, put through `change`.
+template <class Change>
+std::string each_word(const std::string& text, Change change) {
   std::string out, word;
-  const auto flush = [&] { out.append(word.rbegin(), word.rend()), word.clear(); };
-  for (const char c : words) {
+  const auto flush = [&] {
+    if (!word.empty()) out += change(word);
+    word.clear();
+  };
+  for (const char c : text) {
     if (std::isalpha(static_cast<unsigned char>(c))) {
       word += c;
     } else {
@@ -30,6 +33,12 @@ std::string turned(const std::string& words) {
   }
   flush();
   return out;
+}
+
+// Each word turned about letter by letter: other words of the same width, so that no
+// line breaks elsewhere and no column moves.
+std::string turned(const std::string& text) {
+  return each_word(text, [](const std::string& word) { return std::string(word.rbegin(), word.rend()); });
 }
 
 template <std::size_t n>
@@ -50,15 +59,7 @@ Words turned_words() {
 std::set<std::string> words_of_names() {
   std::set<std::string> all;
   const auto take = [&](const std::string& text) {
-    std::string word;
-    for (const char c : text + " ") {
-      if (std::isalpha(static_cast<unsigned char>(c))) {
-        word += c;
-      } else if (!word.empty()) {
-        all.insert(word);
-        word.clear();
-      }
-    }
+    each_word(text, [&](const std::string& word) { return *all.insert(word).first; });
   };
   const Words& w = shop_words();
   for (const auto& text : w.item) take(text);
@@ -75,30 +76,13 @@ std::set<std::string> words_of_names() {
 // Turns each word back that is a name's word turned about, in small or capital letters.
 // Words that read as another when turned ("no", "on") are left out on both sides.
 std::string told_back(const std::string& text, const std::map<std::string, std::string>& back) {
-  std::string out, word;
-  const auto flush = [&] {
-    if (word.empty()) return;
+  return each_word(text, [&](const std::string& word) {
     std::string small = word;
     std::transform(small.begin(), small.end(), small.begin(),
                    [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
     const auto at = back.find(small);
-    if (at == back.end()) {
-      out += word;
-    } else {
-      out += at->second;
-    }
-    word.clear();
-  };
-  for (const char c : text) {
-    if (std::isalpha(static_cast<unsigned char>(c))) {
-      word += c;
-    } else {
-      flush();
-      out += c;
-    }
-  }
-  flush();
-  return out;
+    return at == back.end() ? word : at->second;
+  });
 }
 
 // A cut file scribes the part's name in strokes: those apart.

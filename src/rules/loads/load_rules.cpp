@@ -1,4 +1,6 @@
 // The entries of the rules about loads.
+#include <algorithm>
+
 #include "rules/loads/rules.h"
 
 namespace bedwright {
@@ -106,6 +108,10 @@ const std::vector<Rule>& all_rules() {
     return all;
   }();
   return table;
+}
+
+bool is_about_loads(const std::string& code) {
+  return std::any_of(load_rules().begin(), load_rules().end(), [&](const Rule& r) { return r.code == code; });
 }
 
 }  // namespace bedwright

@@ -14,6 +14,9 @@ namespace bedwright {
 
 const std::vector<Rule>& load_rules();
 
+// Whether the rule is one of those.
+bool is_about_loads(const std::string& code);
+
 // Rules over a Bed, then the rules about loads: what explain and the report list.
 const std::vector<Rule>& all_rules();
 
