@@ -6,6 +6,7 @@
 
 #include "bed/names.h"
 #include "draw/strokes.h"
+#include "units/steps.h"
 
 namespace bedwright {
 namespace {
@@ -58,12 +59,6 @@ bool clear(const Ground& g, const Box2& box) {
                       [&](const Segment& s) { return meets(s.from, s.to, kept); });
 }
 
-// Steps out from the middle: 0, 1, -1, 2, -2, ...
-double step(int i) {
-  const int far = (i + 1) / 2;
-  return i % 2 == 1 ? far : -far;
-}
-
 // `any`: the first clear place will do, not the one nearest the middle.
 std::optional<Box2> place(const Ground& g, Mm width, Mm height, bool any = false) {
   const Mm room_x = g.box.width() - 2 * scribe_clearance - width;
@@ -74,7 +69,7 @@ std::optional<Box2> place(const Ground& g, Mm width, Mm height, bool any = false
   double nearest = std::numeric_limits<double>::infinity();
   for (int i = 0; i <= grid; ++i) {
     for (int j = 0; j <= grid; ++j) {
-      const Vec2 off{step(i) * room_x / grid, step(j) * room_y / grid};
+      const Vec2 off{steps_out(i) * room_x / grid, steps_out(j) * room_y / grid};
       if (norm(off) >= nearest) continue;
       Box2 box;
       box.add(middle + off - Vec2{width / 2, height / 2});

@@ -6,6 +6,7 @@
 
 #include "bed/tongue_lap.h"
 #include "layout/builder.h"
+#include "units/steps.h"
 
 namespace bedwright {
 namespace {
@@ -97,10 +98,8 @@ std::vector<Mm> cross_positions(const Builder& b, const Section& s) {
   for (Mm& x : places) {
     const Mm wanted = on_tape(x, b.order.order.tape);
     x = wanted;
-    for (int step = 1; near_a_jack(b, x, s.flange) && step <= 24; ++step) {
-      const int inches = (step + 1) / 2;  // 1, 1, 2, 2, ...: forward first
-      x = wanted + (step % 2 ? -inches : inches) * inch;
-    }
+    for (int i = 1; near_a_jack(b, x, s.flange) && i <= 24; ++i)
+      x = wanted - steps_out(i) * inch;  // forward first
   }
   return places;
 }

@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "units/steps.h"
+
 namespace bedwright {
 namespace {
 
@@ -96,7 +98,7 @@ std::vector<SpacerPlace> spacer_places(const SheetInput& in) {
     for (const Mm place : wanted(in, rail)) {
       const Mm start = std::round(place / step) * step;
       for (int k = 0; k * step / 2 <= furthest; ++k) {
-        const Mm x = start + (k % 2 ? 1 : -1) * ((k + 1) / 2) * step;
+        const Mm x = start + steps_out(k) * step;
         if (!clear(x)) continue;
         all.push_back({section, x});
         break;

@@ -7,6 +7,8 @@
 #include <array>
 #include <numbers>
 
+#include "units/steps.h"
+
 namespace bedwright {
 namespace {
 
@@ -306,7 +308,7 @@ std::vector<Mm> strip_cuts(const Member& member, const DrillRows& rows, Face fac
     Mm best = ideal;
     // Out from the ideal place in steps of 1 % of a strip, up to a fifth of one.
     for (int k = 1; k <= 40 && space(best) < clear; ++k) {
-      const Mm x = ideal + (k % 2 == 0 ? 1 : -1) * ((k + 1) / 2) * length / 100;
+      const Mm x = ideal - steps_out(k) * length / 100;
       if (space(x) > space(best)) best = x;
     }
     cuts.push_back(best);
