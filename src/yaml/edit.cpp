@@ -49,9 +49,9 @@ std::optional<std::size_t> written_size(const std::string& text, std::size_t at,
   const char quote = at < text.size() ? text[at] : ' ';
   if (quote != '"' && quote != '\'') return std::nullopt;
   for (std::size_t i = at + 1; i < text.size(); ++i) {
-    if (quote == '"' && text[i] == '\\')
-      ++i;
-    else if (text[i] == quote && quote == '\'' && i + 1 < text.size() && text[i + 1] == quote)
+    const bool escaped = quote == '"' && text[i] == '\\';
+    const bool doubled = quote == '\'' && text.compare(i, 2, "''") == 0;
+    if (escaped || doubled)
       ++i;
     else if (text[i] == quote)
       return i + 1 - at;

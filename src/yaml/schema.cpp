@@ -33,7 +33,7 @@ SchemaWriter::SchemaWriter()
               {"properties", Json::object()},
               {"required", Json::array()}} {}
 
-void SchemaWriter::add(const char* key, Json property, const std::string& doc, Need need) {
+void SchemaWriter::add(const char* key, const Json& property, const std::string& doc, Need need) {
   Json described = {{"description", doc}};
   described.update(property);
   schema_["properties"][key] = std::move(described);
@@ -123,7 +123,7 @@ void SchemaWriter::angle(const char* key, Radians& value, Range range, const cha
   quantity(key, Dimension::angle, range, value, doc, need);
 }
 
-std::string schema_text(Json schema, const std::string& title) {
+std::string schema_text(const Json& schema, const std::string& title) {
   Json whole = {{"$schema", "https://json-schema.org/draft/2020-12/schema"}, {"title", title}};
   whole.update(schema);
   return whole.dump(2) + "\n";

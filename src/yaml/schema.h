@@ -82,7 +82,7 @@ class SchemaWriter {
     describe(writer, value);
     return writer.schema();
   }
-  void add(const char* key, Json property, const std::string& doc, Need need);
+  void add(const char* key, const Json& property, const std::string& doc, Need need);
   void add_list(const char* key, Json items, std::size_t most, const std::string& doc, Need need);
   // `value` is stated as the default of an optional key, when it is one the key may have.
   void quantity(const char* key, Dimension dimension, Range range, std::optional<double> value,

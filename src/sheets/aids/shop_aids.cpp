@@ -3,6 +3,7 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "bed/names.h"
 #include "sheets/aids/aids.h"
@@ -251,7 +252,7 @@ std::vector<std::string> spacer_notes(const SheetInput& in, const GaugeSpacer& s
                   figures.size_length(2 * s.tolerance)),
       "Send the spacers with the bed.",
   };
-  if (count < static_cast<std::size_t>(2 * in.bed.track.sections))
+  if (std::cmp_less(count, 2 * in.bed.track.sections))
     notes.push_back(
         "Where a section shows fewer than two spacers there is no room for another between what is bolted to "
         "it: measure the gauge there with a tape.");

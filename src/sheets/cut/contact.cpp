@@ -59,14 +59,12 @@ std::string arrow_way(const Bed& bed, int part) {
 // The cut file's marks and cuts, smaller, on a sheet's pens.
 class Shrunk {
  public:
-  Shrunk(List2d& to, double scale, const List2d& from) : to_(to), scale_(scale) {
-    const Pens pens(to);
+  Shrunk(List2d& to, const Pens& pens, double scale, const List2d& from) : to_(to), scale_(scale) {
     for (const Layer& layer : from.layers)
       layers_.push_back(layer.name == outer_cut_layer ? pens.outline
                         : layer.name == inner_cut_layer
                             ? pens.thin
                             : to.layer({layer.name, layer.colour, LineKind::continuous, 0.25}));
-    for (const Entity& e : from.entities) std::visit(*this, e);
   }
   void operator()(const Line& l) { to_.add(Line{layer(l.layer), scale_ * l.from, scale_ * l.to}); }
   void operator()(const Arc& a) {
@@ -104,7 +102,8 @@ List2d picture_of(const SheetInput& in, const CutPart& p, int scale) {
   const Cut flat = cut(*p.part, h, h.printing);
   List2d list;
   const Pens pens(list);
-  Shrunk(list, 1.0 / scale, flat.list);
+  Shrunk shrunk(list, pens, 1.0 / scale, flat.list);
+  for (const Entity& e : flat.list.entities) std::visit(shrunk, e);
   const Plate& plate = std::get<Plate>(p.part->form);
   std::vector<std::string> words{
       fmt::format("{} off, {} {}", in.bed.count(p.index), figures.size_length(plate.thickness),

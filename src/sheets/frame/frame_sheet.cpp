@@ -98,7 +98,7 @@ std::vector<Mm> axle_places(const Bed& bed) {
 class FramePlan {
  public:
   FramePlan(const SheetInput& in, const Box2& space, int least)
-      : in_(in), bed_(in.bed), figures_(in.figures()), pens_(list_), items_(frame_items(bed_)) {
+      : bed_(in.bed), figures_(in.figures()), pens_(list_), items_(frame_items(bed_)) {
     std::sort(items_.begin(), items_.end());
     Box3 all;
     for (const int i : items_) {
@@ -207,7 +207,6 @@ class FramePlan {
     }
   }
 
-  const SheetInput& in_;
   const Bed& bed_;
   Figures figures_;
   List2d list_;
