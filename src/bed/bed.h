@@ -212,14 +212,24 @@ enum class WeldLine : std::uint8_t {
 };
 inline constexpr int weld_line_count = static_cast<int>(WeldLine::hangers) + 1;
 
+// A straight run of fillet, in world coordinates: its root, which lies on `b`'s face, and
+// the unit vectors along which its legs lie on the two items, away from the root.
+struct WeldRun {
+  Vec3 from, to;
+  Vec3 on_a, on_b;
+  Mm length() const { return norm(to - from); }
+  friend bool operator==(const WeldRun&, const WeldRun&) = default;
+};
+
 // Two items fixed to each other by fillet weld.
 struct Weld {
   int a = -1, b = -1;
   Mm leg = 0;     // fillet leg; 0 for a bought joint (coupler, hanger)
   Mm length = 0;  // total
   WeldLine line = WeldLine::none;
-  Mm thinner = 0;  // steel of the thinner part at the weld
-  Mm edge = 0;     // lapped: the edge the fillet runs along, its thickness; 0 for a tee
+  Mm thinner = 0;                  // steel of the thinner part at the weld
+  Mm edge = 0;                     // lapped: the edge the fillet runs along, its thickness; 0 for a tee
+  std::vector<WeldRun> runs = {};  // `length` in all; none for a bought joint
 };
 
 // Two items that share space by design (a coupler over the tongue's ends).

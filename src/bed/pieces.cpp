@@ -89,6 +89,12 @@ std::vector<Vec2> fillet_triangle(Vec2 corner, Vec2 u, Vec2 v, Mm radius) {
   return {corner, corner + tangent * u, corner + tangent * v};
 }
 
+Convex fillet_along(const Member& member, const std::vector<Vec2>& triangle) {
+  Convex piece = along(member, triangle, false);
+  piece.fillet = true;
+  return piece;
+}
+
 std::vector<Convex> channel_pieces(const Member& m) {
   const Section& s = m.section;
   const Mm half = s.depth / 2, overhang = s.flange - s.web;
@@ -104,8 +110,8 @@ std::vector<Convex> channel_pieces(const Member& m) {
   if (s.root_radius > 0) {
     const double n = std::hypot(1.0, channel_flange_slope);
     const Vec2 up{1 / n, channel_flange_slope / n}, down{1 / n, -channel_flange_slope / n};
-    pieces.push_back(along(m, fillet_triangle({s.web, half - root}, {0, -1}, up, s.root_radius), false));
-    pieces.push_back(along(m, fillet_triangle({s.web, root - half}, down, {0, 1}, s.root_radius), false));
+    pieces.push_back(fillet_along(m, fillet_triangle({s.web, half - root}, {0, -1}, up, s.root_radius)));
+    pieces.push_back(fillet_along(m, fillet_triangle({s.web, root - half}, down, {0, 1}, s.root_radius)));
   }
   return pieces;
 }
@@ -120,7 +126,7 @@ std::vector<Convex> angle_pieces(const Member& m) {
   pieces.push_back(
       along(m, {{0, 0}, {t, 0}, {t, s.depth}, {0, s.depth}}, sharp && !pierced(m, Face::standing_leg)));
   if (s.root_radius > 0)
-    pieces.push_back(along(m, fillet_triangle({t, t}, {1, 0}, {0, 1}, s.root_radius), false));
+    pieces.push_back(fillet_along(m, fillet_triangle({t, t}, {1, 0}, {0, 1}, s.root_radius)));
   return pieces;
 }
 

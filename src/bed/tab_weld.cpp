@@ -38,6 +38,7 @@ std::vector<TabWeld> tab_welds(const Bed& bed) {
     t.line = weld.length / 2;
     if (t.line <= same_place) continue;  // nothing to lay it on: WELD-CONTACT reports it
     t.apart = overlap(a.low.x, a.high.x, b.low.x, b.high.x);
+    if (t.apart <= same_place) continue;  // it stands beyond the main's end: WELD-STEEL reports it
     t.middle = {middle(a.low.x, a.high.x, b.low.x, b.high.x), middle(a.low.y, a.high.y, b.low.y, b.high.y),
                 middle(a.low.z, a.high.z, b.low.z, b.high.z)};
     t.off = std::abs(bed.bolts[bolt].seat.y - t.middle.y);

@@ -24,8 +24,8 @@ LapRun inside(const LapRun& run, Vec2 low, Vec2 high) {
   side(way.x, high.x - run.from.x);
   side(-way.y, run.from.y - low.y);
   side(way.y, high.y - run.from.y);
-  if (leave <= enter) return {run.what, run.from, run.from};
-  return {run.what, run.from + enter * way, run.from + leave * way};
+  if (leave <= enter) return {run.what, run.from, run.from, run.out};
+  return {run.what, run.from + enter * way, run.from + leave * way, run.out};
 }
 
 }  // namespace
@@ -44,16 +44,24 @@ TongueLap tongue_lap(const TongueShape& tongue, const Section& channel, const Se
           main.flange};
 }
 
-std::vector<LapRun> lap_runs(const TongueLap& lap, Mm least) {
+std::vector<LapRun> lap_runs(const TongueLap& lap, Mm leg) {
   const Mm web_at_rear = lap.web_at_front + (lap.rear - lap.front) * std::tan(lap.angle);
   const Vec2 low{lap.main_front, lap.main_web - lap.main_flange}, high{lap.main_rear, lap.main_web};
+  const Vec2 beside{-std::sin(lap.angle), std::cos(lap.angle)};
   std::vector<LapRun> runs;
   for (const LapRun& edge :
-       {LapRun{WeldLine::lap_outer, {lap.front, lap.web_at_front}, {lap.rear, web_at_rear}},
-        LapRun{
-            WeldLine::lap_inner, {lap.front, lap.web_at_front - lap.toe}, {lap.rear, web_at_rear - lap.toe}},
-        LapRun{WeldLine::lap_rear, {lap.rear, web_at_rear - lap.toe}, {lap.rear, web_at_rear}}})
-    if (const LapRun run = inside(edge, low, high); run.length() >= least) runs.push_back(run);
+       {LapRun{WeldLine::lap_outer, {lap.front, lap.web_at_front}, {lap.rear, web_at_rear}, beside},
+        LapRun{WeldLine::lap_inner,
+               {lap.front, lap.web_at_front - lap.toe},
+               {lap.rear, web_at_rear - lap.toe},
+               -1 * beside},
+        LapRun{WeldLine::lap_rear, {lap.rear, web_at_rear - lap.toe}, {lap.rear, web_at_rear}, {1, 0}}}) {
+    // Both the root and the leg's far edge are to lie under the flange.
+    const LapRun root = inside(edge, low, high);
+    const Vec2 ledge = leg * edge.out;
+    if (const LapRun run = inside(root, low - ledge, high - ledge); run.length() >= least_fillet_legs * leg)
+      runs.push_back(run);
+  }
   return runs;
 }
 

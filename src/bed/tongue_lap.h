@@ -33,13 +33,15 @@ TongueLap tongue_lap(const TongueShape& tongue, const Section& channel, const Se
 struct LapRun {
   WeldLine what = WeldLine::none;  // lap_outer, lap_inner or lap_rear
   Vec2 from, to;
+  Vec2 out;  // unit, square to the run, away from the channel
   Mm length() const { return norm(to - from); }
 };
 
 // A fillet shorter than this many legs is not counted on (AISC 360 J2.2b).
 inline constexpr double least_fillet_legs = 4;
 
-// Runs of at least `least`, in that order.
-std::vector<LapRun> lap_runs(const TongueLap& lap, Mm least);
+// Where a fillet of this leg has the main's flange to lie on, in that order; those as long
+// as least_fillet_legs.
+std::vector<LapRun> lap_runs(const TongueLap& lap, Mm leg);
 
 }  // namespace bedwright

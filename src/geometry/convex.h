@@ -13,8 +13,9 @@ struct Convex {
   std::vector<Vec3> normals;  // unit, outward, one for each face
   std::vector<Vec3> edges;    // unit, distinct directions
   Box3 bounds;
-  bool exact = true;   // the piece is steel throughout: no hole, fillet or round it only approximates
-  bool shank = false;  // the part of a bolt that lies inside its plies
+  bool exact = true;    // the piece is steel throughout: no hole, fillet or round it only approximates
+  bool shank = false;   // the part of a bolt that lies inside its plies
+  bool fillet = false;  // covers the fillet in a rolled section's corner
 };
 
 Convex placed(Convex piece, const Placement& placement);

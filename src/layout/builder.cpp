@@ -69,6 +69,12 @@ int Builder::place(int part, const Identity& id, Placement placement) {
   return bed.add_item(item);
 }
 
+void Builder::weld(int a, int b, Mm leg, WeldLine line, WeldSteel steel, std::vector<WeldRun> runs) {
+  Mm length = 0;
+  for (const WeldRun& run : runs) length += run.length();
+  bed.welds.push_back({a, b, leg, tidy(length), line, steel.thinner, steel.edge, std::move(runs)});
+}
+
 void Builder::problem(const std::string& key, const std::string& what, const std::string& would_do) {
   Mark mark;
   mark.file = job.inputs.empty() ? "order" : job.inputs.front().path;

@@ -101,9 +101,7 @@ class Builder {
   struct WeldSteel {
     Mm thinner = 0, edge = 0;
   };
-  void weld(int a, int b, Mm leg, Mm length, WeldLine line, WeldSteel steel) {
-    bed.welds.push_back({a, b, leg, length, line, steel.thinner, steel.edge});
-  }
+  void weld(int a, int b, Mm leg, WeldLine line, WeldSteel steel, std::vector<WeldRun> runs);
   // Adds the bolt with its hardware. The length is the owner's or the shortest
   // in stock that stands far enough past the nut (the longest there is, when none does).
   void bolt(const BoltPlan& plan);

@@ -6,14 +6,14 @@
 
 #include "bed/tongue_lap.h"
 #include "layout/builder.h"
-#include "units/steps.h"
 
 namespace bedwright {
 namespace {
 
 // How far a plate's edge is held in from the channel's under or over it, so that a
 // fillet has a ledge to lie on.
-constexpr Mm plate_ledge = 6;
+constexpr Mm least_ledge = 6;
+Mm plate_ledge(const Builder& b) { return std::max(least_ledge, b.frame.welds.leg + 1); }
 // Room kept between a cross member and a jack's bolts for a wrench.
 constexpr Mm cross_to_jack = inch;
 
@@ -82,26 +82,85 @@ void lay_mains(Builder& b) {
   }
 }
 
-bool near_a_jack(const Builder& b, Mm x, Mm flange) {
+// Where the back of a cross member's web may not stand: its flange or web within a jack's
+// bolts and the room for a wrench.
+struct Taken {
+  Mm from = 0, to = 0;
+};
+std::vector<Taken> taken_by_jacks(const Builder& b, Mm flange) {
+  std::vector<Taken> taken;
   const Mm reach = b.frame.jack.bolt_x / 2 + cross_to_jack;
-  for (Mm jack : b.order.jacks)
-    if (x > jack - reach + same_place && x - flange < jack + reach - same_place) return true;
-  return false;
+  for (Mm jack : b.order.jacks) taken.push_back({jack - reach, jack + reach + flange});
+  return taken;
 }
 
-// Even spacing, on the tape; one that falls at a jack moves to the nearest inch
-// that leaves its bolts free.
-std::vector<Mm> cross_positions(const Builder& b, const Section& s) {
-  std::vector<Mm> places = evenly(b.main_start(), b.main_end(), b.frame.cross_member.max_spacing);
-  places.erase(places.begin());
-  places.pop_back();
-  for (Mm& x : places) {
-    const Mm wanted = on_tape(x, b.order.order.tape);
-    x = wanted;
-    for (int i = 1; near_a_jack(b, x, s.flange) && i <= 24; ++i)
-      x = wanted - steps_out(i) * inch;  // forward first
+bool is_free(const std::vector<Taken>& taken, Mm x) {
+  return std::none_of(taken.begin(), taken.end(),
+                      [&](const Taken& t) { return x > t.from + same_place && x < t.to - same_place; });
+}
+
+// The mark of the tape at `x` or, where that is taken, the next free one that way.
+Mm free_mark(const std::vector<Taken>& taken, Mm x, Mm mark, double way) {
+  x = way < 0 ? down_to_tape(x, mark) : -down_to_tape(-x, mark);
+  while (!is_free(taken, x)) x = tidy(x + way * mark);
+  return x;
+}
+
+// The fewest places, evenly where they can be, each no further than `most` from the one
+// before and the last from the mains' rear end, and none at a jack. Empty where jacks
+// leave none: the rule CROSS-SPACING then tells how far apart they came.
+std::vector<Mm> within_spacing(const std::vector<Taken>& taken, Mm start, Mm end, Mm most, Mm mark) {
+  // From the rear: how far forward each may stand so that those behind it still reach.
+  std::vector<Mm> least;
+  for (Mm at = end; at - most > start + same_place;) {
+    const Mm x = free_mark(taken, at - most, mark, 1);
+    if (x >= at - same_place) return {};
+    least.insert(least.begin(), x);
+    at = x;
+  }
+  std::vector<Mm> places;
+  Mm before = start;
+  const auto n = static_cast<double>(least.size());
+  for (std::size_t i = 0; i < least.size(); ++i) {
+    const Mm wanted = on_tape(start + (end - start) * static_cast<double>(i + 1) / (n + 1), mark);
+    const Mm last = before + most, x = std::clamp(wanted, least[i], std::max(least[i], last));
+    const Mm forward = free_mark(taken, x, mark, -1), rearward = free_mark(taken, x, mark, 1);
+    const bool may_forward = forward >= least[i] - same_place, may_rearward = rearward <= last + same_place;
+    const bool nearer = x - forward <= rearward - x;
+    before = may_forward && (nearer || !may_rearward) ? forward : may_rearward ? rearward : least[i];
+    places.push_back(before);
   }
   return places;
+}
+
+std::vector<Mm> cross_positions(const Builder& b, const Section& s) {
+  const FrameCross& cross = b.frame.cross_member;
+  const Mm start = b.main_start(), end = b.main_end(), mark = b.order.order.tape;
+  std::vector<Mm> places;
+  if (!cross.existing.empty()) {
+    for (Mm x : cross.existing) places.push_back(tidy(start + x));
+    return places;
+  }
+  // What stands was not built around this order's jacks.
+  const bool stands = !b.frame.tabs.existing.empty();
+  const std::vector<Taken> taken = stands ? std::vector<Taken>{} : taken_by_jacks(b, s.flange);
+  places = within_spacing(taken, start, end, cross.max_spacing, mark);
+  if (!places.empty() || end - start <= cross.max_spacing + same_place) return places;
+  places = evenly(start, end, cross.max_spacing);
+  places.erase(places.begin());
+  places.pop_back();
+  for (Mm& x : places) x = on_tape(x, mark);
+  return places;
+}
+
+// Up both faces of a cross member's web, between its flanges, on the main's web.
+std::vector<WeldRun> web_runs(const Builder& b, const Section& s, Side side, Mm x) {
+  const Mm y = outward(side) * (b.frame.main.spacing / 2 - b.main_section().web),
+           middle = -b.main_section().depth / 2, half = s.depth / 2 - s.flange_thickness;
+  const auto run = [&](Mm at, double way) {
+    return WeldRun{{at, y, middle - half}, {at, y, middle + half}, {0, -outward(side), 0}, {way, 0, 0}};
+  };
+  return {run(x, 1), run(x - s.web, -1)};
 }
 
 void lay_cross_members(Builder& b) {
@@ -124,9 +183,23 @@ void lay_cross_members(Builder& b) {
     const int item = b.place(part, {Kind::cross_member, Side::middle, ++number},
                              {{x, -length / 2, -main.depth / 2}, {0, 1, 0}, {-1, 0, 0}});
     for (Side side : both_sides)
-      b.weld(item, b.main(side), b.frame.welds.leg, 2 * (s.depth - 2 * s.flange_thickness),
-             WeldLine::web_sides, {std::min(s.web, main.web), 0});
+      b.weld(item, b.main(side), b.frame.welds.leg, WeldLine::web_sides, {std::min(s.web, main.web), 0},
+             web_runs(b, s, side, x));
   }
+}
+
+// Round the inside of a main's end, at `x`: under its top flange, down its web, over its
+// bottom flange. `inward`: which way along the bed the main lies.
+std::vector<WeldRun> inside_runs(const Builder& b, Side side, Mm x, double inward) {
+  const Section& s = b.main_section();
+  const double out = outward(side);
+  const Mm drop = channel_flange_slope * (s.flange - s.web) / 2, web = b.web_back(side) - out * s.web,
+           toe = b.web_back(side) - out * s.flange, top = -(s.flange_thickness + drop),
+           top_at_toe = -(s.flange_thickness - drop);
+  const Vec3 along{inward, 0, 0};
+  return {{{x, toe, top_at_toe}, {x, web, top}, {0, 0, -1}, along},
+          {{x, web, top}, {x, web, -s.depth - top}, {0, -out, 0}, along},
+          {{x, web, -s.depth - top}, {x, toe, -s.depth - top_at_toe}, {0, 0, 1}, along}};
 }
 
 // Across the mains' ends, web against them, toes away from the bed. Front and
@@ -141,11 +214,9 @@ void lay_end_members(Builder& b) {
                            Member{s, tidy(2 * half), 0, 0, {}});
     const int item = b.place(part, {kind}, at);
     // The outside faces are flush, so only the inside has a corner for a fillet.
-    const Section& main = b.main_section();
-    const Mm inside = main.depth - 2 * main.flange_thickness + 2 * (main.flange - main.web);
     for (Side side : both_sides)
-      b.weld(item, b.main(side), b.frame.welds.leg, inside, WeldLine::inside_end,
-             {std::min(s.web, main.web), 0});
+      b.weld(item, b.main(side), b.frame.welds.leg, WeldLine::inside_end,
+             {std::min(s.web, b.main_section().web), 0}, inside_runs(b, side, at.origin.x, -at.y_axis.x));
   };
   lay(Kind::front_member, b.frame.front_member.section,
       {{b.main_start(), -half, -depth / 2}, {0, 1, 0}, {-1, 0, 0}});
@@ -159,17 +230,35 @@ void lay_tongue_welds(Builder& b, int item, Side side) {
   const FrameTongue& t = b.frame.tongue;
   const Section &s = b.section(t.section), &main = b.main_section(),
                 &nose = b.section(b.frame.front_member.section);
-  const Mm leg = b.frame.welds.leg, across = 1 / std::cos(t.angle);
+  const Mm leg = b.frame.welds.leg;
   const TongueLap lap =
       tongue_lap({t.length, t.back, t.angle}, s, main, b.main_start(), b.main_end(), b.frame.main.spacing);
-  const std::vector<LapRun> runs = lap_runs(lap, least_fillet_legs * leg);
+  const std::vector<LapRun> runs = lap_runs(lap, leg);
+  const double out = outward(side);
+  const auto run_at = [&](const LapRun& r, Mm z) {
+    return WeldRun{
+        {r.from.x, out * r.from.y, z}, {r.to.x, out * r.to.y, z}, {0, 0, -1}, {r.out.x, out * r.out.y, 0}};
+  };
   const int over = b.main(side);
   const Builder::WeldSteel steel{std::min(s.flange_thickness, main.flange_thickness), toe_thickness(s)};
-  for (const LapRun& run : runs) b.weld(item, over, leg, run.length(), run.what, steel);
+  for (const LapRun& run : runs) b.weld(item, over, leg, run.what, steel, {run_at(run, -main.depth)});
   // Wanted all the same, so that WELD-CONTACT stops it.
-  if (runs.empty()) b.weld(item, over, leg, 0, WeldLine::under_main, steel);
-  b.weld(item, b.bed.item({Kind::front_member}), leg, 2 * nose.flange * across, WeldLine::flange_edges,
-         {std::min(s.flange_thickness, nose.flange_thickness), toe_thickness(s)});
+  if (runs.empty()) b.weld(item, over, leg, WeldLine::under_main, steel, {});
+  // Both edges, where they cross the front member.
+  std::vector<WeldRun> crossing;
+  const Mm z = -main.depth / 2 - nose.depth / 2;
+  const auto web_at = [&](Mm x) { return lap.web_at_front + (x - lap.front) * std::tan(lap.angle); };
+  for (const Mm in : {0.0, lap.toe}) {
+    const Mm from = b.main_start() - nose.flange, to = b.main_start();
+    const double way = in > 0 ? -1 : 1;
+    crossing.push_back(run_at({WeldLine::flange_edges,
+                               {from, web_at(from) - in},
+                               {to, web_at(to) - in},
+                               way * Vec2{-std::sin(t.angle), std::cos(t.angle)}},
+                              z));
+  }
+  b.weld(item, b.bed.item({Kind::front_member}), leg, WeldLine::flange_edges,
+         {std::min(s.flange_thickness, nose.flange_thickness), toe_thickness(s)}, crossing);
 }
 
 // Two channels under the frame, toes inward, both ends cut square to the bed.
@@ -200,7 +289,7 @@ void lay_tongue_plate(Builder& b) {
   const Section& s = b.section(t.section);
   const double slope = std::tan(t.angle);
   const Mm web_at_front = s.flange / std::cos(t.angle) + tongue_toe_gap;
-  const auto half_width = [&](Mm behind) { return web_at_front + behind * slope - plate_ledge; };
+  const auto half_width = [&](Mm behind) { return web_at_front + behind * slope - plate_ledge(b); };
   const Mm near = half_width(j.behind_front - j.plate_length / 2),
            far = half_width(j.behind_front + j.plate_length / 2);
   if (near <= j.centre_hole) {
@@ -223,9 +312,16 @@ void lay_tongue_plate(Builder& b) {
   const int item = b.place(
       part, {Kind::tongue_plate},
       {{b.main_start() - t.length + j.behind_front, 0, -b.main_section().depth}, {1, 0, 0}, {0, 1, 0}});
-  for (Side side : both_sides)
-    b.weld(item, b.bed.item({Kind::tongue, side}), b.frame.welds.leg, j.plate_length / std::cos(t.angle),
-           WeldLine::outer_edge, {std::min(j.plate_thickness, s.flange_thickness), j.plate_thickness});
+  const Vec3 middle = b.bed.items[item].placement.origin;
+  for (Side side : both_sides) {
+    const double out = outward(side);
+    const WeldRun edge{middle + Vec3{-half, out * near, 0},
+                       middle + Vec3{half, out * far, 0},
+                       {0, 0, 1},
+                       {-std::sin(t.angle), out * std::cos(t.angle), 0}};
+    b.weld(item, b.bed.item({Kind::tongue, side}), b.frame.welds.leg, WeldLine::outer_edge,
+           {std::min(j.plate_thickness, s.flange_thickness), j.plate_thickness}, {edge});
+  }
 }
 
 // A triangle under each rear corner, sharp ends cut off. The front corners have
@@ -241,21 +337,28 @@ void lay_corner_gussets(Builder& b) {
   const int part = b.add({Kind::corner_gusset}, b.frame.grade, Origin::made, plate);
   // In from the main's web back and from the rear member's toes, so that a fillet
   // has a ledge to lie on.
-  const Mm flange = b.section(b.frame.rear_member.section).flange;
-  const Mm x = b.main_end() + flange - plate_ledge;
+  const Mm ledge = plate_ledge(b);
+  const Section& rear_member = b.section(b.frame.rear_member.section);
+  const Mm x = b.main_end() + rear_member.flange - ledge;
   const Mm z = -b.main_section().depth - g.thickness;
   const int right = b.place(part, {Kind::corner_gusset, Side::right},
-                            {{x, b.web_back(Side::right) - plate_ledge, z}, {-1, 0, 0}, {0, -1, 0}});
+                            {{x, b.web_back(Side::right) - ledge, z}, {-1, 0, 0}, {0, -1, 0}});
   const int left = b.place(part, {Kind::corner_gusset, Side::left},
-                           {{x, b.web_back(Side::left) + plate_ledge, z}, {0, 1, 0}, {-1, 0, 0}});
+                           {{x, b.web_back(Side::left) + ledge, z}, {0, 1, 0}, {-1, 0, 0}});
   for (int item : {left, right}) {
     const auto steel = [&](const Section& s) {
       return Builder::WeldSteel{std::min(g.thickness, s.flange_thickness), g.thickness};
     };
-    b.weld(item, b.main(item == left ? Side::left : Side::right), b.frame.welds.leg,
-           std::max(0.0, g.leg + plate_ledge - flange), WeldLine::edge_under_main, steel(b.main_section()));
-    b.weld(item, b.bed.item({Kind::rear_member}), b.frame.welds.leg, g.leg, WeldLine::edge_under_rear,
-           steel(b.section(b.frame.rear_member.section)));
+    const Side side = item == left ? Side::left : Side::right;
+    const double out = outward(side);
+    const Mm edge = b.web_back(side) - out * ledge, under = -b.main_section().depth,
+             rear = -b.main_section().depth / 2 - rear_member.depth / 2;
+    std::vector<WeldRun> along;
+    if (x - g.leg < b.main_end() - same_place)
+      along.push_back({{x - g.leg, edge, under}, {b.main_end(), edge, under}, {0, 0, -1}, {0, out, 0}});
+    b.weld(item, b.main(side), b.frame.welds.leg, WeldLine::edge_under_main, steel(b.main_section()), along);
+    b.weld(item, b.bed.item({Kind::rear_member}), b.frame.welds.leg, WeldLine::edge_under_rear,
+           steel(rear_member), {{{x, edge, rear}, {x, edge - out * g.leg, rear}, {0, 0, -1}, {1, 0, 0}}});
   }
 }
 

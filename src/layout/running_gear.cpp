@@ -81,7 +81,7 @@ void lay_axles(Builder& b) {
     const int axle = b.place(axle_part, {Kind::axle, Side::middle, i + 1}, {{x, 0, z}});
     const int risen = a.bump > 0 ? place_state(b, axle, Pose::full_bump, axle_at_bump(a)) : -1;
     for (Side side : both_sides) {
-      b.weld(axle, b.main(side), 0, 0, WeldLine::hangers, {});
+      b.weld(axle, b.main(side), 0, WeldLine::hangers, {}, {});
       const Vec3 centre{x, outward(side) * (a.tyre_inside + a.tyre_width) / 2, z};
       const int rest = b.place(wheel_part, {Kind::wheel, side, i + 1}, {centre});
       const int bump = place_state(b, rest, Pose::full_bump, wheel_item(a, a.bump));

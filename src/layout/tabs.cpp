@@ -25,8 +25,10 @@ struct TabParts {
   int pad = -1;
 };
 
-// Distance from the web's back out to the hole line.
+// Distance from the web's back out to the hole line: where it was measured on a frame that
+// exists, else under the track's holes.
 Mm hole_from_web(const Builder& b) {
+  if (b.frame.tabs.existing_line) return *b.frame.tabs.existing_line;
   return tidy(b.kit.gauge / 2 - b.kit.mounting.line - b.frame.main.spacing / 2);
 }
 
@@ -67,6 +69,41 @@ struct Tab {
   bool used = false;
 };
 
+// Down the web's back at both ends of a clip, as far as it reaches below the main's top.
+std::vector<WeldRun> clip_runs(const Builder& b, Side side, Mm x, Mm below) {
+  std::vector<WeldRun> runs;
+  if (below <= same_place) return runs;
+  const Mm y = b.web_back(side);
+  for (const double end : {-1.0, 1.0}) {
+    const Mm at = x + end * b.frame.tabs.length / 2;
+    runs.push_back({{at, y, 0}, {at, y, -below}, {0, outward(side), 0}, {end, 0, 0}});
+  }
+  return runs;
+}
+
+// Across the flange at both ends of a plate, as far as it reaches in from the web's back.
+std::vector<WeldRun> flange_runs(const Builder& b, Side side, Vec3 moved, Mm inboard) {
+  std::vector<WeldRun> runs;
+  if (inboard <= same_place) return runs;
+  const Mm outer = b.web_back(side) + moved.y, inner = outer - outward(side) * inboard;
+  for (const double end : {-1.0, 1.0}) {
+    const Mm at = moved.x + end * b.frame.tabs.length / 2;
+    runs.push_back({{at, outer, 0}, {at, inner, 0}, {0, 0, 1}, {end, 0, 0}});
+  }
+  return runs;
+}
+
+// Along both sides of a pad, on the plate under it.
+std::vector<WeldRun> pad_runs(const Builder& b, Vec3 at) {
+  std::vector<WeldRun> runs;
+  const Mm half = b.frame.tabs.length / 2;
+  for (const double side : {-1.0, 1.0}) {
+    const Mm y = at.y + side * b.frame.tabs.plate->pad_width / 2;
+    runs.push_back({{at.x - half, y, at.z}, {at.x + half, y, at.z}, {0, 0, 1}, {0, side, 0}});
+  }
+  return runs;
+}
+
 // `found`: where it stands against where it was laid out.
 Tab place_tab(Builder& b, const TabParts& parts, Side side, int number, Mm x, Vec2 found) {
   const FrameTabs& t = b.frame.tabs;
@@ -81,23 +118,26 @@ Tab place_tab(Builder& b, const TabParts& parts, Side side, int number, Mm x, Ve
         parts.tab, id,
         {moved + Vec3{out * t.length / 2, b.web_back(side), t.clip->standoff}, {-out, 0, 0}, {0, out, 0}});
     const Section& clip = b.section(t.clip->section);
-    b.weld(tab.item, main, t.weld_leg, std::max(0.0, 2 * (clip.depth - t.clip->standoff)),
-           WeldLine::clip_ends, {std::min(clip.web, b.main_section().web), clip.web});
+    b.weld(tab.item, main, t.weld_leg, WeldLine::clip_ends,
+           {std::min(clip.web, b.main_section().web), clip.web},
+           clip_runs(b, side, moved.x, clip.depth - t.clip->standoff));
     return tab;
   }
   tab.item = b.place(parts.tab, id, {moved + Vec3{0, b.web_back(side), 0}, {out, 0, 0}, {0, out, 0}});
   // The plate covers no more of the flange than it reaches inboard.
   const Section& section = b.main_section();
-  b.weld(tab.item, main, t.weld_leg, 2 * std::min(section.flange, t.plate->inboard), WeldLine::across_flange,
-         {std::min(t.plate->plate_thickness, section.flange_thickness), t.plate->plate_thickness});
+  b.weld(tab.item, main, t.weld_leg, WeldLine::across_flange,
+         {std::min(t.plate->plate_thickness, section.flange_thickness), t.plate->plate_thickness},
+         flange_runs(b, side, moved, std::min(section.flange, t.plate->inboard)));
   if (parts.pad >= 0) {
     tab.pad = b.place(parts.pad, {Kind::tab_pad, side, number},
-                      {moved + Vec3{0, b.line(side, b.kit.mounting.line), t.plate->plate_thickness},
+                      {moved + Vec3{0, b.web_back(side) + out * hole_from_web(b), t.plate->plate_thickness},
                        {out, 0, 0},
                        {0, out, 0}});
     // Its ends are flush with the plate's and leave a fillet no ledge; its sides do not.
-    b.weld(tab.pad, tab.item, t.weld_leg, 2 * t.length, WeldLine::pad_edges,
-           {std::min(t.plate->pad_thickness, t.plate->plate_thickness), t.plate->pad_thickness});
+    b.weld(tab.pad, tab.item, t.weld_leg, WeldLine::pad_edges,
+           {std::min(t.plate->pad_thickness, t.plate->plate_thickness), t.plate->pad_thickness},
+           pad_runs(b, b.bed.items[tab.pad].placement.origin));
   }
   return tab;
 }

@@ -201,7 +201,7 @@ TongueLoads tongue_loads(const Job& job, const BedWeights& weights, const Tow& t
   const TongueLap lap =
       tongue_lap({t.length, t.back, t.angle}, section, *job.catalog.section(job.frame.main.section.text), 0,
                  t.back, job.frame.main.spacing);
-  for (const LapRun& run : lap_runs(lap, least_fillet_legs * job.frame.welds.leg))
+  for (const LapRun& run : lap_runs(lap, job.frame.welds.leg))
     lines.push_back({run.length(), run.from.x, run.to.x});
   Mm length = 0, far = 0;
   double first = 0, inertia = 0;

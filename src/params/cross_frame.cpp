@@ -56,7 +56,28 @@ void CrossCheck::check_existing() {
             "list the tab holes of the frame, or leave the key out to put a tab under every track hole");
   }
   check_ascending(frame_, "tabs.existing", frame.tabs.existing);
+  check_ascending(frame_, "cross_member.existing", frame.cross_member.existing);
+  if (sound(frame_, {"tabs.existing", "tabs.existing_line", "main.length"})) {
+    const bool stands = !frame.tabs.existing.empty();
+    if (stands && !frame.tabs.existing_line)
+      problem(frame_, "tabs.existing",
+              "says where the tabs' holes are along the mains, and nothing says where across",
+              "measure from the back of the main's web out to the middle of the holes and add it as "
+              "tabs.existing_line");
+    if (!stands && frame.tabs.existing_line)
+      problem(frame_, "tabs.existing_line",
+              "is for tabs of a frame that exists, and tabs.existing lists none",
+              "list the tab holes, or leave this key out");
+    if (stands && !frame.main.length)
+      problem(frame_, "tabs.existing",
+              "is of a frame that exists, and main.length does not say how long its mains are",
+              "measure a main and add it as main.length");
+  }
   if (!frame.main.length) return;
+  for (std::size_t i = 0; i < frame.cross_member.existing.size(); ++i) {
+    check_order(frame_, path_to("cross_member.existing", i + 1), frame.cross_member.existing[i],
+                "main.length", *frame.main.length);
+  }
   for (std::size_t i = 0; i < frame.tabs.existing.size(); ++i) {
     check_order(frame_, path_to("tabs.existing", i + 1), frame.tabs.existing[i], "main.length",
                 *frame.main.length);

@@ -23,6 +23,7 @@ struct FrameMain {
 struct FrameCross {
   Name section;
   Mm max_spacing = 0;
+  std::vector<Mm> existing;  // rear faces of their webs on a frame that exists, behind the mains' front end
 };
 
 struct FrameEnd {
@@ -57,7 +58,8 @@ struct FrameTabs {
   Mm weld_leg = 0;
   std::optional<PlateTab> plate;
   std::optional<ClipTab> clip;
-  std::vector<Mm> existing;  // tab holes of a frame that exists, behind the mains' front end
+  std::vector<Mm> existing;         // tab holes of a frame that exists, behind the mains' front end
+  std::optional<Mm> existing_line;  // the same holes, outward from the web's back
 };
 
 struct FrameCornerGusset {
@@ -145,6 +147,10 @@ template <class V>
 void describe(V& v, FrameCross& c) {
   v.name("section", c.section, "Channel, as the catalogue names it; must fit between the mains' flanges");
   v.length("max_spacing", c.max_spacing, {100, 3000}, "Most from one to the next");
+  v.lengths("existing", c.existing, {0, 25000}, 100,
+            "Cross members of a frame that exists, the rear faces of their webs behind the mains' front end; "
+            "leave out to have them placed",
+            v.optional);
 }
 template <class V>
 void describe(V& v, FrameEnd& e) {
@@ -185,6 +191,9 @@ void describe(V& v, FrameTabs& t) {
             "Tab holes of a frame that exists, each side alike, behind the mains' front end; leave out to "
             "put a tab under every track hole",
             v.optional);
+  v.length("existing_line", t.existing_line, {-300, 300},
+           "The same holes' middle outward from the back of the main's web (minus: inward), as measured",
+           v.optional);
 }
 template <class V>
 void describe(V& v, FrameCornerGusset& g) {

@@ -19,12 +19,27 @@ const std::vector<Rule>& rules() {
        "gap 1/16 in; patch 3 mm either way",
        "gap: AWS D1.1 fillet fit-up, from memory; patch: common practice, no published source",
        "the place or size of one of the two", check_weld_contact},
+      {"WELD-STEEL", "weld", "Has each fillet steel of both parts from its one end to its other?",
+       "each run's root against both parts, and the leg beyond it against the face it lies on",
+       "the whole length; a part may stand off by 1/16 in",
+       "AISC 360 section J2.2b: a fillet counts over its length; gap: AWS D1.1 fit-up, from memory",
+       "the length or place of the part that ends too soon", check_weld_steel},
+      {"CROSS-SPACING", "weld", "Do cross members stand as close as the frame's file asks?",
+       "web to web, and to the front and rear member's",
+       "frame.cross_member.max_spacing; a warning on a frame "
+       "that stands, and where its cross members were not measured",
+       practice, "the jacks that leave no place between, or the spacing asked for", check_cross_spacing},
       {"RAIL-REMAINDER", "rail joint", "Is a rail a whole number of bunk pitches long?",
        "rail length less whole pitches", "0", practice, "the rail length or the bunk pitch",
        check_rail_remainder},
       {"HOLE-NO-TAB", "hole fit", "Is there a tab under every mounting hole of the rails?",
        "a track hole with no tab in reach", "none without", practice,
        "weld a tab under the hole, or another rail length", check_hole_no_tab},
+      {"TAB-LINE", "hole fit", "Do the kit's mounting holes lie over the tab holes of a frame that stands?",
+       "|kit's hole line - frame.tabs.existing_line|, both outward from the web's back, against the play of "
+       "rail's and tab's holes across the bed",
+       "the play; tolerances are counted by HOLE-FIT", practice, "another kit, another frame, or new tabs",
+       check_tab_line},
       {"HOLE-FIT", "hole fit", "Does each bolt go through every hole it must, tolerances and all?",
        "need <= float along each axis square to the bolt; need = |offset as laid out| + stack-up (worst "
        "case: sum of all; "

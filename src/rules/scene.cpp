@@ -168,6 +168,12 @@ Finding finding_of(const char* code, Severity severity, Subject subject, Vec3 at
   return finding;
 }
 
+std::string way_of(Vec3 shift) {
+  if (shift.x != 0) return shift.x > 0 ? "rearward" : "forward";
+  if (shift.y != 0) return shift.y > 0 ? "toward the right side" : "toward the left side";
+  return shift.z > 0 ? "up" : "down";
+}
+
 void add_name(Finding& finding, const Subject& named) {
   if (std::find(finding.subjects.begin(), finding.subjects.end(), named) != finding.subjects.end())
     finding.names_in_remedy.push_back({finding.remedy.size(), named.name.size()});

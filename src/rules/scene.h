@@ -85,6 +85,9 @@ std::vector<TabPlace> tab_places(const Bed& bed);
 
 Finding finding_of(const char* code, Severity severity, Subject subject, Vec3 at);
 
+// The way along a world axis, in the shop's words: "rearward", "toward the left side", "up".
+std::string way_of(Vec3 shift);
+
 // Adds the name to the remedy's end. Findings at like places are alike but for the names
 // of their subjects, so those are noted.
 void add_name(Finding& finding, const Subject& named);

@@ -112,12 +112,6 @@ Subject spoken_of(const Bed& bed, int item) {
   return bolt >= 0 ? Subject(bed.bolts[bolt]) : Subject(bed.items[item]);
 }
 
-std::string way(Vec3 shift) {
-  if (shift.x != 0) return shift.x > 0 ? "rearward" : "forward";
-  if (shift.y != 0) return shift.y > 0 ? "toward the right side" : "toward the left side";
-  return shift.z > 0 ? "up" : "down";
-}
-
 // What a shop moves, it moves along the bed.
 void add_remedy(const Scene& scene, const Meeting& m, Mm clearance, Finding& f) {
   const int a = readiness(scene.bed.items[m.a]), b = readiness(scene.bed.items[m.b]);
@@ -136,7 +130,7 @@ void add_remedy(const Scene& scene, const Meeting& m, Mm clearance, Finding& f) 
   }
   f.remedy += "move ";
   add_name(f, f.subjects[b > a ? 1 : 0]);
-  f.remedy += fmt::format(" {} {}", far, way(shift));
+  f.remedy += fmt::format(" {} {}", far, way_of(shift));
 }
 
 std::string message(const Scene& scene, const Pair& pair, const std::string& a, const std::string& b,

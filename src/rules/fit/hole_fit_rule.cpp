@@ -12,6 +12,7 @@
 
 #include "rules/fit/datum.h"
 #include "rules/fit/hole_fit.h"
+#include "rules/fit/tab_line.h"
 #include "rules/rule_list.h"
 #include "rules/scene.h"
 
@@ -316,8 +317,12 @@ Finding describe(const Scene& scene, const Fit& fit, FitBasis basis) {
 
 void check_hole_fit(const Scene& scene, std::vector<Finding>& findings) {
   std::vector<Fit> failing;
+  // A kit whose holes lie on another line than the tabs' has one fault, which TAB-LINE tells.
+  const auto line = tab_line(scene);
+  const bool track_is_off = line && !line->fits();
   for (std::size_t i = 0; i < scene.bed.bolts.size(); ++i) {
     if (!scene.bed.bolts[i].in_place || scene.bed.bolts[i].plies.size() < 2) continue;
+    if (track_is_off && scene.bed.bolts[i].id.kind == Kind::track_bolt) continue;
     Fit fit = measure(scene, i);
     if (!fit.fits_worst || (scene.limits.fit_basis == FitBasis::root_sum_square && !fit.fits_rss))
       failing.push_back(std::move(fit));

@@ -3,6 +3,7 @@
 
 #include "rules/rule_list.h"
 #include "rules/scene.h"
+#include "rules/weld/weld_steel.h"
 
 namespace bedwright {
 namespace {
@@ -53,6 +54,8 @@ Contact contact_of(const Scene& scene, int a, int b) {
 
 void check_weld_contact(const Scene& scene, std::vector<Finding>& findings) {
   for (const Weld& weld : scene.bed.welds) {
+    // WELD-STEEL says it of all welds beyond the end of one part at once.
+    if (const auto lack = steel_lack(scene, weld); lack && ends_too_soon(*lack)) continue;
     const Contact c = contact_of(scene, weld.a, weld.b);
     const bool apart = c.gap > widest_gap;
     const bool no_line = weld.leg > 0 && weld.length <= same_place;
