@@ -1,6 +1,5 @@
 // bedwright offer: draws the map of a grid of orders, or merges parts of one.
 #include <fmt/format.h>
-#include <unistd.h>
 
 #include <cerrno>
 #include <cstring>
@@ -11,12 +10,10 @@
 #include "commands/home.h"
 #include "commands/session.h"
 #include "commands/tell.h"
+#include "commands/write_map.h"
 #include "formats/digest.h"
 #include "formats/font.h"
-#include "formats/page_svg.h"
-#include "formats/pdf.h"
 #include "kernel/kernel_judge.h"
-#include "offer/picture.h"
 #include "offer/table.h"
 #include "packet/packet_files.h"
 #include "yaml/text.h"
@@ -27,8 +24,6 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::size_t near_misses = 12;
-// A map of more pages is read by a program, from the table.
-constexpr std::size_t most_pages = 120;
 
 // What the user has to mend; ends the command.
 struct Refusal {
@@ -166,33 +161,6 @@ std::vector<std::string> what_it_holds_for(const Job& job, const std::vector<std
   return lines;
 }
 
-struct NamedBytes {
-  std::string name, bytes;
-};
-
-// All or none: every file is whole on the disk before the first takes its place.
-void write_all(const std::vector<NamedBytes>& files, const fs::path& folder) {
-  const auto part_of = [&](const NamedBytes& f) {
-    return folder / (f.name + fmt::format(".part-{}", ::getpid()));
-  };
-  const auto give_up = [&](const std::string& name, const std::string& why) {
-    std::error_code ignored;  // a part may never have been made
-    for (const NamedBytes& f : files) fs::remove(part_of(f), ignored);
-    throw Refusal{fmt::format("cannot write {}: {}", (folder / name).string(), why)};
-  };
-  for (const NamedBytes& f : files) {
-    std::ofstream file(part_of(f), std::ios::binary);
-    file << f.bytes;
-    file.close();
-    if (!file) give_up(f.name, std::strerror(errno));
-  }
-  for (const NamedBytes& f : files) {
-    std::error_code error;
-    fs::rename(part_of(f), folder / f.name, error);
-    if (error) give_up(f.name, error.message());
-  }
-}
-
 std::string read_whole(const std::string& path) {
   std::ifstream in(path, std::ios::binary);
   std::string text{std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
@@ -203,6 +171,20 @@ std::string read_whole(const std::string& path) {
 // Before minutes of work, not behind them.
 void refuse_without_font() {
   if (const std::string fault = font_fault(); !fault.empty()) throw Refusal{fault};
+}
+
+fs::path folder_for(const OfferArguments& arguments, const std::string& number) {
+  return arguments.out.empty() ? home().out() / (number + "-offer") : fs::path(arguments.out);
+}
+
+// What cannot be written is the user's to mend.
+template <class Use>
+auto on_disk(Use use) {
+  try {
+    return use();
+  } catch (const std::runtime_error& refused) {
+    throw Refusal{refused.what()};
+  }
 }
 
 MapFile drawn(const OfferArguments& arguments, Progress& progress) {
@@ -231,6 +213,7 @@ MapFile drawn(const OfferArguments& arguments, Progress& progress) {
   std::vector<InputFile> inputs = job.inputs;
   refuse_bad_templates(arguments, job, inputs);
   const Heading& h = job.order.order;
+  if (part.of == 1) on_disk([&] { check_map_folder(folder_for(arguments, h.number)); });
   MapSettings settings;
   settings.near_misses = static_cast<int>(near_misses);
   settings.progress = [&](const char* what, std::uint64_t done, std::uint64_t all) {
@@ -269,51 +252,6 @@ MapFile joined(const OfferArguments& arguments) {
   return std::move(map);
 }
 
-bool is_picture(const std::string& file) {
-  if (file == "offer.svg" || file == "offer.pdf") return true;
-  const std::string_view front = "offer-", back = ".svg";
-  if (!file.starts_with(front) || !file.ends_with(back) || file.size() <= front.size() + back.size())
-    return false;
-  return file.find_first_not_of("0123456789", front.size()) == file.size() - back.size();
-}
-
-// Pictures of a map drawn here before, which this one has fewer of.
-void remove_leftover_pictures(const fs::path& folder, const std::vector<std::string>& written) {
-  for (const auto& entry : fs::directory_iterator(folder)) {
-    const std::string name = entry.path().filename().string();
-    if (is_picture(name) && std::find(written.begin(), written.end(), name) == written.end())
-      fs::remove(entry.path());
-  }
-}
-
-std::vector<NamedBytes> files_of(const MapFile& file) {
-  if (file.map.part.of > 1)
-    return {{fmt::format("offer-{}-of-{}.json", file.map.part.number, file.map.part.of), map_json(file)}};
-  std::vector<NamedBytes> files{{"offer.csv", map_csv(file)}, {"offer.json", map_json(file)}};
-  const std::vector<Page> pages = map_pages(file);
-  if (pages.size() > most_pages) return files;
-  files.push_back({"offer.pdf",
-                   pages_pdf(pages, {fmt::format("Order {}: what can be offered", file.number), file.date})});
-  for (std::size_t i = 0; i < pages.size(); ++i)
-    files.push_back({i == 0 ? "offer.svg" : fmt::format("offer-{}.svg", i + 1), page_svg(pages[i])});
-  return files;
-}
-
-// Names of the files written.
-std::vector<std::string> write(const MapFile& file, const fs::path& folder, Progress& progress) {
-  progress.step("writing");
-  const std::vector<NamedBytes> files = files_of(file);
-  std::error_code error;
-  fs::create_directories(folder, error);
-  if (error) throw Refusal{fmt::format("cannot make the folder {}: {}", folder.string(), error.message())};
-  const bool had_a_map = fs::exists(folder / "offer.json");
-  write_all(files, folder);
-  std::vector<std::string> names;
-  for (const NamedBytes& f : files) names.push_back(f.name);
-  if (had_a_map && file.map.part.of == 1) remove_leftover_pictures(folder, names);
-  return names;
-}
-
 // The combinations by themselves: without the start of the process, the near misses
 // and the files.
 void print_times(const OfferMap& map) {
@@ -342,7 +280,7 @@ void summarise(const MapFile& file, const fs::path& folder, const std::vector<st
       "Wrote {} in {}{}\n",
       names.size() <= 6 ? fmt::format("{}", fmt::join(names, ", ")) : fmt::format("{} files", names.size()),
       folder.string(),
-      file.map.part.of == 1 && names.size() == 2 ? "; a picture would be too many pages" : "");
+      file.map.part.of == 1 && names.size() == 3 ? "; a picture would be too many pages" : "");
 }
 
 }  // namespace
@@ -353,9 +291,9 @@ ExitCode offer_command(const OfferArguments& arguments) {
     if (arguments.order.empty() && arguments.merge.empty())
       throw Refusal{"give an order file, or --merge and the parts to join"};
     const MapFile file = arguments.merge.empty() ? drawn(arguments, progress) : joined(arguments);
-    const fs::path folder =
-        arguments.out.empty() ? home().out() / (file.number + "-offer") : fs::path(arguments.out);
-    const std::vector<std::string> names = write(file, folder, progress);
+    const fs::path folder = folder_for(arguments, file.number);
+    progress.step("writing");
+    const std::vector<std::string> names = on_disk([&] { return write_map(file, folder); });
     progress.step("");
     summarise(file, folder, names);
     return released;

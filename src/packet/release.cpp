@@ -1,83 +1,25 @@
 // Writes a packet in the program's own place, then gives the folder its name.
 #include "packet/release.h"
 
-#include <fcntl.h>
 #include <fmt/format.h>
-#include <sys/stat.h>
-#include <unistd.h>
 
 #include <cerrno>
 #include <cstdio>
 #include <nlohmann/json.hpp>
-#include <set>
 #include <stdexcept>
-#include <system_error>
 
-#include "packet/workplace.h"
+#include "packet/whole_folder.h"
 
 namespace bedwright {
 namespace {
 
 namespace fs = std::filesystem;
 
-void sync(const fs::path& path, int flags) {
-  const int fd = open(path.c_str(), flags | O_CLOEXEC);
-  if (fd < 0) fail_on("open", path, errno);
-  const int error = fsync(fd) == 0 ? 0 : errno;
-  close(fd);
-  if (error != 0) fail_on("sync", path, error);
-}
-
-void sync_folder(const fs::path& folder) { sync(folder, O_RDONLY | O_DIRECTORY); }
-
-void write_file(const fs::path& path, const std::string& content) {
-  const int fd = open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-  if (fd < 0) fail_on("write", path, errno);
-  int error = 0;
-  for (std::size_t done = 0; done < content.size() && error == 0;) {
-    const ssize_t wrote = write(fd, content.data() + done, content.size() - done);
-    if (wrote > 0) {
-      done += static_cast<std::size_t>(wrote);
-    } else if (wrote == 0 || errno != EINTR) {
-      error = wrote == 0 ? EIO : errno;
-    }
-  }
-  if (error == 0 && fsync(fd) != 0) error = errno;
-  if (close(fd) != 0 && error == 0) error = errno;
-  if (error != 0) fail_on("write", path, error);
-}
-
-// A folder with the whole packet in it, in the workplace.
+// The files and the manifest that names them.
 fs::path filled(const Workplace& place, const Packet& packet, const std::string& manifest_text) {
-  fs::path root = place.path() / "packet";
-  if (mkdir(root.c_str(), 0777) != 0) fail_on("make", root, errno);
-  std::set<fs::path> folders{root};
-  const auto put = [&](const std::string& path, const std::string& content) {
-    const fs::path file = root / path;
-    std::error_code error;
-    fs::create_directories(file.parent_path(), error);
-    if (error) fail_on("make", file.parent_path(), error.value());
-    for (fs::path f = file.parent_path(); f != root; f = f.parent_path()) folders.insert(f);
-    write_file(file, content);
-  };
-  for (const PacketFile& f : packet.files) put(f.path, f.content);
-  put(manifest_name, manifest_text);
-  for (const fs::path& f : folders) sync_folder(f);
-  return root;
-}
-
-// In one system call. EINVAL or ENOSYS: a file system that cannot.
-int renamed(const fs::path& from, const fs::path& to, unsigned int how) {
-  return renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, to.c_str(), how) == 0 ? 0 : errno;
-}
-
-[[noreturn]] void fail_to_rename(const fs::path& to, int error) {
-  if (error == EINVAL || error == ENOSYS)
-    throw std::runtime_error(
-        fmt::format("cannot write {} in one step on this file system; it was left alone: choose an output "
-                    "folder on a local disk",
-                    to.string()));
-  fail_on("write", to, error);
+  std::vector<PacketFile> files = packet.files;
+  files.push_back({manifest_name, manifest_text});
+  return filled(place, files);
 }
 
 // The order's own folder, with its name on the disk.
@@ -167,11 +109,8 @@ void write_trial(const fs::path& out, const Packet& packet) {
   const bool there = fs::exists(fs::symlink_status(to));
   if (there) check_replaceable(to);
   const fs::path fresh = filled(place, packet, manifest_text);
-  const fs::path above = order_folder(out, packet);
-  // What was there goes with the workplace. Without one, what appears meanwhile stays.
-  if (const int error = renamed(fresh, to, there ? RENAME_EXCHANGE : RENAME_NOREPLACE))
-    fail_to_rename(to, error);
-  sync_folder(above);
+  order_folder(out, packet);
+  put_in_place(fresh, to, there);
 }
 
 }  // namespace bedwright
