@@ -2,6 +2,7 @@
 // exactly when some face normal of either, or some cross product of an edge of
 // one with an edge of the other, is an axis along which their shadows are apart.
 #include "geometry/convex.h"
+#include "geometry/slack.h"
 
 namespace bedwright {
 namespace {
@@ -51,6 +52,17 @@ Mm separation(const Convex& a, const Convex& b, Mm enough) {
     const Span sa = shadow(a, axis), sb = shadow(b, axis);
     best = std::max({best, sb.low - sa.high, sa.low - sb.high});
     return best <= enough;
+  });
+  return best;
+}
+
+Mm separation_with_slack(const Convex& a, const Convex& b, Vec3 slack) {
+  Mm best = -std::numeric_limits<Mm>::infinity();
+  for_each_axis(a, b, [&](Vec3 axis) {
+    const Span sa = shadow(a, axis), sb = shadow(b, axis);
+    const Mm nearer = std::abs(axis.x) * slack.x + std::abs(axis.y) * slack.y + std::abs(axis.z) * slack.z;
+    best = std::max({best, sb.low - sa.high - nearer, sa.low - sb.high - nearer});
+    return true;
   });
   return best;
 }

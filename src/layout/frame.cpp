@@ -244,18 +244,18 @@ void lay_tongue_welds(Builder& b, int item, Side side) {
   for (const LapRun& run : runs) b.weld(item, over, leg, run.what, steel, {run_at(run, -main.depth)});
   // Wanted all the same, so that WELD-CONTACT stops it.
   if (runs.empty()) b.weld(item, over, leg, WeldLine::under_main, steel, {});
-  // Both edges, where they cross the front member.
+  // Both edges, where they cross the front member and leave the fillet a ledge on it.
   std::vector<WeldRun> crossing;
-  const Mm z = -main.depth / 2 - nose.depth / 2;
-  const auto web_at = [&](Mm x) { return lap.web_at_front + (x - lap.front) * std::tan(lap.angle); };
-  for (const Mm in : {0.0, lap.toe}) {
+  const Mm z = -main.depth / 2 - nose.depth / 2, askew = leg * std::sin(t.angle);
+  for (const double edge : {1.0, -1.0}) {  // outer, inner
+    const auto at = [&](Mm x) {
+      return Vec2{x, lap.web_at_front + (x - lap.front) * std::tan(lap.angle) - (edge < 0 ? lap.toe : 0)};
+    };
     const Mm from = b.main_start() - nose.flange, to = b.main_start();
-    const double way = in > 0 ? -1 : 1;
-    crossing.push_back(run_at({WeldLine::flange_edges,
-                               {from, web_at(from) - in},
-                               {to, web_at(to) - in},
-                               way * Vec2{-std::sin(t.angle), std::cos(t.angle)}},
-                              z));
+    crossing.push_back(
+        run_at({WeldLine::flange_edges, at(edge > 0 ? from + askew : from), at(edge > 0 ? to : to - askew),
+                edge * Vec2{-std::sin(t.angle), std::cos(t.angle)}},
+               z));
   }
   b.weld(item, b.bed.item({Kind::front_member}), leg, WeldLine::flange_edges,
          {std::min(s.flange_thickness, nose.flange_thickness), toe_thickness(s)}, crossing);

@@ -33,6 +33,13 @@ class Filler {
       report(line, first + static_cast<int>(at),
              fmt::format("has the control character {} in it", one_line(text.substr(at, 1))),
              "write letters, digits and signs that print");
+    if (problems_.size() == before)
+      if (const std::size_t bad = first_bad_byte(text); bad != std::string::npos) {
+        report(line, first + static_cast<int>(bad),
+               fmt::format("byte 0x{:02X} is not UTF-8 text", static_cast<unsigned char>(text[bad])),
+               "save the file as UTF-8");
+        return {};
+      }
     check(text, line, first, whole);
     if (problems_.size() != before) return {};
     try {
@@ -93,7 +100,9 @@ class Filler {
 // Lines without their ends; a tab counts as a blank.
 std::vector<std::string> lines_of(const std::string& content) {
   std::vector<std::string> lines{""};
-  for (const char c : content) {
+  // Some editors write a mark ahead of the first letter of a UTF-8 file.
+  constexpr std::string_view mark = "\xEF\xBB\xBF";
+  for (const char c : content.starts_with(mark) ? content.substr(mark.size()) : content) {
     if (c == '\n') {
       lines.emplace_back();
     } else if (c != '\r') {

@@ -78,6 +78,13 @@ const std::vector<Rule>& rules() {
        "overlap of convex pieces deeper than 0.05 mm; where pieces only cover the steel, common volume over "
        "1 mm3",
        "margin 0", practice, "move one of the two by the shift given", check_clash},
+      {"CLEARANCE", "clash",
+       "Do things that are not to touch stay apart, however they lie within their tolerances?",
+       "gap as drawn, less what the two may be out to each other: over whatever holds them, each hole's "
+       "place and "
+       "the play its bolt may have to take up, each weld's placement with half a mark of the tape, the gauge",
+       "margin 0, the tolerances added up as limits.fit_basis asks", practice,
+       "more room between the two, or closer tolerances", check_clearance},
       {"CLASH-MOVING", "clash", "Is there room around the head, the clamps and the wheels wherever they go?",
        "least distance between the moving thing in each of its states and everything else",
        "limits.moving_clearance (1/4 in): nearer is a warning, overlap a stop", practice,

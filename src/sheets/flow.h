@@ -15,12 +15,13 @@ class Flow {
   // `form` is what every page starts from: title, file, scale, material.
   Flow(Sheet form, const Box2& space);
 
-  // A picture in its own coordinates; a new page when it does not fit below.
-  // Throws std::invalid_argument when it is larger than a page.
-  void picture(const List2d& drawn);
+  // A picture in its own coordinates; a new page when it does not fit below. One larger
+  // than a page is reduced to it, and says so.
+  void picture(const List2d& given);
   // Rows that do not fit go on beside, below or on further pages. The letters are
-  // `height` high, or small ones when the table would be too wide.
-  void table(const std::string& caption, const Table2d& table, Mm height);
+  // `height` high, or small ones when the table would be too wide; where that is not
+  // enough, long cells go on in rows below.
+  void table(const std::string& caption, const Table2d& given, Mm height);
   // Lines of prose under a caption, numbered, no wider than `width`.
   void notes(const std::string& caption, const std::vector<std::string>& notes, Mm height, Mm width);
   // What follows starts at the left, below everything so far.

@@ -23,14 +23,10 @@ bool is_worse(const Bed& bed, const Meeting& p, const Meeting& q) {
   return p.standing == Standing::near ? p.gap < q.gap : p.depth > q.depth;
 }
 
-struct Pair {
-  Meeting worst;
-  int others = 0;
-};
+}  // namespace
 
-// One entry for each two things, in order of their first meeting.
-std::vector<Pair> by_thing(const Bed& bed, const std::vector<Meeting>& all) {
-  std::vector<Pair> pairs;
+std::vector<ThingPair> by_thing(const Bed& bed, const std::vector<Meeting>& all) {
+  std::vector<ThingPair> pairs;
   std::map<std::pair<Identity, Identity>, std::size_t> seen;
   for (const Meeting& m : all) {
     const Identity a = whole_thing(bed.items[m.a].id), b = whole_thing(bed.items[m.b].id);
@@ -39,7 +35,7 @@ std::vector<Pair> by_thing(const Bed& bed, const std::vector<Meeting>& all) {
       pairs.push_back({m, 0});
       continue;
     }
-    Pair& pair = pairs[at->second];
+    ThingPair& pair = pairs[at->second];
     // All places between are not one place more.
     if (!is_between(bed, m)) ++pair.others;
     if (is_worse(bed, m, pair.worst)) pair.worst = m;
@@ -106,11 +102,12 @@ int readiness(const Item& item) {
   throw std::logic_error(name(item) + " is placed on no bed");
 }
 
-// A bolt's washer or nut is the bolt, to a person.
 Subject spoken_of(const Bed& bed, int item) {
   const int bolt = bed.items[item].bolt;
   return bolt >= 0 ? Subject(bed.bolts[bolt]) : Subject(bed.items[item]);
 }
+
+namespace {
 
 // What a shop moves, it moves along the bed.
 void add_remedy(const Scene& scene, const Meeting& m, Mm clearance, Finding& f) {
@@ -133,7 +130,7 @@ void add_remedy(const Scene& scene, const Meeting& m, Mm clearance, Finding& f) 
   f.remedy += fmt::format(" {} {}", far, way_of(shift));
 }
 
-std::string message(const Scene& scene, const Pair& pair, const std::string& a, const std::string& b,
+std::string message(const Scene& scene, const ThingPair& pair, const std::string& a, const std::string& b,
                     Mm clearance) {
   const Meeting& m = pair.worst;
   const Figures& say = scene.figures;
@@ -163,7 +160,7 @@ std::string message(const Scene& scene, const Pair& pair, const std::string& a, 
 
 void report(const Scene& scene, const char* code, bool moving, std::vector<Finding>& findings) {
   const Mm clearance = moving ? scene.limits.moving_clearance : 0;
-  for (const Pair& pair : by_thing(scene.bed, meetings(scene, moving))) {
+  for (const ThingPair& pair : by_thing(scene.bed, meetings(scene, moving))) {
     const Meeting& m = pair.worst;
     // What was to be decided and could not be holds the bed back.
     const bool is_stop =

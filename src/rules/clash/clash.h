@@ -38,6 +38,20 @@ struct Meeting {
 // bolt's shank against the items it passes through.
 std::vector<Meeting> meetings(const Scene& scene, bool moving);
 
+// The worst meeting of each two things, in order of their first, and how many others.
+struct ThingPair {
+  Meeting worst;
+  int others = 0;
+};
+std::vector<ThingPair> by_thing(const Bed& bed, const std::vector<Meeting>& all);
+
+// A bolt's washer or nut is the bolt, to a person.
+Subject spoken_of(const Bed& bed, int item);
+
+// How readily a shop moves a thing; 0 where it is where the kit puts it. Throws
+// std::logic_error for what is placed on no bed.
+int readiness(const Item& item);
+
 // Least move of item `a` along one world axis after which it and `b` are at least
 // `clearance` apart, as a signed vector; by convex pieces, so on the safe side.
 Vec3 least_shift(const Scene& scene, int a, int b, Mm clearance, bool only_along_bed);

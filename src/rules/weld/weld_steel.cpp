@@ -96,10 +96,21 @@ struct Lacking {
   SteelLack lack;
 };
 
-// The way an item ends too soon; all welds on it that lack steel for that are one finding.
-std::tuple<int, int, int, int> cause(const SteelLack& lack) {
+// What ends too soon and which way, alike on both sides; all welds that lack steel for that
+// are one finding.
+using Cause = std::tuple<Kind, Kind, int, int, int>;
+Cause cause(const Scene& scene, const Lacking& l) {
   const auto sign = [](Mm v) { return v > same_place ? 1 : v < -same_place ? -1 : 0; };
-  return {lack.item, sign(lack.reach.x), sign(lack.reach.y), sign(lack.reach.z)};
+  const Item& item = scene.bed.items[l.lack.item];
+  const int other = l.lack.item == l.weld->a ? l.weld->b : l.weld->a;
+  const int side = item.id.side == Side::left ? -1 : 1;
+  return {item.id.kind, scene.bed.items[other].id.kind, sign(l.lack.reach.x), side * sign(l.lack.reach.y),
+          sign(l.lack.reach.z)};
+}
+
+// Welded parts that stand apart are WELD-CONTACT's, unless one ends before it comes there.
+bool told_by_contact(const Scene& scene, const Lacking& l) {
+  return !ends_too_soon(l.lack) && !scene.boxes[l.weld->a].overlaps(scene.boxes[l.weld->b], over_gap);
 }
 
 // The greatest of the three ways the item would have to reach.
@@ -184,10 +195,12 @@ std::optional<SteelLack> steel_lack(const Scene& scene, const Weld& weld) {
 }
 
 void check_weld_steel(const Scene& scene, std::vector<Finding>& findings) {
-  std::map<std::tuple<int, int, int, int>, std::vector<Lacking>> by_cause;
-  for (const Weld& weld : scene.bed.welds)
-    if (weld.leg > 0)
-      if (const auto lack = steel_lack(scene, weld)) by_cause[cause(*lack)].push_back({&weld, *lack});
+  std::map<Cause, std::vector<Lacking>> by_cause;
+  for (const Weld& weld : scene.bed.welds) {
+    const auto lack = weld.leg > 0 ? steel_lack(scene, weld) : std::nullopt;
+    if (!lack) continue;
+    if (const Lacking l{&weld, *lack}; !told_by_contact(scene, l)) by_cause[cause(scene, l)].push_back(l);
+  }
   for (const auto& [way, all] : by_cause) {
     const auto worst = std::max_element(all.begin(), all.end(), [](const Lacking& p, const Lacking& q) {
       return norm(p.lack.reach) < norm(q.lack.reach);
