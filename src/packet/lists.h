@@ -34,6 +34,16 @@ std::string layout_csv(const Bed& bed, const Heading& heading);
 // lower left corner of its cut file.
 std::string drill_list_csv(const Bed& bed, const Heading& heading);
 
+// lists/stacks.csv: what each bolt goes through, a row for each hole in order from its
+// head: the hole's place on the bolt's axis in the coordinates of bed.step, its width, a
+// slot's overall length and direction.
+std::string stacks_csv(const Bed& bed, const Heading& heading);
+
+// lists/welds.csv: a row for each straight line of each weld, with both parts, the
+// fillet's leg and both ends of its root: on the tape from the mains' front end, and in
+// millimetres in the coordinates of bed.step. A bought joint has a row without ends.
+std::string welds_csv(const Bed& bed, const Heading& heading);
+
 // The pack list. Bolts by size and length, how many each use takes, then nuts and
 // washers; how many spares are packed beyond them, how many the maker packs,
 // how many are left to buy for both, and how many of the box are left over.

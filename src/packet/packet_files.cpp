@@ -9,6 +9,7 @@
 #include "formats/page_svg.h"
 #include "formats/pdf.h"
 #include "packet/lists.h"
+#include "packet/moving_list.h"
 #include "packet/report.h"
 #include "packet/sheet_files.h"
 #include "sheets/bed_picture.h"
@@ -40,6 +41,9 @@ void add_lists(const Examined& e, std::vector<PacketFile>& files) {
   files.push_back({"lists/cut_list.csv", cut_list_csv(e.bed, heading)});
   files.push_back({"lists/layout.csv", layout_csv(e.bed, heading)});
   files.push_back({"lists/drill_list.csv", drill_list_csv(e.bed, heading)});
+  files.push_back({"lists/stacks.csv", stacks_csv(e.bed, heading)});
+  files.push_back({"lists/welds.csv", welds_csv(e.bed, heading)});
+  files.push_back({"lists/moving.csv", moving_csv(e.job, e.bed)});
   files.push_back({"lists/hardware.csv", hardware_csv(e.bed, e.job.kit.box, heading, e.job.order.spares)});
   files.push_back({"lists/bolts.csv", bolts_csv(e.bed, kinds_of_bolts(e.scene))});
 }

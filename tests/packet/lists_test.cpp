@@ -5,6 +5,7 @@
 
 #include "bed/names.h"
 #include "formats/csv.h"
+#include "packet/moving_list.h"
 #include "support/demo.h"
 #include "support/sample_part.h"
 
@@ -151,6 +152,87 @@ TEST(Lists, drill_list_has_each_hole) {
   EXPECT_EQ(cell(csv, "tongue L", "process"), "drilled");
   EXPECT_EQ(cell(drill_list_csv(sample::bed(), sample::heading(Printing::metric)), "main R", "along"),
             "349.2 mm");
+}
+
+// --- welds and what moves ------------------------------------------------------------
+
+// Of rows whose cells begin with these, the figures in these columns.
+std::vector<std::vector<std::string>> picked(const std::string& csv, const std::vector<std::string>& begin,
+                                             const std::vector<std::string>& columns) {
+  const auto rows = read_csv(csv);
+  std::vector<std::vector<std::string>> found;
+  for (const auto& row : rows) {
+    if (!std::equal(begin.begin(), begin.end(), row.begin())) continue;
+    found.emplace_back();
+    for (const std::string& column : columns) {
+      const auto at = std::find(rows[0].begin(), rows[0].end(), column);
+      found.back().push_back(at == rows[0].end() ? "no column" : row[at - rows[0].begin()]);
+    }
+  }
+  return found;
+}
+
+TEST(Lists, every_weld_has_its_ends) {
+  const Job job = testing::demo_job("base");
+  const Bed bed = testing::bed_of(job);
+  const std::string csv = welds_csv(bed, job.order.order);
+  for (const auto& row : read_csv(csv)) EXPECT_EQ(row.size(), 17U);
+  // Tab R1: 3 in along the bed, its hole at 5-1/2 in; 1-3/4 in over the flange, inward
+  // from the web's back at half of 44 in; on top of the main.
+  std::vector<std::vector<std::string>> ends;
+  for (const auto& row : read_csv(csv))
+    if (row[1] == "tab R1") ends.emplace_back(row.begin() + 7, row.end());
+  const std::vector<std::vector<std::string>> wanted{
+      {"4 in", "4 in", "1-3/4 in", "44.450", "101.600", "558.800", "0.000", "101.600", "514.350", "0.000"},
+      {"7 in", "7 in", "1-3/4 in", "44.450", "177.800", "558.800", "0.000", "177.800", "514.350", "0.000"}};
+  EXPECT_EQ(ends, wanted);
+  // A line's ends are as far apart as it says.
+  int lines = 0;
+  for (const auto& row : read_csv(csv)) {
+    if (row[3] != "fillet") continue;
+    ++lines;
+    const auto figure = [&](int column) { return std::stod(row[column]); };
+    EXPECT_NEAR(std::hypot(figure(14) - figure(11), figure(15) - figure(12), figure(16) - figure(13)),
+                figure(10), 0.002)
+        << row[1] << " to " << row[2];
+  }
+  EXPECT_GT(lines, 100);
+  int bought = 0;
+  for (const auto& row : read_csv(csv)) bought += row[1] == "axle 1" && row[3] == "as its maker says";
+  EXPECT_EQ(bought, 2);
+}
+
+TEST(Lists, a_stack_is_in_order_from_the_head) {
+  const Job job = testing::demo_job("base");
+  const std::string csv = stacks_csv(testing::bed_of(job), job.order.order);
+  for (const auto& row : read_csv(csv)) EXPECT_EQ(row.size(), 16U);
+  using Cells = std::vector<std::vector<std::string>>;
+  // Rail of 1/4 in, pad of 3/8 in, plate of 1/2 in, holes 9/16 in wide: the kit's slot 7/8 in
+  // across the bed, the tab's 1-1/16 in along it; 24-1/2 in less 1-1/4 in from the centre line.
+  const std::string wide = CsvCell(9 * inch / 16, 3).written(), along = CsvCell(17 * inch / 16, 3).written();
+  EXPECT_EQ(picked(csv, {"track bolt R1"},
+                   {"from the head", "item", "hole mm", "slot mm", "thickness mm", "x mm", "y mm"}),
+            (Cells{{"1", "rail R1", wide, "22.225", "6.350", "139.700", "590.550"},
+                   {"2", "pad R1", wide, along, "9.525", "139.700", "590.550"},
+                   {"3", "tab R1", wide, along, "12.700", "139.700", "590.550"}}));
+}
+
+TEST(Lists, what_moves_says_how_far_and_how_high) {
+  const Job job = testing::demo_job("base");
+  const std::string csv = moving_csv(job, testing::bed_of(job));
+  for (const auto& row : read_csv(csv)) EXPECT_EQ(row.size(), 20U);
+  using Cells = std::vector<std::vector<std::string>>;
+  // Mains 6 in deep, axle 5-1/2 in below, tyres of 27-1/2 in: by hand from the frame's file.
+  const Mm ground = -(6 + 5.5) * inch - 27.5 / 2 * inch;
+  EXPECT_EQ(picked(csv, {"ground"}, {"z from mm", "lowest over ground mm"}),
+            (Cells{{CsvCell(ground, 3).written(), "0.000"}}));
+  // The jack's foot, 20 in below the mains' tops, runs down by 12 in.
+  EXPECT_EQ(picked(csv, {"jack R1", "foot drawn up"}, {"moves", "by from mm", "by to mm"}),
+            (Cells{{"z", "-304.800", "0.000"}}));
+  EXPECT_EQ(picked(csv, {"wheel L1"}, {"on", "by to", "z from mm"}),
+            (Cells{{"axle 1", "3 in", CsvCell(ground, 3).written()}}));
+  // Its four wheels run from stop to stop.
+  EXPECT_EQ(picked(csv, {"head", "wheel on the rail", "running"}, {"x from mm"}).size(), 4U);
 }
 
 TEST(Lists, hardware_says_what_to_buy) {

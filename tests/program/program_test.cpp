@@ -54,9 +54,10 @@ TEST_P(GoodOrder, IsReleasedWithEveryFileOfItsManifest) {
   ASSERT_EQ(drawn.code, 0) << drawn.out;
   EXPECT_THAT(drawn.out, HasSubstr("Released"));
   const auto files = tree(folder / job.order.order.number / "A");
-  for (const char* needed : {"bed.step", "bed.svg", "report.json", "report.txt", "manifest.json",
-                             "lists/parts.csv", "lists/cut_list.csv", "lists/drill_list.csv",
-                             "lists/hardware.csv", "lists/bolts.csv", "drill/main.dxf", "cut/jack_plate.dxf"})
+  for (const char* needed :
+       {"bed.step", "bed.svg", "report.json", "report.txt", "manifest.json", "lists/parts.csv",
+        "lists/cut_list.csv", "lists/drill_list.csv", "lists/hardware.csv", "lists/bolts.csv",
+        "lists/stacks.csv", "lists/welds.csv", "lists/moving.csv", "drill/main.dxf", "cut/jack_plate.dxf"})
     EXPECT_TRUE(files.contains(needed)) << needed;
   const auto manifest = nlohmann::json::parse(files.at("manifest.json"));
   EXPECT_EQ(manifest.at("state"), "released");
