@@ -197,7 +197,7 @@ enum class WeldLine : std::uint8_t {
   none,
   web_sides,   // of a cross member
   inside_end,  // an end member inside the main's end
-  outer_edge,  // of the tongue plate
+  outer_edge,  // of the tongue plate, and of the coupler's
   lap_outer,
   lap_inner,
   lap_rear,
@@ -224,7 +224,7 @@ struct WeldRun {
 // Two items fixed to each other by fillet weld.
 struct Weld {
   int a = -1, b = -1;
-  Mm leg = 0;     // fillet leg; 0 for a bought joint (coupler, hanger)
+  Mm leg = 0;     // fillet leg; 0 for a bought joint (hanger)
   Mm length = 0;  // total
   WeldLine line = WeldLine::none;
   Mm thinner = 0;                  // steel of the thinner part at the weld
@@ -232,7 +232,7 @@ struct Weld {
   std::vector<WeldRun> runs = {};  // `length` in all; none for a bought joint
 };
 
-// Two items that share space by design (a coupler over the tongue's ends).
+// Two items that share space by design (a wheel about its axle's end).
 struct Joined {
   int a = -1, b = -1;
   const char* why = "";  // for whoever reads the code
@@ -308,5 +308,8 @@ Vec3 centroid(const Part& part);
 Kg mass(const Part& part);
 Box3 local_bounds(const Part& part);
 Box3 bounds(const Bed& bed, int item);
+// Around each block of a bought item's envelope. Throws std::bad_variant_access for
+// what is not bought.
+std::vector<Box3> block_bounds(const Bed& bed, int item);
 
 }  // namespace bedwright

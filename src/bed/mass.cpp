@@ -127,15 +127,18 @@ Box3 bounds_of(const Member& m) {
   return box;
 }
 
+// Adds the block, of an item placed there.
+void add_block(const Block& k, const Placement& placed, Box3& box) {
+  const Vec3 low = k.radius > 0 ? Vec3{-k.radius, -k.radius, k.low.z} : k.low;
+  const Vec3 high = k.radius > 0 ? Vec3{k.radius, k.radius, k.high.z} : k.high;
+  for (Mm x : {low.x, high.x})
+    for (Mm y : {low.y, high.y})
+      for (Mm z : {low.z, high.z}) box.add(placed.point(k.frame.point({x, y, z})));
+}
+
 Box3 bounds_of(const Bought& b) {
   Box3 box;
-  for (const Block& k : b.envelope) {
-    const Vec3 low = k.radius > 0 ? Vec3{-k.radius, -k.radius, k.low.z} : k.low;
-    const Vec3 high = k.radius > 0 ? Vec3{k.radius, k.radius, k.high.z} : k.high;
-    for (Mm x : {low.x, high.x})
-      for (Mm y : {low.y, high.y})
-        for (Mm z : {low.z, high.z}) box.add(k.frame.point({x, y, z}));
-  }
+  for (const Block& k : b.envelope) add_block(k, {}, box);
   return box;
 }
 
@@ -201,6 +204,13 @@ Box3 bounds(const Bed& bed, int item) {
     for (Mm y : {local.low.y, local.high.y})
       for (Mm z : {local.low.z, local.high.z}) box.add(bed.items[item].placement.point({x, y, z}));
   return box;
+}
+
+std::vector<Box3> block_bounds(const Bed& bed, int item) {
+  std::vector<Box3> all;
+  for (const Block& k : std::get<Bought>(bed.part_of(item).form).envelope)
+    add_block(k, bed.items[item].placement, all.emplace_back());
+  return all;
 }
 
 }  // namespace bedwright

@@ -27,6 +27,7 @@ struct Track {
   Mm standoff = 0;                // rail underside above the mains
   Mm head_from = 0, head_to = 0;  // travel of the head's centre
   Mm head_lock = 0;
+  Mm wheel_base = 0;  // of the head, front wheel to rear wheel on one rail
 
   int bunk_count() const { return static_cast<int>(bunks.size()); }
 };

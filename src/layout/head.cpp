@@ -1,6 +1,8 @@
 // The machine head: locked for the road, and everywhere it can run.
+#include <algorithm>
 #include <limits>
 
+#include "bed/head_meets.h"
 #include "layout/builder.h"
 
 namespace bedwright {
@@ -25,24 +27,55 @@ std::vector<Block> blocks(const KitHead& head, HeadWhen state, Mm from, Mm to) {
   return all;
 }
 
+// How far the head's running boxes reach either way from its centre.
+struct Ends {
+  Mm front = std::numeric_limits<Mm>::infinity(), rear = -front;
+  bool any() const { return front <= rear; }
+  void take(const HeadBox& box) {
+    front = std::min(front, box.x_from);
+    rear = std::max(rear, box.x_to);
+  }
+};
+
+// Whether the box runs into a stop of the right-hand rail, seen along the bed; on the
+// left, where it has a mirror image or is over the middle, all is alike.
+bool meets_stop(const Builder& b, const HeadBox& box) {
+  const Box3 stop = bounds(b.bed, b.bed.item({Kind::track_stop, Side::right, 0, 0, End::front}));
+  Box3 right;
+  right.add({0, box.y_from, b.rail_top() + box.z_from});
+  right.add({0, box.y_to, b.rail_top() + box.z_to});
+  Box3 mirrored = right;
+  mirrored.low.y = -right.high.y;
+  mirrored.high.y = -right.low.y;
+  return meet_along(right, stop).touch() || meet_along(mirrored, stop).touch();
+}
+
 }  // namespace
 
 void lay_head(Builder& b) {
   const KitHead& head = b.kit.head;
-  Mm front = std::numeric_limits<Mm>::infinity(), rear = -front;
-  for (const HeadBox& box : head.boxes)
-    if (box.when != HeadWhen::locked) {
-      front = std::min(front, box.x_from);
-      rear = std::max(rear, box.x_to);
-    }
-  if (front > rear) {
+  Ends all, stopped;
+  for (const HeadBox& box : head.boxes) {
+    if (box.when == HeadWhen::locked) continue;
+    all.take(box);
+    if (meets_stop(b, box)) stopped.take(box);
+  }
+  if (!all.any()) {
     b.problem("kit.head.boxes", "no box is there while the head runs",
               "give at least one box when: running or both");
     return;
   }
-  // The head's foremost box meets the stops' faces.
+  if (std::none_of(head.boxes.begin(), head.boxes.end(),
+                   [](const HeadBox& box) { return box.when != HeadWhen::running; })) {
+    b.problem("kit.head.boxes", "no box is there while the head is locked for the road",
+              "give at least one box when: locked or both");
+    return;
+  }
+  // The head runs until a box of it meets the stops' faces. Where none does nothing
+  // stops it, and a rule says so; it is then shown as far as its foremost box.
+  const Ends& ends = stopped.any() ? stopped : all;
   const Mm face = b.kit.track_stop.from_end + b.kit.track_stop.foot_length / 2;
-  const Mm from = face - front, to = b.track().total_length - face - rear;
+  const Mm from = face - ends.front, to = b.track().total_length - face - ends.rear;
   if (from > to) {
     b.problem("track.rail_length", "the head is longer than the track between its stops",
               "a longer rail or another section");
@@ -51,6 +84,7 @@ void lay_head(Builder& b) {
   Track& t = b.bed.track;
   t.head_from = from;
   t.head_to = to;
+  t.wheel_base = head.wheel_base;
   t.head_lock = b.order.track.head_lock == HeadLock::front ? head.lock_offset
                                                            : b.track().total_length - head.lock_offset;
 

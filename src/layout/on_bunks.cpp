@@ -27,6 +27,7 @@ BunkAt bunk_at(Builder& b, int number, const std::string& key) {
           b.track().bunks[number - 1].x + b.kit.bunk.flat_leg / 2};
 }
 
+// On the bunk's flat leg, as near the standing leg as the fillet between them lets it.
 void lay_log_stops(Builder& b) {
   const KitLogStop& k = b.kit.log_stop;
   Bought post;
@@ -39,9 +40,9 @@ void lay_log_stops(Builder& b) {
     const BunkAt at = bunk_at(b, bunk, fmt::format("track.log_stops[{}]", ++number));
     if (at.item < 0) continue;
     const int part = b.add({Kind::log_stop}, "", Origin::kit, post);
-    const int item =
-        b.place(part, {Kind::log_stop, Side::middle, number, 0, End::none, bunk},
-                {{at.heel - b.kit.bunk.thickness, -k.from_centre, b.rail_seat() + b.kit.bunk.thickness}});
+    const int item = b.place(part, {Kind::log_stop, Side::middle, number, 0, End::none, bunk},
+                             {{at.heel - b.kit.bunk.thickness - b.kit.bunk.root_radius, -k.from_centre,
+                               b.rail_seat() + b.kit.bunk.thickness}});
     b.join(item, at.item, "clamped to the bunk");
   }
 }

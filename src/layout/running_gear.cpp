@@ -183,18 +183,47 @@ void lay_jacks(Builder& b) {
   }
 }
 
+// The ball's socket takes up so much of the coupler ahead of the ball.
+constexpr Mm socket = 2 * inch;
+
+// Ahead of the tongue a body that holds the ball; behind its front cut a plate on the
+// top flanges, as wide there as the body and wider further back, as the maker's angle
+// has it. Origin: its nose, on the centre line, at the tongue's top.
+Bought coupler_item(const FrameCoupler& c) {
+  const Mm nose = std::min(c.ball_ahead + socket, c.length), half = c.width / 2;
+  Bought coupler;
+  coupler.envelope = {box({0, -half, c.plate_thickness - c.height}, {nose, half, c.plate_thickness})};
+  if (c.length > nose + same_place) {
+    const Mm rear = half + (c.length - nose) * std::tan(c.angle);
+    coupler.envelope.push_back(prism_block(
+        {}, {{nose, -half}, {c.length, -rear}, {c.length, rear}, {nose, half}}, 0, c.plate_thickness));
+  }
+  coupler.mass = c.mass;
+  coupler.centre_of_mass = {c.length / 2, 0, c.plate_thickness - c.height / 2};
+  return coupler;
+}
+
 void lay_coupler(Builder& b) {
   const FrameCoupler& c = b.frame.coupler;
   const Mm front = b.main_start() - b.frame.tongue.length;
-  const Mm middle = -b.main_section().depth - b.section(b.frame.tongue.section).depth / 2;
-  Bought coupler;
-  coupler.envelope = {box({0, -c.width / 2, -c.height / 2}, {c.length, c.width / 2, c.height / 2})};
-  coupler.mass = c.mass;
-  coupler.centre_of_mass = {c.length / 2, 0, 0};
-  // The ball's socket takes up the coupler's front two inches.
-  const int item = b.place(b.add({Kind::coupler}, "", Origin::bought, coupler), {Kind::coupler},
-                           {{front - c.ball_ahead - 2 * inch, 0, middle}});
-  for (Side side : both_sides) b.join(item, b.bed.item({Kind::tongue, side}), "fits over the tongue's ends");
+  const int item = b.place(b.add({Kind::coupler}, "", Origin::bought, coupler_item(c)), {Kind::coupler},
+                           {{front - c.ball_ahead - socket, 0, -b.main_section().depth}});
+  // Along each edge of the plate, where it lies on the tongue; none where it does not.
+  const Mm half = c.width / 2, tail = c.length - c.ball_ahead - socket;
+  for (Side side : both_sides) {
+    const double out = outward(side);
+    const Vec3 from{front, out * half, -b.main_section().depth};
+    std::vector<WeldRun> runs;
+    if (tail > same_place)
+      runs.push_back({from,
+                      from + Vec3{tail, out * tail * std::tan(c.angle), 0},
+                      {0, 0, 1},
+                      {-std::sin(c.angle), out * std::cos(c.angle), 0}});
+    b.weld(
+        item, b.bed.item({Kind::tongue, side}), b.frame.welds.leg, WeldLine::outer_edge,
+        {std::min(c.plate_thickness, b.section(b.frame.tongue.section).flange_thickness), c.plate_thickness},
+        std::move(runs));
+  }
 }
 
 void lay_tongue_jack(Builder& b) {

@@ -34,21 +34,6 @@ std::vector<Stretch> taken_by_frame(const Job& job, const Bed& bed) {
 // Whether the item goes where the axle goes.
 bool goes_along(Kind kind) { return kind == Kind::wheel || kind == Kind::axle; }
 
-// Boxes around the blocks of a bought item, where it stands.
-std::vector<Box3> block_boxes(const Bought& bought, const Placement& placement) {
-  std::vector<Box3> all;
-  for (const Block& block : bought.envelope) {
-    Vec3 low = block.low, high = block.high;
-    if (block.radius > 0) low.x = low.y = -block.radius, high.x = high.y = block.radius;
-    Box3 box;
-    for (Mm x : {low.x, high.x})
-      for (Mm y : {low.y, high.y})
-        for (Mm z : {low.z, high.z}) box.add(placement.point(block.frame.point({x, y, z})));
-    all.push_back(box);
-  }
-  return all;
-}
-
 // Places of the group's centre at which a wheel at full bump, a spring or an axle tube
 // would meet a part, by their boxes: clamps and log stops in every pose, bunks, jacks,
 // cross members. The springs' seats on the mains are meant to meet.
@@ -66,7 +51,7 @@ std::vector<Stretch> shut_out(const Job& job, const Bed& bed, Mm axle_x) {
       parts.push_back(bounds(bed, static_cast<int>(i)));
       continue;
     }
-    for (const Box3& box : block_boxes(std::get<Bought>(bed.parts[item.part].form), item.placement))
+    for (const Box3& box : block_bounds(bed, static_cast<int>(i)))
       gear.push_back({box, item.moving ? job.order.limits.moving_clearance : 0});
   }
   std::vector<Stretch> all;

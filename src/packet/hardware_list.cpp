@@ -48,7 +48,7 @@ int spares_for(int needed, const Spares& spares) {
 }
 
 std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const Heading& heading,
-                         const Spares& spares) {
+                         const Spares& spares, const std::vector<Shim>& shims) {
   std::vector<Need> needs;
   for (const Item& item : bed.items) {
     const Hardware* h = std::get_if<Hardware>(&bed.parts[static_cast<std::size_t>(item.part)].form);
@@ -79,6 +79,14 @@ std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const H
     row.emplace_back(n.in_box);
     row.emplace_back(std::max(0, packed - n.in_box));
     row.emplace_back(std::max(0, n.in_box - packed));
+    csv.row(row);
+  }
+  for (const Shim& shim : shims) {
+    const int extra = spares_for(shim.count, spares);
+    std::vector<CsvCell> row{"shim, " + heading.figures().size_length(shim.thickness) + " thick", shim.bolt,
+                             "", "", shim.count};
+    for (const Kind use : bolt_kinds) row.emplace_back(use == Kind::track_bolt ? shim.count : 0);
+    for (const int figure : {extra, 0, shim.count + extra, 0}) row.emplace_back(figure);
     csv.row(row);
   }
   return csv.text();

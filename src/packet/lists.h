@@ -10,6 +10,7 @@
 #include "params/kit.h"
 #include "params/order.h"
 #include "rules/fit/bolt_kinds.h"
+#include "rules/height/height.h"
 
 namespace bedwright {
 
@@ -46,9 +47,10 @@ std::string welds_csv(const Bed& bed, const Heading& heading);
 
 // The pack list. Bolts by size and length, how many each use takes, then nuts and
 // washers; how many spares are packed beyond them, how many the maker packs,
-// how many are left to buy for both, and how many of the box are left over.
+// how many are left to buy for both, and how many of the box are left over. Last the
+// shims, as many of each thickness as the tabs may want.
 std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const Heading& heading,
-                         const Spares& spares);
+                         const Spares& spares, const std::vector<Shim>& shims = {});
 
 // Pieces packed beyond `needed`: the percentage, rounded up, and the least number
 // at least; none of what is not needed.

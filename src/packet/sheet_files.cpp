@@ -18,7 +18,9 @@ std::vector<Sheet> drawn_sheets(const Examined& e, const AssemblyText& assembly,
   input.lists = {{"PARTS", parts_csv(e.bed, h), {}},
                  {"CUT LIST", cut_list_csv(e.bed, h), {}},
                  {"DRILL LIST", drill_list_csv(e.bed, h), {}},
-                 {"HARDWARE PACK LIST", hardware_csv(e.bed, e.job.kit.box, h, e.job.order.spares), {}}};
+                 {"HARDWARE PACK LIST",
+                  hardware_csv(e.bed, e.job.kit.box, h, e.job.order.spares, shims(e.job, e.bed)),
+                  {}}};
   input.assembly = assembly;
   return sheet_set(input);
 }

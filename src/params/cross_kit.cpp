@@ -112,6 +112,10 @@ void CrossCheck::check_kit_fittings() {
             fmt::format("keep it less than half of gusset.length, {}",
                         both_units(Dimension::length, kit.gusset.length / 2)));
   }
+  check_order(kit_, "track_stop.face_thickness", kit.track_stop.face_thickness, "track_stop.foot_length",
+              kit.track_stop.foot_length);
+  check_order(kit_, "track_stop.foot_thickness", kit.track_stop.foot_thickness, "track_stop.height",
+              kit.track_stop.height, true);
   check_order(kit_, "clamp.travel_from", kit.clamp.travel_from, "clamp.travel_to", kit.clamp.travel_to);
   for (const KitBox& box : kit.box) check_bolt(box.bolt);
 }

@@ -84,15 +84,19 @@ struct FrameTongueJack {
   Mm behind_front = 0;  // middle of the jack behind the tongue's front cut
   Mm plate_length = 0, plate_thickness = 0;
   Mm flange_thickness = 0, tube_diameter = 0, above = 0, below = 0;
-  Mm travel = 10 * inch;        // foot down from `below`, fully extended
+  Mm travel = 15 * inch;        // foot down from `below`, fully extended
   Mm handle_radius = 6 * inch;  // of the crank's turn, about the tube
   Mm handle_height = 4 * inch;  // crank and grip above the jack's top
   Kg mass = 0;
   Kg rating = 0;  // 0: not stated
 };
 
+// A body ahead of the tongue, its plate running back on the tongue's top flanges.
 struct FrameCoupler {
-  Mm length = 0, width = 0, height = 0, ball_ahead = 0;
+  Mm length = 0, width = 0, height = 0;  // over all; across at the tongue's front cut; under the plate's top
+  Mm ball_ahead = 0;
+  Mm plate_thickness = inch / 4;
+  Radians angle = 25 * degree;  // of the plate's edges to the centre line, each: usual for such couplers
   Kg mass = 0;
   Kg rating = 0;
 };
@@ -240,10 +244,13 @@ void describe(V& v, FrameTongueJack& j) {
 }
 template <class V>
 void describe(V& v, FrameCoupler& c) {
-  v.length("length", c.length, {50, 800}, "Length");
-  v.length("width", c.width, {20, 400}, "Width");
-  v.length("height", c.height, {20, 300}, "Height");
+  v.length("length", c.length, {50, 800}, "Length, from its nose to the rear end of its plate");
+  v.length("width", c.width, {20, 400}, "Width at the tongue's front cut");
+  v.length("height", c.height, {20, 300}, "Height of its body, from the top of its plate down");
   v.length("ball_ahead", c.ball_ahead, {0, 500}, "Ball's centre ahead of the tongue's front cut");
+  v.length("plate_thickness", c.plate_thickness, {3, 30}, "Plate that lies on the tongue's top flanges",
+           v.optional);
+  v.angle("angle", c.angle, {0, 45}, "Each edge of its plate to the centre line", v.optional);
   v.mass("mass", c.mass, {0, 100}, "Mass");
   v.mass("rating", c.rating, {0, 20000}, "Trailer mass it is rated for");
 }

@@ -73,6 +73,13 @@ struct Tolerances {
   Mm cut_position = 0.5;          // a cut or drilled hole from its place in the part
   Mm gauge = inch / 32;           // gauge spacer and fit-up, rail to rail
   Mm existing_tab = inch / 32;    // a measured tab hole on a frame that exists
+  // Heights. Plate: ASTM A6, table 1; camber of channels: ASTM A6, table 18, 1/8 in for
+  // each 5 ft of length (both from memory). The others: common practice, no published
+  // source.
+  Mm plate_over = 0.03 * inch, plate_under = 0.01 * inch;  // a plate's thickness from its nominal one
+  Mm main_camber = inch / 8;                               // a main's bow, for each 5 ft of its length
+  Mm weld_pull = inch / 32;                                // a tab's top is pulled up or down by its weld
+  Mm clip_height = inch / 32;                              // a clip's top from its height when tacked
 };
 
 struct Limits {
@@ -93,6 +100,11 @@ struct Limits {
   Mm letter_height = 4;                                  // smallest scribed letters that are read
   Kg tab_load = 0;                   // each tab's weld must carry it; 0: from head and log
   Mm torch_diameter = 3 * inch / 4;  // outside of the welding torch's nozzle
+  Mm wheel_to_end = inch;            // least of rail beyond a wheel of the head
+  Mm stop_overlap = inch / 2;        // least of a track stop that the head meets, up and across
+  Mm jack_travel_left = 2 * inch;    // of a jack whose foot stands on level ground
+  Mm road_clearance = inch;          // under what hangs low, the springs at their bump stops
+  Mm most_shim = 3 * inch / 8;       // under a rail at one tab
 };
 
 // How cut files are written. A table that takes the kerf off itself wants none.
@@ -227,6 +239,15 @@ void describe(V& v, Tolerances& t) {
   v.length("gauge", t.gauge, {0, 10}, "How far the gauge may be out, rail to rail", v.optional);
   v.length("existing_tab", t.existing_tab, {0, 25},
            "How far a measured tab hole of an existing frame may be out", v.optional);
+  v.length("plate_over", t.plate_over, {0, 10}, "How much thicker than its name a plate may come",
+           v.optional);
+  v.length("plate_under", t.plate_under, {0, 10}, "How much thinner than its name a plate may come",
+           v.optional);
+  v.length("main_camber", t.main_camber, {0, 25}, "How far a main may be bowed for each 5 ft of its length",
+           v.optional);
+  v.length("weld_pull", t.weld_pull, {0, 10}, "How far its weld may pull a tab's top up or down", v.optional);
+  v.length("clip_height", t.clip_height, {0, 10},
+           "How far the top of a clip tab may be from its height when tacked", v.optional);
 }
 template <class V>
 void describe(V& v, Limits& l) {
@@ -263,6 +284,18 @@ void describe(V& v, Limits& l) {
          "Load each mounting tab's weld must carry; 0 takes a quarter of head and log, doubled for shock",
          v.optional);
   v.length("torch_diameter", l.torch_diameter, {5, 60}, "Outside of the welding torch's nozzle", v.optional);
+  v.length("wheel_to_end", l.wheel_to_end, {0, 500},
+           "Least of rail that is left beyond a wheel of the head, wherever it runs or is locked",
+           v.optional);
+  v.length("stop_overlap", l.stop_overlap, {0, 100},
+           "Least of a track stop that the head meets, up and down and across", v.optional);
+  v.length("jack_travel_left", l.jack_travel_left, {0, 1000},
+           "Least travel a jack has left once its foot is on the ground, the bed level on its tyres",
+           v.optional);
+  v.length("road_clearance", l.road_clearance, {0, 1000},
+           "Least room between the road and what hangs low, the springs at their bump stops", v.optional);
+  v.length("most_shim", l.most_shim, {0, 50}, "Most shim that may be put under a rail at one tab",
+           v.optional);
 }
 template <class V>
 void describe(V& v, CutOrder& c) {

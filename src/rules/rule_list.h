@@ -46,5 +46,17 @@ void check_weld_most(const Scene& scene, std::vector<Finding>& findings);
 void check_weld_load(const Scene& scene, std::vector<Finding>& findings);
 void check_torch(const Scene& scene, std::vector<Finding>& findings);
 void check_reach(const Scene& scene, std::vector<Finding>& findings);
+void check_head_on_rails(const Scene& scene, std::vector<Finding>& findings);
+void check_track_stop(const Scene& scene, std::vector<Finding>& findings);
+void check_head_lock(const Scene& scene, std::vector<Finding>& findings);
+void check_jack_reach(const Scene& scene, std::vector<Finding>& findings);
+void check_road_clear(const Scene& scene, std::vector<Finding>& findings);
+void check_coupler_fit(const Scene& scene, std::vector<Finding>& findings);
+void check_spring_seat(const Scene& scene, std::vector<Finding>& findings);
+void check_tongue_end(const Scene& scene, std::vector<Finding>& findings);
+void check_rail_shim(const Scene& scene, std::vector<Finding>& findings);
+void check_tip_height(const Scene& scene, std::vector<Finding>& findings);
+void check_bunk_on_rail(const Scene& scene, std::vector<Finding>& findings);
+void check_on_bunk(const Scene& scene, std::vector<Finding>& findings);
 
 }  // namespace bedwright

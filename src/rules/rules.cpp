@@ -29,6 +29,22 @@ const std::vector<Rule>& rules() {
        "frame.cross_member.max_spacing; a warning on a frame "
        "that stands, and where its cross members were not measured",
        practice, "the jacks that leave no place between, or the spacing asked for", check_cross_spacing},
+      {"COUPLER-FIT", "ground", "Is the coupler one for this tongue, and does it lie on it?",
+       "its plate behind the tongue's front cut; its edges against each flange's web and toe, at both ends; "
+       "its "
+       "height against the tongue's; its sizes against a ball's",
+       "on the tongue 2 in; a ledge of the fillet's leg beside it; 1/2 in of each flange under it; 1 in "
+       "under "
+       "the tongue; ball 1-7/8 in",
+       "ball: classes of SAE J684, from memory; the others: common practice, no published source",
+       "another coupler, or the tongue's angle", check_coupler_fit},
+      {"SPRING-SEAT", "ground", "Do the springs hang from steel of the mains?",
+       "spring's width against the flange's; hangers (half a spring from the axle) to the mains' ends",
+       "margin 0; 1 in for a hanger's weld", practice, "narrower springs, a wider main, or the axle's place",
+       check_spring_seat},
+      {"TONGUE-END", "ground", "Do the tongue's rear ends stay under the mains?",
+       "outer corner of each channel's rear end beyond the main's web", "1 mm", practice,
+       "a shorter tongue or a smaller angle", check_tongue_end},
       {"RAIL-REMAINDER", "rail joint", "Is a rail a whole number of bunk pitches long?",
        "rail length less whole pitches", "0", practice, "the rail length or the bunk pitch",
        check_rail_remainder},
@@ -74,6 +90,17 @@ const std::vector<Rule>& rules() {
        "the plies at its "
        "longest",
        "limits.tip_clearance (1/16 in)", practice, "a shorter stock length, or a higher standoff", check_tip},
+      {"TIP-HEIGHT", "height", "Does every tip keep clear when the rail lies lower than drawn?",
+       "TIP's clearance - (what plates may be thin + weld pull + bow of the main from tab to tab)",
+       "margin 0, worst case", "bow and plates: ASTM A6, from memory; weld pull: common practice",
+       "a higher standoff, or a shorter bolt", check_tip_height},
+      {"RAIL-SHIM", "height", "How much shim may a rail want at the worst tab?",
+       "highest tab top - lowest: plates over + plates under + 2 x weld pull (clips: 2 x clip height + 2 x "
+       "weld "
+       "pull) + bow of a main over its length x (section / main)^2, worst case",
+       "limits.most_shim (3/8 in); up to it a note, and shims on the hardware list",
+       "bow 1/8 in for each 5 ft and plates: ASTM A6, from memory; the others: common practice",
+       "straighter mains, tabs held while welded, or more shim", check_rail_shim},
       {"CLASH", "clash", "Are no two solids in one place?",
        "overlap of convex pieces deeper than 0.05 mm; where pieces only cover the steel, common volume over "
        "1 mm3",
@@ -89,6 +116,21 @@ const std::vector<Rule>& rules() {
        "least distance between the moving thing in each of its states and everything else",
        "limits.moving_clearance (1/4 in): nearer is a warning, overlap a stop", practice,
        "another bunk for a clamp, or move the fixed thing by the shift given", check_clash_moving},
+      {"HEAD-ON-RAILS", "travel", "Does the head stay on its rails wherever it runs and is locked?",
+       "rail left beyond the wheels (half of wheel_base from the head's centre) at each stop and at the "
+       "lock; "
+       "sideways, how far a box of the head covers each standing leg, and no box within a rail",
+       "limits.wheel_to_end (1 in); sideways half of tolerances.gauge", practice,
+       "the stops further in, the lock, or the gauge", check_head_on_rails},
+      {"TRACK-STOP", "travel", "Do the stops stop the head?",
+       "what the head's foremost and rearmost boxes and a stop have in common, across and up, less the "
+       "gauge, "
+       "the play of the stop's bolt and the standing leg's height",
+       "limits.stop_overlap (1/2 in), each way", practice, "a higher or a wider stop, or nearer the heel",
+       check_track_stop},
+      {"HEAD-LOCK", "travel", "Is the head locked between its stops?",
+       "the locked head's place against the ends of its travel, and its boxes against the stops", "margin 0",
+       practice, "kit.head.lock_offset: another place for the lock", check_head_lock},
       {"EDGE", "edge, spacing", "Is there steel enough between each hole and the edge?",
        "hole centre (slot: centre of the end arc) to the nearest free edge of the face",
        "the catalogue's edge_minimum of the bolt, and half of what the hole is wider than standard; 1.25 "
@@ -103,6 +145,22 @@ const std::vector<Rule>& rules() {
        "web of 3/4 of the smaller hole; a warning in a bought part",
        "AISC 360 section J3.3; the web: from memory, common practice", "the spacing of the holes",
        check_spacing},
+      {"JACK-REACH", "ground", "Does every jack reach the ground, the bed level on its tyres?",
+       "tyres' lowest point - foot of the jack run all the way down",
+       "limits.jack_travel_left (2 in) to spare", practice, "a jack with more travel, or a lower foot",
+       check_jack_reach},
+      {"ROAD-CLEAR", "ground", "Does all that hangs low clear the road?",
+       "lowest point above the tyres' - bump x (from the ball / ball to axle), at its rear end",
+       "limits.road_clearance (1 in) at rest, 0 at the bump stops; there less than that limit is a warning",
+       practice, "a jack that draws up higher, or larger tyres", check_road_clear},
+      {"BUNK-ON-RAIL", "rail joint", "Does each bunk lie whole on one rail section?",
+       "bunk's flat leg to the section's ends", "2 x the kit's hole tolerance", practice,
+       "the bunk's hole set further in", check_bunk_on_rail},
+      {"ON-BUNK", "travel", "Do log stops and clamps stay on their bunks?",
+       "post against the bunk's ends, its toe and its fillet; clamp's foot, over its whole slide, against "
+       "the "
+       "bunk's ends",
+       "margin 0", practice, "the post nearer the middle, or a shorter slide", check_on_bunk},
       {"JOINT-SUPPORT", "rail joint", "Does every rail joint have a tab near it?",
        "joint to the nearest tab's hole, each side", "limits.joint_to_support (8 in); a warning", practice,
        "another tab near the joint", check_joint_support},

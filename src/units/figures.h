@@ -129,15 +129,19 @@ struct Figures {
   PrintedUnit moment_scale() const;  // lbf-ft, N m
 
   // --- Steps that values are rounded to or tried in.
-  Mm step() const { return either(inch / 16, 0.5); }        // a remedy
-  Mm shop_step() const { return either(inch / 16, 1); }     // made by hand: a fillet, a cut corner
-  Mm setting_step() const { return either(inch / 4, 5); }   // set by hand: a spacer, a block
-  Mm overall_step() const { return either(inch / 4, 1); }   // sizes over all
-  Mm place_step() const { return either(inch, 10); }        // places along the bed: a jack, an axle, a log
-  Mm coarse_step() const { return either(inch, 25); }       // rails, bunks, logs
-  Mm tongue_step() const { return either(inch / 2, 10); }   // how far a tongue runs back
-  Mm slot_step() const { return either(inch / 16, 2); }     // a tab's slot
-  Mm tab_step() const { return either(inch / 4, 10); }      // a tab's length
+  Mm step() const { return either(inch / 16, 0.5); }       // a remedy
+  Mm shop_step() const { return either(inch / 16, 1); }    // made by hand: a fillet, a cut corner
+  Mm setting_step() const { return either(inch / 4, 5); }  // set by hand: a spacer, a block
+  Mm overall_step() const { return either(inch / 4, 1); }  // sizes over all
+  Mm place_step() const { return either(inch, 10); }       // places along the bed: a jack, an axle, a log
+  Mm coarse_step() const { return either(inch, 25); }      // rails, bunks, logs
+  Mm tongue_step() const { return either(inch / 2, 10); }  // how far a tongue runs back
+  Mm slot_step() const { return either(inch / 16, 2); }    // a tab's slot
+  Mm shim_step() const {
+    return either(inch / 32, 0.5);
+  }                                                     // the thinnest shim; each next one is twice as thick
+  Mm travel_step() const { return either(inch, 25); }   // a jack's travel
+  Mm tab_step() const { return either(inch / 4, 10); }  // a tab's length
   Kg rating_step() const { return either(10 * pound, 5); }  // a rating past those usually sold
   // Jacks come in steps of 500 lb or 250 kg: common practice, no published source.
   Kg jack_step() const { return either(500 * pound, 250); }

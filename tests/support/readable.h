@@ -71,7 +71,7 @@ inline SheetInput input_of(const Examined& examined, bool draft) {
   in.lists = {{"PARTS", parts_csv(bed, h), {}},
               {"CUT LIST", cut_list_csv(bed, h), {}},
               {"DRILL LIST", drill_list_csv(bed, h), {}},
-              {"HARDWARE", hardware_csv(bed, job.kit.box, h, job.order.spares), {}}};
+              {"HARDWARE", hardware_csv(bed, job.kit.box, h, job.order.spares, shims(job, bed)), {}}};
   in.assembly = filled_words(examined);
   return in;
 }
