@@ -239,6 +239,18 @@ Findings datum(double past) {
   });
 }
 
+// A 1-1/4 in bolt under 3/16 in of bunk and 1/4 in of rail, 7/8 in over the main; plate and
+// pad 0.01 in thin, tabs 23 in apart on mains bowed 1/2 in over 20 ft.
+Findings tip_height(double past) {
+  return run_demo("base", [&](Job& job) {
+    const BoltSize& bolt = *job.catalog.bolt("1/2 in");
+    const Mm drawn = (0.875 - 1.25 + 3.0 / 16 + 0.25) * inch - bolt.length_plus + bolt.flat.thickness;
+    job.order.limits.tip_clearance = 0;
+    job.order.limits.most_shim = inch;
+    job.order.tolerances.weld_pull = drawn - (0.02 + 0.5 * (23.0 / 240) * (23.0 / 240)) * inch + past * hair;
+  });
+}
+
 std::vector<Planted> bed_rows() {
   return {
       {"RAIL-REMAINDER", "remainder of a rail", rail_remainder},
@@ -293,6 +305,73 @@ std::vector<Planted> bed_rows() {
          return run_demo("base", [&](Job& j) { j.kit.gusset.bolts.resize(past > 0 ? 1 : 2); });
        }},
       {"TRACK-LENGTH", "track out by what is allowed", track_length},
+      {"HEAD-ON-RAILS", "wheel 1 in from the rail's end at the stop",
+       // The head's centre stops 25 in from the end.
+       [](double past) {
+         return run_demo("base", [&](Job& j) { j.kit.head.wheel_base = 48 * inch + past * 2 * hair; });
+       }},
+      {"TRACK-STOP", "stop in the bumper's way by what is asked",
+       // 1 in drawn; 1/64 gauge, 1/16 the bolt's play, 1/64 the hole.
+       [](double past) {
+         return run_demo("base",
+                         [&](Job& j) { j.order.limits.stop_overlap = (1 - 6.0 / 64) * inch + past * hair; });
+       }},
+      {"HEAD-LOCK", "head locked where its stop lets it go",
+       [](double past) {
+         return run_demo("base", [&](Job& j) { j.kit.head.lock_offset = 25 * inch - past * hair; });
+       }},
+      {"ON-BUNK", "log stop at its bunk's end",
+       [](double past) {
+         return run_demo("base", [&](Job& j) { j.kit.log_stop.from_centre = 22.75 * inch + past * hair; });
+       }},
+      {"BUNK-ON-RAIL", "bunk at the rail's end, its holes out",
+       [](double past) {
+         return run_demo("base",
+                         [&](Job& j) { j.kit.bunk.outer_set = (1.25 + 2.0 / 64) * inch - past * hair; });
+       }},
+      {"JACK-REACH", "tongue jack with its travel to spare",
+       // Foot 28-5/8 in down, the ground 25-1/4 in.
+       [](double past) {
+         return run_demo("base",
+                         [&](Job& j) { j.order.limits.jack_travel_left = 3.375 * inch + past * hair; });
+       }},
+      {"ROAD-CLEAR", "rear jack over the road, springs at their stops",
+       // 7-1/4 in at rest; 226 in back it comes down 267/144 of 3 in.
+       [](double past) {
+         return run_demo("base", [&](Job& j) {
+           j.order.limits.road_clearance = (7.25 - 3 * 267.0 / 144) * inch + past * hair;
+         });
+       }},
+      {"COUPLER-FIT", "ledge of the fillet's leg beside the coupler's plate",
+       [](double past) {
+         return run_demo("base", [&](Job& j) {
+           j.frame.coupler.width =
+               2 * (1.75 * inch / std::cos(25 * degree) + 3 - 3 * inch / 16) + past * hair;
+         });
+       }},
+      {"SPRING-SEAT", "spring as wide as the flange of C6x8.2",
+       [](double past) {
+         return run_demo("base", [&](Job& j) { j.frame.axle.spring_width = 1.92 * inch + past * hair; });
+       }},
+      {"TONGUE-END", "tongue 1 mm out past the mains",
+       [](double past) {
+         return run_demo("base", [&](Job& j) {
+           const double slope = std::tan(25 * degree);
+           j.frame.tongue.back =
+               (22 * inch + 1 - 3 - 1.75 * inch / std::cos(25 * degree)) / slope - 38 * inch + past * hair;
+         });
+       }},
+      {"RAIL-SHIM", "tabs out of one plane, no shims allowed",
+       // Plate and pad over by a half each of what counts as nothing.
+       [](double past) {
+         return run_demo("base", [&](Job& j) {
+           Tolerances& t = j.order.tolerances;
+           t.plate_under = t.weld_pull = t.main_camber = 0;
+           t.plate_over = same_place * (1 + past / 2) / 2;
+           j.order.limits.most_shim = 0;
+         });
+       }},
+      {"TIP-HEIGHT", "rail as low as the bunk bolts' tips let it", tip_height},
       {"REACH", "head in a well of a socket's width", reach},
       {"CUT-HOLE", "slot as wide as the plate is thick", cut_hole},
       {"CENTRE-MARK", "7/16 in hole in 3/8 in plate, the limit at that ratio",

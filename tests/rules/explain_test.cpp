@@ -51,6 +51,18 @@ constexpr Expected book[] = {
     {"WELD-MOST", "weld", "leave its edge standing", "against the edge it runs along"},
     {"WELD-LOAD", "weld", "as a log lands", "elastic method"},
     {"TORCH", "weld", "a torch reach", "nozzle 4 in long"},
+    {"HEAD-ON-RAILS", "travel", "head stay on its rails", "half of wheel_base"},
+    {"TRACK-STOP", "travel", "stops stop the head", "foremost and rearmost boxes"},
+    {"HEAD-LOCK", "travel", "locked between its stops", "ends of its travel"},
+    {"ON-BUNK", "travel", "stay on their bunks", "over its whole slide"},
+    {"BUNK-ON-RAIL", "rail joint", "whole on one rail section", "flat leg to the section's ends"},
+    {"JACK-REACH", "ground", "jack reach the ground", "run all the way down"},
+    {"ROAD-CLEAR", "ground", "hangs low clear the road", "ball to axle"},
+    {"COUPLER-FIT", "ground", "one for this tongue", "behind the tongue's front cut"},
+    {"SPRING-SEAT", "ground", "springs hang from steel", "half a spring from the axle"},
+    {"TONGUE-END", "ground", "rear ends stay under", "outer corner of each channel"},
+    {"RAIL-SHIM", "height", "How much shim", "highest tab top"},
+    {"TIP-HEIGHT", "height", "lies lower than drawn", "from tab to tab"},
 };
 
 // An entry as it is printed: its head line, and what stands after each label.

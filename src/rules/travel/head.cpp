@@ -50,11 +50,14 @@ void check_wheels(const Scene& scene, End end, std::vector<Finding>& findings) {
                         : fmt::format("{}, the head's {} wheels are {} from the rails' ends; {} is asked",
                                       where, end_word(end), say.say(least), say.say(limit));
   const Mm by = say.round_up(limit - least);
-  f.remedy = in_lock ? fmt::format("lock the head {} further in", say.say(by))
+  f.remedy = in_lock ? fmt::format("lock the head {} further {}", say.say(by), front ? "rearward" : "forward")
                      : fmt::format("stops {} further in from the rails' ends", say.say(by));
   if (const Job* job = scene.input.job) {
+    // The lock is measured from the end it is at.
+    const bool its_own_end = front == (job->order.track.head_lock == HeadLock::front);
     if (in_lock)
-      f.changes.push_back({"kit.head.lock_offset", say.set(job->kit.head.lock_offset + by)});
+      f.changes.push_back(
+          {"kit.head.lock_offset", say.set(job->kit.head.lock_offset + (its_own_end ? by : -by))});
     else
       f.changes.push_back({"kit.track_stop.from_end", say.set(job->kit.track_stop.from_end + by)});
   }

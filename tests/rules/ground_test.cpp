@@ -1,0 +1,145 @@
+// JACK-REACH, ROAD-CLEAR, COUPLER-FIT, SPRING-SEAT and TONGUE-END: figures by hand from
+// the frames' files, and that each change clears its finding. Common practice, no
+// published source, but for the channels' sizes (AISC Manual table 1-5) and the smallest
+// ball (SAE J684, from memory). The limits are in tests/planted/matrix_test.cpp.
+#include <cmath>
+
+#include "rules/clears.h"
+
+namespace bedwright {
+namespace {
+
+using testing::check_typed;
+using testing::expect_each_change_clears;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+using ::testing::SizeIs;
+
+// Under the base order's mains: 6 in of main, 5-1/2 in to the axle, half a 27-1/2 in tyre.
+constexpr Mm ground = -(6 + 5.5 + 13.75) * inch;
+
+TEST(JackReach, EveryDemosJacksReachWithTravelLeft) {
+  for (const char* order : {"base", "one_extension", "metric", "lot_frame", "sizes"}) {
+    EXPECT_THAT(check_typed(order, {}, "JACK-REACH"), IsEmpty()) << order;
+    EXPECT_THAT(check_typed(order, {}, "ROAD-CLEAR"), IsEmpty()) << order;
+  }
+}
+
+TEST(JackReach, TongueJackOfTenInches) {
+  // Flange on 3/8 in of plate on the tongue; 8 in below it and 10 in of travel.
+  const auto found = check_typed("base", {"frame.tongue_jack.travel=10 in"}, "JACK-REACH");
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].subjects[0].id.kind, Kind::tongue_jack);
+  EXPECT_NEAR(found[0].measured, ground - (-6 + 0.375 - 8 - 10) * inch, 1e-6);
+  EXPECT_THAT(found[0].message, HasSubstr("above the ground"));
+  expect_each_change_clears("base", {"frame.tongue_jack.travel=10 in"}, "JACK-REACH");
+}
+
+TEST(JackReach, CornerJacks) {
+  const auto found = check_typed("base", {"frame.jack.travel=8 in"}, "JACK-REACH");
+  ASSERT_THAT(found, SizeIs(6));  // 18 + 8 = 26 in down, 3/4 in under the tyres
+  for (const Finding& f : found) EXPECT_NEAR(f.measured, 0.75 * inch, 1e-6);
+  EXPECT_THAT(found[0].message, HasSubstr("travel left"));
+  expect_each_change_clears("base", {"frame.jack.travel=8 in"}, "JACK-REACH");
+  expect_each_change_clears("metric", {"frame.jack.travel=0 mm"}, "JACK-REACH");
+  expect_each_change_clears("base", {"frame.axle.tyre_diameter=44 in"}, "JACK-REACH");
+}
+
+TEST(RoadClear, AJackUnderTheRoad) {
+  // 6 + 5-1/2 + 8 = 19-1/2 in: jacks drawn up to 20 in are under it.
+  const std::vector<std::string> low{"frame.axle.tyre_diameter=16 in", "frame.jack.post_bottom=-20 in"};
+  const auto found = check_typed("base", low, "ROAD-CLEAR");
+  ASSERT_FALSE(found.empty());
+  EXPECT_EQ(found[0].severity, Severity::stop);
+  EXPECT_EQ(found[0].subjects[0].id.kind, Kind::jack);
+  EXPECT_THAT(found[0].message, HasSubstr("under the road"));
+  expect_each_change_clears("base", low, "ROAD-CLEAR");
+}
+
+TEST(RoadClear, TheRearComesDownByTheLeverAboutTheBall) {
+  // At the rear jack's plate, 226 in behind the front, the bed comes down 267/144 of the
+  // axle's 3 in; the jack is 25-1/4 - 20 in above the road.
+  const auto found = check_typed("base", {"frame.jack.post_bottom=-20 in"}, "ROAD-CLEAR");
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].subjects[0].id.number, 3);
+  EXPECT_NEAR(found[0].measured, (5.25 - 3 * (226.0 + 41) / (103 + 41)) * inch, 1e-6);
+  EXPECT_THAT(found[0].message, HasSubstr("bump stops"));
+  expect_each_change_clears("base", {"frame.jack.post_bottom=-20 in"}, "ROAD-CLEAR");
+  // Without springs it stays as it is.
+  EXPECT_THAT(check_typed("base", {"frame.jack.post_bottom=-20 in", "frame.axle.bump=0 in"}, "ROAD-CLEAR"),
+              IsEmpty());
+}
+
+TEST(CouplerFit, SharesNoSpaceWithTheTongueAndIsWeldedAlongIt) {
+  for (const std::string& order : testing::good_orders) {
+    const Bed bed = testing::demo_bed(order);
+    const int coupler = bed.item({Kind::coupler});
+    for (const Joined& j : bed.joined) EXPECT_TRUE(j.a != coupler && j.b != coupler) << order;
+    int welds = 0;
+    for (const Weld& w : bed.welds) {
+      if (w.a != coupler) continue;
+      ++welds;
+      EXPECT_GT(w.leg, 0);
+      ASSERT_THAT(w.runs, SizeIs(1));
+      EXPECT_GT(w.length, 4 * w.leg);  // AISC 360 section J2.2b
+    }
+    EXPECT_EQ(welds, 2) << order;
+    for (const char* code : {"COUPLER-FIT", "CLASH", "WELD-CONTACT", "WELD-STEEL"})
+      EXPECT_THAT(check_typed(order, {}, code), IsEmpty()) << order << " " << code;
+  }
+}
+
+TEST(CouplerFit, AheadOfItsTongue) {
+  // 10 in long, its nose 9 + 2 in ahead.
+  const auto found = check_typed("base", {"frame.coupler.ball_ahead=9 in"}, "COUPLER-FIT");
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_NEAR(found[0].measured, -inch, 1e-6);
+  EXPECT_THAT(found[0].message, HasSubstr("ahead of the tongue"));
+  expect_each_change_clears("base", {"frame.coupler.ball_ahead=9 in"}, "COUPLER-FIT");
+  expect_each_change_clears("metric", {"frame.coupler.length=150 mm"}, "COUPLER-FIT");
+}
+
+TEST(CouplerFit, TooSmallTooLargeAtTheWrongAngle) {
+  for (const std::vector<std::string>& sets :
+       std::vector<std::vector<std::string>>{{"frame.coupler.width=1 in"},
+                                             {"frame.coupler.height=1 in"},
+                                             {"frame.coupler.width=15 in"},
+                                             {"frame.coupler.height=11 in"},
+                                             {"frame.coupler.angle=45 deg"},
+                                             {"frame.tongue.angle=42 deg", "frame.tongue.length=20 in"},
+                                             {"frame.coupler.ball_ahead=1/2 in"}}) {
+    SCOPED_TRACE(sets[0]);
+    EXPECT_FALSE(check_typed("base", sets, "COUPLER-FIT").empty());
+    expect_each_change_clears("base", sets, "COUPLER-FIT");
+  }
+  const auto wide = check_typed("base", {"frame.coupler.width=15 in"}, "COUPLER-FIT");
+  ASSERT_THAT(wide, SizeIs(1));
+  // C5x6.7: 1-3/4 in of flange, turned 25 degrees, 3 mm between the toes.
+  EXPECT_NEAR(wide[0].measured, 1.75 * inch / std::cos(25 * degree) + 3 - 7.5 * inch, 1e-6);
+}
+
+TEST(SpringSeat, WiderThanTheFlangeOrOffTheMains) {
+  const auto wide = check_typed("base", {"frame.axle.spring_width=3 in"}, "SPRING-SEAT");
+  ASSERT_THAT(wide, SizeIs(1));
+  EXPECT_NEAR(wide[0].limit, 1.92 * inch, 1e-6);  // C6x8.2
+  expect_each_change_clears("base", {"frame.axle.spring_width=3 in"}, "SPRING-SEAT");
+  expect_each_change_clears("base", {"frame.axle.spring_width=50 mm"}, "SPRING-SEAT");
+  const auto off = check_typed("base", {"axle.position=10 in"}, "SPRING-SEAT");
+  ASSERT_THAT(off, SizeIs(1));
+  EXPECT_NEAR(off[0].measured, -3 * inch, 1e-6);  // 10 - 13
+  expect_each_change_clears("base", {"axle.position=10 in"}, "SPRING-SEAT");
+  expect_each_change_clears("base", {"axle.position=238 in"}, "SPRING-SEAT");
+}
+
+TEST(TongueEnd, OutPastTheMains) {
+  const auto found = check_typed("base", {"frame.tongue.back=7 in"}, "TONGUE-END");
+  ASSERT_THAT(found, SizeIs(2));
+  EXPECT_NEAR(found[0].measured,
+              1.75 * inch / std::cos(25 * degree) + 3 + 45 * inch * std::tan(25 * degree) - 22 * inch, 1e-3);
+  expect_each_change_clears("base", {"frame.tongue.back=7 in"}, "TONGUE-END");
+  expect_each_change_clears("base", {"frame.tongue.length=48 in"}, "TONGUE-END");
+  expect_each_change_clears("metric", {"frame.tongue.angle=28 deg"}, "TONGUE-END");
+}
+
+}  // namespace
+}  // namespace bedwright
