@@ -208,19 +208,20 @@ void lay_coupler(Builder& b) {
   const Mm front = b.main_start() - b.frame.tongue.length;
   const int item = b.place(b.add({Kind::coupler}, "", Origin::bought, coupler_item(c)), {Kind::coupler},
                            {{front - c.ball_ahead - socket, 0, -b.main_section().depth}});
-  // Along each edge of the plate, where it lies on the tongue; none where it does not.
-  const Mm half = c.width / 2, tail = c.length - c.ball_ahead - socket;
+  // Along each edge of the plate, from where its leg has flange under it behind the
+  // tongue's cut; none where the plate does not lie on the tongue.
+  const Mm leg = b.frame.welds.leg, begins = leg * std::sin(c.angle), ends = c.length - c.ball_ahead - socket;
   for (Side side : both_sides) {
     const double out = outward(side);
-    const Vec3 from{front, out * half, -b.main_section().depth};
+    const auto edge_at = [&](Mm behind) {
+      return Vec3{front + behind, out * (c.width / 2 + behind * std::tan(c.angle)), -b.main_section().depth};
+    };
     std::vector<WeldRun> runs;
-    if (tail > same_place)
-      runs.push_back({from,
-                      from + Vec3{tail, out * tail * std::tan(c.angle), 0},
-                      {0, 0, 1},
-                      {-std::sin(c.angle), out * std::cos(c.angle), 0}});
+    if (ends > begins + same_place)
+      runs.push_back(
+          {edge_at(begins), edge_at(ends), {0, 0, 1}, {-std::sin(c.angle), out * std::cos(c.angle), 0}});
     b.weld(
-        item, b.bed.item({Kind::tongue, side}), b.frame.welds.leg, WeldLine::outer_edge,
+        item, b.bed.item({Kind::tongue, side}), leg, WeldLine::outer_edge,
         {std::min(c.plate_thickness, b.section(b.frame.tongue.section).flange_thickness), c.plate_thickness},
         std::move(runs));
   }

@@ -125,7 +125,7 @@ const std::vector<Rule>& rules() {
       {"TRACK-STOP", "travel", "Do the stops stop the head?",
        "what the head's foremost and rearmost boxes and a stop have in common, across and up, less the "
        "gauge, "
-       "the play of the stop's bolt and the standing leg's height",
+       "the play of the stop's bolt and the rail's height",
        "limits.stop_overlap (1/2 in), each way", practice, "a higher or a wider stop, or nearer the heel",
        check_track_stop},
       {"HEAD-LOCK", "travel", "Is the head locked between its stops?",
@@ -157,7 +157,8 @@ const std::vector<Rule>& rules() {
        "bunk's flat leg to the section's ends", "2 x the kit's hole tolerance", practice,
        "the bunk's hole set further in", check_bunk_on_rail},
       {"ON-BUNK", "travel", "Do log stops and clamps stay on their bunks?",
-       "post against the bunk's ends, its toe and its fillet; clamp's foot, over its whole slide, against "
+       "post against the bunk's ends, its toe and its fillet; the foot of a clamp, over its whole slide, "
+       "against "
        "the "
        "bunk's ends",
        "margin 0", practice, "the post nearer the middle, or a shorter slide", check_on_bunk},

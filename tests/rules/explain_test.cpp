@@ -52,7 +52,7 @@ constexpr Expected book[] = {
     {"WELD-LOAD", "weld", "as a log lands", "elastic method"},
     {"TORCH", "weld", "a torch reach", "nozzle 4 in long"},
     {"HEAD-ON-RAILS", "travel", "head stay on its rails", "half of wheel_base"},
-    {"TRACK-STOP", "travel", "stops stop the head", "foremost and rearmost boxes"},
+    {"TRACK-STOP", "travel", "stops stop the head", "foremost and rearmost boxes and a stop"},
     {"HEAD-LOCK", "travel", "locked between its stops", "ends of its travel"},
     {"ON-BUNK", "travel", "stay on their bunks", "over its whole slide"},
     {"BUNK-ON-RAIL", "rail joint", "whole on one rail section", "flat leg to the section's ends"},

@@ -84,8 +84,9 @@ TEST(CouplerFit, SharesNoSpaceWithTheTongueAndIsWeldedAlongIt) {
       EXPECT_GT(w.length, 4 * w.leg);  // AISC 360 section J2.2b
     }
     EXPECT_EQ(welds, 2) << order;
-    for (const char* code : {"COUPLER-FIT", "CLASH", "WELD-CONTACT", "WELD-STEEL"})
-      EXPECT_THAT(check_typed(order, {}, code), IsEmpty()) << order << " " << code;
+    for (const char* code : {"COUPLER-FIT", "CLASH", "WELD-CONTACT", "WELD-STEEL", "WELD-MOST", "WELD-LEAST"})
+      for (const Finding& f : check_typed(order, {}, code))
+        EXPECT_NE(f.severity, Severity::stop) << order << " " << f.message;
   }
 }
 

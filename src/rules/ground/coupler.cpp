@@ -92,6 +92,10 @@ void check_coupler_fit(const Scene& scene, std::vector<Finding>& findings) {
     ledge = std::min(ledge, in_from_web);
     lap = std::min(lap, channel.across - in_from_web);
   }
+  // With its edges along the tongue's, to a degree, it lies everywhere as at the front cut.
+  const Mm at_front = channel.web - c.width / 2;
+  const double turned = std::round(std::atan(channel.slope) / degree);
+  const Change tongues_angle{"frame.coupler.angle", fmt::format("{:.0f} deg", turned)};
   if (Finding* f = judge.less(ledge, leg)) {
     f->message = ledge < 0
                      ? fmt::format("the coupler stands {} out past the tongue on each side", say.say(-ledge))
@@ -100,8 +104,10 @@ void check_coupler_fit(const Scene& scene, std::vector<Finding>& findings) {
                            "a fillet of {}",
                            say.say(ledge), say.say(leg));
     const Mm width = std::floor((c.width - 2 * (leg - ledge)) / say.step() + 1e-6) * say.step();
-    f->remedy = fmt::format("a coupler {} wide at the tongue's front cut", say.say(width));
+    f->remedy = width > 0 ? fmt::format("a coupler {} wide at the tongue's front cut", say.say(width))
+                          : fmt::format("a coupler whose plate is at the tongue's {:.0f} degrees", turned);
     if (width > 0) f->changes.push_back({"frame.coupler.width", say.set(width)});
+    if (at_front >= leg + 1) f->changes.push_back(tongues_angle);
   }
   if (Finding* f = judge.less(lap, least_lap)) {
     f->message = lap < 0 ? fmt::format("the coupler's plate misses the tongue's flanges by {}", say.say(-lap))
@@ -110,11 +116,11 @@ void check_coupler_fit(const Scene& scene, std::vector<Finding>& findings) {
                                "is asked",
                                say.say(lap), say.say(least_lap));
     const Mm width = c.width + 2 * say.round_up(least_lap - lap);
-    f->remedy = fmt::format("a coupler {} wide at the tongue's front cut, its edges at {:.0f} degrees",
-                            say.say(width), std::atan(channel.slope) / degree);
+    const bool by_angle = channel.across - at_front >= least_lap + 1;
+    f->remedy = by_angle ? fmt::format("a coupler whose plate is at the tongue's {:.0f} degrees", turned)
+                         : fmt::format("a coupler {} wide at the tongue's front cut", say.say(width));
+    if (by_angle) f->changes.push_back(tongues_angle);
     f->changes.push_back({"frame.coupler.width", say.set(width)});
-    f->changes.push_back(
-        {"frame.coupler.angle", fmt::format("{:.0f} deg", std::atan(channel.slope) / degree)});
   }
   if (Finding* f = judge.less(channel.top + c.plate_thickness - c.height, channel.bottom - most_below)) {
     const Mm most = channel.top - channel.bottom + c.plate_thickness + most_below;

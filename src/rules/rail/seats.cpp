@@ -126,6 +126,7 @@ void check_bunk_on_rail(const Scene& scene, std::vector<Finding>& findings) {
 }
 
 void check_on_bunk(const Scene& scene, std::vector<Finding>& findings) {
+  if (scene.bed.track.bunks.empty()) return;  // nothing to sit on was laid out
   for (const int stop : scene.bed.items_of(Kind::log_stop)) check_log_stop(scene, stop, findings);
   for (const int clamp : scene.bed.items_of(Kind::clamp))
     if (scene.bed.items[clamp].id.pose == Pose::between) check_clamp(scene, clamp, findings);

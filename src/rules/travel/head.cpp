@@ -26,6 +26,10 @@ Mm gauge_error(const Scene& scene) {
   return scene.input.job ? scene.input.job->order.tolerances.gauge / 2 : 0;
 }
 
+bool has_track_and_head(const Bed& bed) {
+  return bed.track.sections > 0 && bed.find_item(head_in(Pose::running));
+}
+
 // --- on the rails ---------------------------------------------------------------------
 
 // A wheel off the rail's end, running or locked, at that end of the track.
@@ -226,7 +230,7 @@ Mm clear_of_stop(const Bed& bed, End end) {
 }  // namespace
 
 void check_head_on_rails(const Scene& scene, std::vector<Finding>& findings) {
-  if (!scene.bed.find_item(head_in(Pose::running))) return;
+  if (!has_track_and_head(scene.bed)) return;
   for (const End end : {End::front, End::rear}) check_wheels(scene, end, findings);
   for (const Side side : both_sides) {
     const std::size_t before = findings.size();
@@ -237,13 +241,13 @@ void check_head_on_rails(const Scene& scene, std::vector<Finding>& findings) {
 }
 
 void check_track_stop(const Scene& scene, std::vector<Finding>& findings) {
-  if (!scene.bed.find_item(head_in(Pose::running))) return;
+  if (!has_track_and_head(scene.bed)) return;
   for (const Side side : both_sides)
     for (const End end : {End::front, End::rear}) check_stop(scene, side, end, findings);
 }
 
 void check_head_lock(const Scene& scene, std::vector<Finding>& findings) {
-  if (!scene.bed.find_item(head_in(Pose::locked))) return;
+  if (!has_track_and_head(scene.bed)) return;
   const Track& t = scene.bed.track;
   const Figures& say = scene.figures;
   for (const End end : {End::front, End::rear}) {
