@@ -244,7 +244,9 @@ class MovingList {
   void coupler() {
     const int item = bed_.item({Kind::coupler});
     const Mm front = -job_.frame.main.front_overhang - job_.frame.tongue.length;
-    const Vec3 ball{front - job_.frame.coupler.ball_ahead, 0, place(item).z};
+    // Its origin is at the tongue's top; the ball is at the middle of its body.
+    const Box3 body = block_bounds(bed_, item).at(0);
+    const Vec3 ball{front - job_.frame.coupler.ball_ahead, 0, (body.low.z + body.high.z) / 2};
     row({called(item), "ball's centre", "", "", "point", box_of(ball, ball)});
   }
 

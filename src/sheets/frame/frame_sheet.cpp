@@ -50,8 +50,10 @@ Vec2 joint_of(const Bed& bed, const Weld& w) {
 std::vector<WeldKind> weld_kinds(const Bed& bed, const std::vector<int>& items) {
   std::map<WeldKey, WeldKind> kinds;
   for (const Weld& w : bed.welds) {
-    const bool ours = w.leg > 0 && std::binary_search(items.begin(), items.end(), w.a) &&
-                      std::binary_search(items.begin(), items.end(), w.b);
+    // The coupler is bought, but the shop welds it on.
+    const bool ours =
+        w.leg > 0 && std::binary_search(items.begin(), items.end(), w.b) &&
+        (std::binary_search(items.begin(), items.end(), w.a) || bed.items[w.a].id.kind == Kind::coupler);
     if (!ours) continue;
     WeldKind& kind = kinds[{bed.items[w.a].part, bed.items[w.b].part, std::lround(1000 * w.leg),
                             std::lround(100 * w.length), w.line}];
@@ -202,8 +204,10 @@ class FramePlan {
     for (std::size_t i = 0; i < kinds_.size(); ++i) {
       const Vec2 tip = at(kinds_[i].tip.x, kinds_[i].tip.y);
       knee = std::max(knee + knee_apart, tip.x + 2);
-      weld_symbol(list_, weld_mark(*kinds_[i].shown, kinds_[i].count, figures_), tip,
-                  {knee, lowest + symbol_row * static_cast<double>(i)}, small_text);
+      WeldMark mark = weld_mark(*kinds_[i].shown, kinds_[i].count, figures_);
+      if (bed_.items[kinds_[i].shown->a].id.kind == Kind::coupler)
+        mark.tail = "coupler on the tongue's top: " + mark.tail;
+      weld_symbol(list_, mark, tip, {knee, lowest + symbol_row * static_cast<double>(i)}, small_text);
     }
   }
 
