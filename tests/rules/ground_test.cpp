@@ -140,6 +140,11 @@ TEST(TongueEnd, OutPastTheMains) {
   expect_each_change_clears("base", {"frame.tongue.back=7 in"}, "TONGUE-END");
   expect_each_change_clears("base", {"frame.tongue.length=48 in"}, "TONGUE-END");
   expect_each_change_clears("metric", {"frame.tongue.angle=28 deg"}, "TONGUE-END");
+  // What stands is not made again: nothing to set is offered.
+  const auto standing = check_typed("lot_frame", {"frame.tongue.back=6 in"}, "TONGUE-END");
+  ASSERT_THAT(standing, SizeIs(2));
+  EXPECT_THAT(standing[0].changes, IsEmpty());
+  EXPECT_THAT(standing[0].remedy, HasSubstr("measure"));
 }
 
 }  // namespace

@@ -98,7 +98,15 @@ void check_tongue_end(const Scene& scene, std::vector<Finding>& findings) {
     f.margin = most_out - out;
     f.message = fmt::format("the rear end of {} stands {} out past {}; {} is the most", f.subjects[0].name,
                             say.say(out), f.subjects[1].name, say.say(most_out));
-    if (const Job* job = scene.input.job) {
+    const Job* job = scene.input.job;
+    if (job && !job->frame.tabs.existing.empty()) {
+      // What stands is not made again.
+      f.remedy =
+          "measure the tongue of the frame that stands, and give its length, back and angle as they are";
+      findings.push_back(std::move(f));
+      continue;
+    }
+    if (job) {
       const FrameTongue& t = job->frame.tongue;
       const Mm less = (out - most_out) / std::tan(t.angle);
       const Mm back = std::floor((t.back - less) / say.step() + 1e-6) * say.step();

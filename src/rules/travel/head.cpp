@@ -2,7 +2,7 @@
 // the stops stop it, and it is locked between them.
 #include <fmt/format.h>
 
-#include <optional>
+#include <tuple>
 
 #include "bed/head_meets.h"
 #include "rules/rule_list.h"
@@ -131,12 +131,16 @@ struct AtStop {
 };
 
 // What of the stop the head meets where it comes to rest: the best of the boxes that
-// are at its face then; where none meets it, of all.
-AtStop at_stop(const Bed& bed, const Box3& stop, End end) {
+// are at its face then; where none meets it, of all. The best wants least of a change:
+// enough one way goes before more both ways.
+AtStop at_stop(const Bed& bed, const Box3& stop, End end, Meet enough) {
   const bool front = end == End::front;
   const std::vector<Box3> boxes = block_bounds(bed, bed.item(head_in(Pose::running)));
   const auto short_of_face = [&](const Box3& box) {
     return front ? box.low.x - stop.high.x : stop.low.x - box.high.x;
+  };
+  const auto rank = [&](const Meet& m) {
+    return std::tuple((m.width >= enough.width) + (m.height >= enough.height), m.least(), m.width + m.height);
   };
   AtStop best;
   best.stopped =
@@ -144,9 +148,7 @@ AtStop at_stop(const Bed& bed, const Box3& stop, End end) {
   for (const Box3& box : boxes) {
     const Meet m = meet_along(box, stop);
     if (best.stopped && (!m.touch() || short_of_face(box) > one_face)) continue;
-    if (std::pair(m.least(), m.width + m.height) >
-        std::pair(best.meet.least(), best.meet.width + best.meet.height))
-      best.meet = m;
+    if (rank(m) > rank(best.meet)) best.meet = m;
   }
   return best;
 }
@@ -168,10 +170,10 @@ void check_stop(const Scene& scene, Side side, End end, std::vector<Finding>& fi
   const Figures& say = scene.figures;
   const Identity id{Kind::track_stop, side, 0, 0, end};
   const Box3 stop = bounds(bed, bed.item(id));
-  const AtStop found = at_stop(bed, stop, end);
   const Meet loose = play(scene);
-  const Meet left{found.meet.width - loose.width, found.meet.height - loose.height};
   const Mm limit = scene.limits.stop_overlap;
+  const AtStop found = at_stop(bed, stop, end, {limit + loose.width, limit + loose.height});
+  const Meet left{found.meet.width - loose.width, found.meet.height - loose.height};
   if (found.stopped && left.least() >= limit - same_place) return;
   const bool narrow = left.width < left.height;
   const Mm drawn = narrow ? found.meet.width : found.meet.height;
