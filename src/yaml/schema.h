@@ -92,7 +92,7 @@ class SchemaWriter {
 };
 
 // The schema of S as a file's text, two spaces a level, with a line end.
-std::string schema_text(SchemaWriter::Json schema, const std::string& title);
+std::string schema_text(const SchemaWriter::Json& schema, const std::string& title);
 
 template <class S>
 std::string schema_of(const std::string& title) {
