@@ -102,9 +102,10 @@ std::optional<Loaded> load_and_advise(const OrderArguments& arguments, Progress&
 
 PacketInput packet_input(const Loaded& loaded, PacketState state, Progress& progress) {
   const Examined& e = *loaded.examined;
-  const auto model = [&e] {
+  const auto model = [&e, state] {
     const Heading& h = e.heading();
-    return step_text(e.bed, {h.number, h.date, h.shop, h.shop, "bedwright " + version()});
+    return step_text(
+        e.bed, {h.number, h.date, h.shop, h.shop, "bedwright " + version(), state != PacketState::released});
   };
   return {e,
           loaded.assembly,

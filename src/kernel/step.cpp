@@ -38,6 +38,7 @@
 #include <XSControl_WorkSession.hxx>
 #include <fstream>
 #include <map>
+#include <set>
 #include <sstream>
 #include <stdexcept>
 
@@ -109,9 +110,10 @@ struct Assembly {
   TopoDS_Compound shape;
   std::vector<int> items;             // shown, in the order they were added
   std::map<int, TopoDS_Shape> parts;  // by index, those in use
+  std::set<int> without_holes;        // of a draft
 };
 
-Assembly assemble(const Bed& bed) {
+Assembly assemble(const Bed& bed, bool draft) {
   Shapes shapes(bed);
   Assembly assembly;
   const BRep_Builder builder;
@@ -120,7 +122,15 @@ Assembly assemble(const Bed& bed) {
     const Item& item = bed.items[i];
     if (!item.shown) continue;
     TopoDS_Shape& part = assembly.parts[item.part];
-    if (part.IsNull()) part = shapes.part(item.part);
+    if (part.IsNull()) {
+      try {
+        part = shapes.part(item.part);
+      } catch (const std::runtime_error&) {  // a rule stops such a bed; its draft is for talking about it
+        if (!draft) throw;
+        part = build_part(bed.parts[item.part], Detail::picture);
+        assembly.without_holes.insert(item.part);
+      }
+    }
     builder.Add(assembly.shape, part.Located(location(item.placement)));
     assembly.items.push_back(static_cast<int>(i));
   }
@@ -153,7 +163,9 @@ void name_all(const Handle(StepData_StepModel) & model, const Bed& bed, const As
     auto& definition = definitions[item.part];
     if (definition.IsNull()) {
       definition = usage->RelatedProductDefinition();
-      name_product(definition, name(bed.parts[item.part]));
+      name_product(definition,
+                   name(bed.parts[item.part]) +
+                       (assembly.without_holes.contains(item.part) ? ", its holes not drawn" : ""));
     }
     if (definition != usage->RelatedProductDefinition()) throw std::logic_error("one part, two products");
   }
@@ -236,7 +248,7 @@ std::string in_basic_alphabet(const std::string& utf8) {
 std::string step_text(const Bed& bed, const StepHeader& header) {
   return guarded("STEP", [&] {
     settle_kernel();
-    const Assembly assembly = assemble(bed);
+    const Assembly assembly = assemble(bed, header.draft);
     STEPControl_Writer writer;
     writer.WS()->SetController(new OneLevelController(assembly.shape));
     if (writer.Transfer(assembly.shape, STEPControl_AsIs, false) != IFSelect_RetDone) {

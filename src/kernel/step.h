@@ -17,6 +17,7 @@ struct StepHeader {
   std::string author;
   std::string organisation;
   std::string program;  // "bedwright 0.1.0"
+  bool draft = false;   // what its holes leave no solid is shown without them, and its name says so
 };
 
 // The file's whole text. Only shown items; the component's name is the item's,

@@ -1,6 +1,8 @@
 // Outlines of items seen from above, and the reduction that fits the paper.
 #include "sheets/plan.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <stdexcept>
 
@@ -33,6 +35,22 @@ void tag_row(List2d& list, std::vector<Tag> tags, Mm edge, Mm y, Mm h, int layer
     list.add(Text{layer, {places[i], y}, h, tags[i].label, Across::centre, Up::baseline, 0});
   }
 }
+
+int thin_out(std::vector<Tag>& tags, Mm height, Mm room) {
+  Mm widest = 0;
+  for (const Tag& t : tags) widest = std::max(widest, text_width(t.label, height) + 0.4 * height);
+  const auto most = static_cast<std::size_t>(std::max(1.0, room / std::max(widest, 1e-3)));
+  int n = 1;
+  for (const int next : {2, 5, 10, 20, 50, 100})
+    if (tags.size() / static_cast<std::size_t>(n) + 2 > most && tags.size() > most) n = next;
+  std::vector<Tag> left;
+  for (std::size_t i = 0; i < tags.size(); ++i)
+    if (i == 0 || i + 1 == tags.size() || (i + 1) % static_cast<std::size_t>(n) == 0) left.push_back(tags[i]);
+  tags = std::move(left);
+  return n;
+}
+
+std::string every_words(int n) { return n == 1 ? "" : fmt::format(", every {}{}", n, n == 2 ? "nd" : "th"); }
 
 std::vector<Vec2> footprint(const Bed& bed, int item) {
   const Placement& at = bed.items[item].placement;

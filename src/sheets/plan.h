@@ -20,6 +20,13 @@ struct Tag {
 };
 void tag_row(List2d& list, std::vector<Tag> tags, Mm edge, Mm y, Mm height, int layer);
 
+// Of running numbers too many for a row of that length: the first, every n-th and the
+// last are left. Returns n, 1 where all have room.
+int thin_out(std::vector<Tag>& tags, Mm height, Mm room);
+
+// ", every 5th"; nothing for 1.
+std::string every_words(int n);
+
 // Plan outline of an item: the footprint of its part, counter-clockwise or not.
 std::vector<Vec2> footprint(const Bed& bed, int item);
 

@@ -134,15 +134,54 @@ TEST(FrameFigures, CrossMembersAreEvenToTheTape) {
   expect_at(cross_members(bed), expected);
 }
 
-// 252 in in seven spaces of 36. A jack's bolts stand 2 in to either side of it and
-// want 1 in more for a wrench. The jack at 34-1/2 in keeps 31-1/2 to 37-1/2 free: the
-// member at 36, which lies 1.58 in forward of its web, would have to go back to 31 or on
-// to 40, which is nearer. The jack at 73 keeps 70 to 76: 72 goes to 70, whose web just
-// leaves it free. The jack at 218-1/2 keeps 215-1/2 to 221-1/2: 216 goes to 215.
-TEST(FrameFigures, ACrossMemberAtAJackMovesToTheNearestInchThatIsFree) {
+// 252 in at most 36 apart. A jack's bolts stand 2 in to either side of it and want 1 in more
+// for a wrench, and a member's flange lies 1.58 in forward of its web: the jack at 34-1/2 in
+// keeps webs out from 31-1/2 to 39.08, that at 73 from 70 to 77.58, that at 218-1/2 from
+// 215-1/2 to 223.08. The last can stand no further forward than 216, so at 223-1/8; 187-1/8,
+// 151-1/8, 115-1/8, 79-1/8 and 43-1/8 before it leave more than 36 in, so it takes seven:
+// in eight spaces of 31-1/2, but for the last.
+TEST(FrameFigures, CrossMembersKeepTheirSpacingBesideJacks) {
   const Bed bed = demo_bed("base", {"frame.main.length=252 in", "frame.cross_member.max_spacing=36 in",
                                     "frame.jack.bolt_x=4 in", "jacks=[34.5 in, 73 in, 218.5 in]"});
-  expect_at(cross_members(bed), {40 * inch, 70 * inch, 108 * inch, 144 * inch, 180 * inch, 215 * inch});
+  expect_at(cross_members(bed),
+            {31.5 * inch, 63 * inch, 94.5 * inch, 126 * inch, 157.5 * inch, 189 * inch, 223.125 * inch});
+}
+
+// Whatever the jacks: no two further apart than asked, none at a jack.
+TEST(FrameFigures, CrossMembersKeepTheirSpacingWhereverJacksAre) {
+  unsigned seed = 7;
+  const auto pick = [&](int n) {
+    seed = seed * 1664525u + 1013904223u;
+    return static_cast<int>((seed >> 8) % static_cast<unsigned>(n));
+  };
+  for (int i = 0; i < 60; ++i) {
+    const int first = 12 + pick(30), second = first + 12 + pick(70), third = second + 12 + pick(70),
+              most = 18 + pick(40);
+    const Bed bed = demo_bed(
+        "base", {"frame.main.length=252 in", "frame.cross_member.max_spacing=" + std::to_string(most) + " in",
+                 "frame.jack.bolt_x=4 in",
+                 "jacks=[" + std::to_string(first) + " in, " + std::to_string(second) + " in, " +
+                     std::to_string(third) + " in]"});
+    std::vector<Mm> webs = cross_members(bed);
+    for (const Mm x : webs)
+      for (const int jack : {first, second, third})
+        EXPECT_FALSE(x / inch > jack - 3 + 1e-4 && x / inch < jack + 3 + 1.58 - 1e-2)
+            << x / inch << " at a jack at " << jack;
+    webs.insert(webs.begin(), 0);
+    webs.push_back(252 * inch);
+    for (std::size_t k = 1; k < webs.size(); ++k)
+      EXPECT_LE(webs[k] - webs[k - 1], most * inch + 1e-6) << "order " << i << ", space " << k;
+  }
+}
+
+// What stands moves for no jack, measured or not.
+TEST(FrameFigures, CrossMembersOfAStandingFrameStay) {
+  const std::string jacks = "jacks=[35 in, 109 in, 217 in]";
+  const std::vector<Mm> there{36 * inch, 72 * inch, 108 * inch, 144 * inch, 180 * inch, 216 * inch};
+  expect_at(cross_members(demo_bed("lot_frame", {jacks})), there);
+  expect_at(cross_members(demo_bed("lot_frame", {jacks, "frame.cross_member.existing=[]"})), there);
+  expect_at(cross_members(demo_bed("lot_frame", {"frame.cross_member.existing=[30 in, 71 in]"})),
+            {30 * inch, 71 * inch});
 }
 
 // The same frame, its jacks away from every member: none moves.

@@ -48,6 +48,23 @@ Findings washer_cover(double past) {
   return s.run();
 }
 
+// A tab's fillet of 6 along its edge, the main's end 6 beyond it; a tenth is rounding.
+Findings weld_steel(double past) {
+  SmallBed s;
+  const Mm edge = 500 + 0.1 - 6 + past * hair;
+  const int main = s.plate(main_r, {0, 0, -10}, {1000, 100}, 10);
+  const int tab = s.plate(tab_r1, {edge - 50, 0, 0}, {100, 100}, 10);
+  s.bed.welds.push_back({tab,
+                         main,
+                         6,
+                         80,
+                         WeldLine::across_flange,
+                         10,
+                         10,
+                         {{{edge, -40, 0}, {edge, 40, 0}, {0, 0, 1}, {1, 0, 0}}}});
+  return s.run();
+}
+
 Findings weld_contact(double past) {
   SmallBed s;
   s.box(some(1), {0, 0, 0}, {10, 10, 10});
@@ -253,8 +270,22 @@ Findings tip_height(double past) {
 
 std::vector<Planted> bed_rows() {
   return {
+      {"WELD-STEEL", "main's end a leg beyond the tab's fillet", weld_steel},
+      {"CROSS-SPACING", "cross member 36 in from the front member",
+       [](double past) {
+         return run_demo("base", [&](Job& j) {
+           j.frame.cross_member.existing = {
+               36 * inch + past * hair, 70 * inch, 104 * inch, 138 * inch, 172 * inch, 206 * inch};
+         });
+       }},
       {"RAIL-REMAINDER", "remainder of a rail", rail_remainder},
       {"HOLE-NO-TAB", "tab 2 in from its hole", hole_no_tab},
+      // A slot 7/8 x 9/16 in across and 9/16 in on 1/2 in bolts: 5/32 + 1/32 + 1/32 in.
+      {"TAB-LINE", "kit's holes 7/32 in beside a standing tab's",
+       [](double past) {
+         return run_demo("lot_frame",
+                         [&](Job& j) { j.kit.gauge = 49 * inch + 2 * (7 * inch / 32 + past * hair); });
+       }},
       {"HOLE-FIT", "holes out of line by their clearance",
        [](double past) {
          return two_plates(34, half_inch(), {inch / 16 + past * hair, 0}).run();
@@ -278,6 +309,11 @@ std::vector<Planted> bed_rows() {
       {"WASHER-COVER", "hole as wide as the washer covers", washer_cover},
       {"TIP", "tip 1/16 in above the main", tip},
       {"CLASH", "two boxes 0.05 mm into each other", clash},
+      // Two holes 1/64 in out, each bolt taking up 1/32 in of play: see clearance_test.cpp.
+      {"CLEARANCE", "bunk's ends 3/32 in from the rails",
+       [](double past) {
+         return run_demo("base", [&](Job& j) { j.kit.bunk.end_clearance = 3 * inch / 32 - past * hair; });
+       }},
       {"CLASH-MOVING", "post 1/4 in from the head", clash_moving},
       {"EDGE", "bolt's least edge distance", edge},
       {"SPACING", "holes 2-2/3 diameters apart", spacing},

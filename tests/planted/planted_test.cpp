@@ -119,7 +119,7 @@ INSTANTIATE_TEST_SUITE_P(
         Fault{"TabAheadOfTheMain",
               "base",
               "frame.main.front_overhang=-10 in",
-              "WELD-CONTACT",
+              "WELD-STEEL",
               {Kind::tab, Side::left, 1}},
         Fault{"TabBesideTheFlange",
               "base",

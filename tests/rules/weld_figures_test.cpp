@@ -42,19 +42,22 @@ struct FrameSizes {
 
 // A tongue at 25 degrees. 3 mm are left between its toes at the ball; its web's outer
 // face gains tan 25 across for each length along. The mains' toes stand a flange inside
-// their webs, and both square ends of the channels lie between toe and web.
+// their webs, and both square ends of the channels lie between toe and web. Where an edge
+// crosses the front member askew, the fillet stops short by what its leg would hang over.
 void add_tongue(std::vector<Fillet>& all, const FrameSizes& f, Mm leg) {
   const double tan = std::tan(25 * degree), cos = std::cos(25 * degree);
   const Mm web_at_mains = tongue_flange / cos + 3 + f.ahead * tan, toe_line = f.spacing / 2 - main_flange;
   const Mm outer_from =
       (toe_line - web_at_mains) / tan;  // along, where the outer edge comes under the flange
   const Mm web_at_rear = web_at_mains + f.back * tan;
+  // The leg lies square to the edge, and the main's flange ends at its web's back.
+  const Mm outer_to = std::min(f.back, (f.spacing / 2 - leg * cos - web_at_mains) / tan);
   all.push_back({Kind::tongue, Kind::main, WeldLine::lap_outer, 1, leg, tongue_thick, tongue_toe,
-                 (f.back - outer_from) / cos});
+                 (outer_to - outer_from) / cos});
   all.push_back({Kind::tongue, Kind::main, WeldLine::lap_rear, 1, leg, tongue_thick, tongue_toe,
                  web_at_rear - toe_line});
   all.push_back({Kind::tongue, Kind::front_member, WeldLine::flange_edges, 1, leg, tongue_thick, tongue_toe,
-                 2 * main_flange / cos});
+                 2 * (main_flange - leg * std::sin(25 * degree)) / cos});
   all.push_back({Kind::tongue_plate, Kind::tongue, WeldLine::outer_edge, 2, leg,
                  std::min(tongue_thick, f.tongue_plate_thick), f.tongue_plate_thick, f.tongue_plate / cos});
 }
@@ -69,9 +72,12 @@ std::vector<Fillet> frame_fillets(const FrameSizes& f) {
       {Kind::corner_gusset, Kind::rear_member, WeldLine::edge_under_rear, 1, leg, f.gusset_thick,
        f.gusset_thick, f.gusset},
   };
+  // Round the main's inside: its flanges are 0.343 thick in the middle of what stands out from
+  // the web, and their inner faces rise 2 in 12 from there to the web.
+  const Mm out = (1.92 - 0.200) * inch, at_web = 0.343 * inch + out / 2 / 6;
   for (const Kind end : {Kind::front_member, Kind::rear_member})
     all.push_back({end, Kind::main, WeldLine::inside_end, 2, leg, main_web, 0,
-                   (6 - 2 * 0.343 + 2 * (1.92 - 0.200)) * inch});
+                   6 * inch - 2 * at_web + 2 * out * std::hypot(1, 1.0 / 6)});
   add_tongue(all, f, leg);
   return all;
 }

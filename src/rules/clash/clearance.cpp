@@ -2,6 +2,7 @@
 // the tolerances of how each was placed.
 #include <fmt/format.h>
 
+#include <cmath>
 #include <set>
 
 #include "geometry/slack.h"
@@ -95,6 +96,8 @@ class CloseThings {
         if (apart < -clash_depth) return std::nullopt;
         if (apart > looked_at) continue;
         if (!slack) slack = placing_.between(a, b);
+        // Nothing holds the one to the other: no tolerance to ask about.
+        if (!std::isfinite(slack->x + slack->y + slack->z)) return std::nullopt;
         const Mm left = separation_with_slack(p, q, *slack), gap = std::max(0.0, apart);
         if (left >= -same_place || (nearest && gap >= nearest->meeting.gap)) continue;
         nearest.emplace();

@@ -131,19 +131,21 @@ List2d places_picture(const SheetInput& in, const GaugeSpacer& s, const std::vec
   }
   running_along(list, at, track.high.y, true, bench_text);
   list.add(Line{pens.centre, {track.low.x - 3, 0}, {track.high.x + 3, 0}});
+  const int every = thin_out(bunks, small_text, space - 30);
   tag_row(list, bunks, track.low.y, track.low.y - 9, small_text, pens.text);
   const auto word = [&](Vec2 p, const std::string& t, Across across) {
     list.add(Text{pens.text, p, bench_text, t, across, Up::middle, 0});
   };
   word({track.low.x - 4, 0}, "FRONT", Across::right);
-  list.add(Text{
-      pens.text,
-      {0, track.low.y - 16},
-      bench_text,
-      fmt::format("PLACES OF SPACERS AND BAR CLAMPS, 1:{}, right side up; dashed: bunks by number", scale),
-      Across::left,
-      Up::baseline,
-      0});
+  list.add(
+      Text{pens.text,
+           {0, track.low.y - 16},
+           bench_text,
+           fmt::format("PLACES OF SPACERS AND BAR CLAMPS, 1:{}, right side up; dashed: bunks by number{}",
+                       scale, every_words(every)),
+           Across::left,
+           Up::baseline,
+           0});
   return list;
 }
 

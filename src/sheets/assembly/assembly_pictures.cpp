@@ -118,9 +118,11 @@ List2d section_strip(const SheetInput& in, Mm space) {
   std::sort(pairs.begin(), pairs.end());
   for (std::size_t j = 0; j < pairs.size(); ++j) jacks.push_back({k * pairs[j], fmt::format("J{}", j + 1)});
   const Mm inner = band_at - band_high / 2, outer = band_at + band_high / 2;
-  // Many bunks' numbers stand closer, in smaller letters.
+  // Many bunks' numbers stand closer, in smaller letters; more than have room, some of them.
   const Mm row = static_cast<double>(numbers.size()) * (text_width("88", bench_text) + 0.4 * bench_text);
-  tag_row(list, numbers, inner - 0.5, inner - 9, row > space - 40 ? small_text : bench_text, pens.text);
+  const Mm letters = row > space - 40 ? small_text : bench_text;
+  const int every = thin_out(numbers, letters, space - 60);
+  tag_row(list, numbers, inner - 0.5, inner - 9, letters, pens.text);
   tag_row(list, loads, -inner + 0.5, -inner + 5.5, bench_text, pens.text);
   tag_row(list, jacks, -outer - 0.5, -outer - 9, bench_text, pens.text);
   const Box2 box = bounds(list);
@@ -134,9 +136,9 @@ List2d section_strip(const SheetInput& in, Mm space) {
   };
   line(outer + 3,
        "RAIL SECTIONS FROM ABOVE: R on the right, L on the left, facing forward, numbered front to rear");
-  line(box.low.y - 7, fmt::format("Between the rails: bunk numbers; S a log stop, C a clamp. J: a pair of "
+  line(box.low.y - 7, fmt::format("Between the rails: bunk numbers{}; S a log stop, C a clamp. J: a pair of "
                                   "jacks. 1:{} along, not to scale across",
-                                  scale));
+                                  every_words(every), scale));
   return list;
 }
 
