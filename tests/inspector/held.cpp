@@ -1,0 +1,89 @@
+// Everything hangs together: by welds, by bolts, or as the list of what moves says; and
+// nothing the shop makes hangs on one bolt, about which it could turn.
+#include <map>
+#include <numeric>
+#include <set>
+
+#include "packet.h"
+
+namespace inspector {
+namespace {
+
+class Groups {
+ public:
+  explicit Groups(std::size_t count) : parent_(count) { std::iota(parent_.begin(), parent_.end(), 0); }
+  int of(int i) { return parent_[i] == i ? i : parent_[i] = of(parent_[i]); }
+  void join(int a, int b) { parent_[of(a)] = of(b); }
+
+ private:
+  std::vector<int> parent_;
+};
+
+// What is welded together, and how many bolts hold it to anything else.
+void check_turning(const Packet& packet, Faults& faults) {
+  const Model& model = packet.model;
+  Groups welded(model.items.size());
+  for (std::size_t r = 0; r < packet.welds.rows(); ++r) {
+    const auto p = model.by_name.find(packet.welds.text(r, "part")),
+               q = model.by_name.find(packet.welds.text(r, "to"));
+    if (p != model.by_name.end() && q != model.by_name.end()) welded.join(p->second, q->second);
+  }
+  std::map<int, std::set<std::string>> bolts;
+  for (const Bolt& bolt : packet.bolts) {
+    std::set<int> held;
+    for (const Item* ply : bolt.plies) held.insert(welded.of(model.by_name.at(ply->name)));
+    for (const int group : held)
+      if (held.size() > 1) bolts[group].insert(bolt.name);
+  }
+  for (std::size_t i = 0; i < model.items.size(); ++i) {
+    const Item& item = model.items[i];
+    if (packet.origin.at(item.part->name) != "made") continue;
+    const auto& by = bolts[welded.of(static_cast<int>(i))];
+    if (by.size() == 1)
+      faults.add("{}: only {} holds it, it can turn, {}", item.name, *by.begin(), place(item.origin));
+  }
+}
+
+}  // namespace
+
+void check_held(const Packet& packet, Faults& faults) {
+  const Model& model = packet.model;
+  Groups groups(model.items.size());
+  const auto join = [&](const std::string& a, const std::string& b) {
+    const auto p = model.by_name.find(a), q = model.by_name.find(b);
+    if (p == model.by_name.end() || q == model.by_name.end())
+      faults.add("{} and {} are to be joined, and the model has not both", a, b);
+    else
+      groups.join(p->second, q->second);
+  };
+  for (std::size_t r = 0; r < packet.welds.rows(); ++r)
+    join(packet.welds.text(r, "part"), packet.welds.text(r, "to"));
+  for (const Bolt& bolt : packet.bolts) {
+    for (const Item* ply : bolt.plies) join(bolt.name, ply->name);
+    for (const Piece& piece : bolt.pieces) join(bolt.name, piece.item->name);
+  }
+  std::set<std::string> rides;  // on the rails: see moving.cpp
+  for (std::size_t r = 0; r < packet.moving.rows(); ++r) {
+    const std::string &item = packet.moving.text(r, "item"), &on = packet.moving.text(r, "on");
+    if (on == "rails") rides.insert(item);
+    if (on.empty() || on == "rails") continue;
+    join(item, on);
+    const Apart gap = apart(model.item(item).body, model.item(on).body, 20);
+    if (gap.distance > 0.5) faults.add("{} is to sit on {} and is {:.1f} mm from it", item, on, gap.distance);
+  }
+  check_turning(packet, faults);
+  std::map<int, int> size;
+  for (std::size_t i = 0; i < model.items.size(); ++i) ++size[groups.of(static_cast<int>(i))];
+  int frame = -1;
+  for (const auto& [group, count] : size)
+    if (frame < 0 || count > size[frame]) frame = group;
+  for (std::size_t i = 0; i < model.items.size(); ++i) {
+    const Item& item = model.items[i];
+    bool ride = false;
+    for (const std::string& r : rides) ride = ride || item.name == r || item.name.starts_with(r + " ");
+    if (!ride && groups.of(static_cast<int>(i)) != frame)
+      faults.add("{}: nothing holds it to the rest, {}", item.name, place(item.origin));
+  }
+}
+
+}  // namespace inspector

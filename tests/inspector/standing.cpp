@@ -1,0 +1,94 @@
+// What the packet's own inputs state of the frame: where it stands already, nothing of it
+// is cut, drilled or sawn again; cross members are no further apart than it says.
+#include <algorithm>
+#include <filesystem>
+#include <map>
+#include <regex>
+#include <set>
+#include <sstream>
+
+#include "packet.h"
+
+namespace inspector {
+
+namespace {
+
+// The last figure given for a key: in the frame's file, or over it in the order.
+std::string stated(const Packet& packet, const std::string& key) {
+  std::string value;
+  std::smatch found;
+  const auto last = [&](const std::string& text, const std::string& pattern) {
+    const std::regex line(pattern);
+    for (std::sregex_iterator it(text.begin(), text.end(), line), end; it != end; ++it) value = (*it)[1];
+  };
+  for (const auto& entry : std::filesystem::directory_iterator(packet.folder / "inputs/frame"))
+    last(read_file(entry.path()), key + R"(:\s*([0-9./ -]+(?:in|mm)))");
+  last(read_file(packet.folder / "inputs/order.yaml"), key + R"(,\s*value:\s*"?([0-9./ -]+(?:in|mm)))");
+  return value;
+}
+
+// "36 in", "1-1/4 in", "5/8 in", "900 mm".
+double millimetres(const std::string& text) {
+  const double unit = text.ends_with("in") ? 25.4 : 1;
+  std::istringstream in(text);
+  double whole = 0, over = 0, under = 1;
+  char mark = 0;
+  in >> whole;
+  if (in.peek() == '/') {
+    in >> mark >> under;
+    return unit * whole / under;
+  }
+  if (in.peek() == '-') in >> mark >> over >> mark >> under;
+  return unit * (whole + over / under);
+}
+
+void check_spacing(const Packet& packet, Faults& faults) {
+  const std::string most = stated(packet, "max_spacing");
+  if (most.empty()) return;
+  // What is welded to both mains and lies between them: their middles along the bed. A web
+  // stands up to half a flange off the middle, so an inch is allowed at each.
+  std::map<std::string, std::set<std::string>> welded_to;
+  for (std::size_t r = 0; r < packet.welds.rows(); ++r)
+    welded_to[packet.welds.text(r, "part")].insert(packet.welds.text(r, "to"));
+  std::vector<double> places;
+  for (const auto& [part, to] : welded_to) {
+    const Item& item = packet.model.item(part);
+    const std::string& form = packet.form_of(item);
+    if (to.size() == 2 && form.starts_with("C")) places.push_back((item.box.low.x + item.box.high.x) / 2);
+  }
+  std::sort(places.begin(), places.end());
+  for (std::size_t i = 1; i < places.size(); ++i)
+    if (const double apart = places[i] - places[i - 1]; apart > millimetres(most) + 2 * 25.4)
+      faults.add("cross members at x {:.0f} and {:.0f} are {:.0f} mm apart, the frame says {} at most",
+                 places[i - 1], places[i], apart, most);
+}
+
+}  // namespace
+
+void check_standing(const Packet& packet, Faults& faults) {
+  bool stands = false;
+  const auto folder = packet.folder / "inputs/frame";
+  if (!std::filesystem::exists(folder)) return faults.add("the packet does not hold its frame file");
+  check_spacing(packet, faults);
+  for (const auto& entry : std::filesystem::directory_iterator(folder))
+    if (std::regex_search(read_file(entry.path()), std::regex("(^|\n)[ \t{]*existing:"))) stands = true;
+  if (!stands) return;
+  // The frame is what fillets join.
+  std::set<std::string> frame;
+  for (std::size_t r = 0; r < packet.welds.rows(); ++r)
+    if (packet.welds.text(r, "kind") == "fillet")
+      for (const char* end : {"part", "to"})
+        frame.insert(packet.model.item(packet.welds.text(r, end)).part->name);
+  for (std::size_t r = 0; r < packet.cut_list.rows(); ++r)
+    if (frame.count(packet.cut_list.text(r, "part")))
+      faults.add("{}: belongs to the frame that stands, and is on the cut list",
+                 packet.cut_list.text(r, "part"));
+  std::set<std::string> told;
+  for (std::size_t r = 0; r < packet.drill_list.rows(); ++r)
+    if (frame.count(packet.drill_list.text(r, "part")) &&
+        told.insert(packet.drill_list.text(r, "part")).second)
+      faults.add("{}: belongs to the frame that stands, and is on the drill list",
+                 packet.drill_list.text(r, "part"));
+}
+
+}  // namespace inspector
