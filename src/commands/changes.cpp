@@ -11,6 +11,7 @@
 #include "kernel/kernel_judge.h"
 #include "packet/inputs.h"
 #include "rules/table.h"
+#include "yaml/text.h"
 
 namespace bedwright {
 namespace {
@@ -91,12 +92,6 @@ std::string next_revision(std::string revision) {
   return revision;
 }
 
-std::string yaml_text(const std::string& text) {
-  std::string quoted = "\"";
-  for (const char c : text) quoted += c == '"' || c == '\\' ? std::string("\\") + c : std::string(1, c);
-  return quoted + "\"";
-}
-
 std::string how_to_raise(const Recorded& earlier, const Job& now, const std::vector<HeadLine>& ordered) {
   const std::string letter = next_revision(now.order.order.revision), date = today();
   // What became of a key says more than that its file differs.
@@ -115,7 +110,7 @@ std::string how_to_raise(const Recorded& earlier, const Job& now, const std::vec
                         earlier.order.date.empty() ? now.order.order.date : earlier.order.date);
   return text +
          fmt::format("  - {{revision: {}, date: {}, by: YOUR NAME, what: {}}}\n", letter, date,
-                     yaml_text(what)) +
+                     yaml_word(what)) +
          "\nTo take back what is out under this letter, and say why: draw with --replace \"WHY\"; the old "
          "files are\nkept beside, marked withdrawn.\n";
 }

@@ -3,11 +3,13 @@
 
 #include <filesystem>
 
+#include "commands/built.h"
 #include "commands/changes.h"
 #include "commands/make_packet.h"
 #include "commands/session.h"
 #include "commands/tell.h"
 #include "kernel/kernel_judge.h"
+#include "packet/built.h"
 #include "packet/inputs.h"
 #include "packet/record.h"
 #include "rules/table.h"
@@ -33,6 +35,9 @@ class Verifying {
     for (const std::string& path : found.changed) say(path + " was changed since it was written");
     for (const std::string& path : found.extra) say(path + " is none of its files");
     if (record_.standing == Standing::trial) return faults_;
+    std::vector<Problem> of_built;
+    built_of(record_, of_built);
+    for (const Problem& problem : of_built) say(to_line(problem));
     if (digest_of_inputs(record_) != record_.input_digest)
       say("manifest.json: input_sha256 is not that of the files in inputs/");
     if (redraw_ && faults_.empty()) redraw();
@@ -119,6 +124,7 @@ ExitCode verify_command(const VerifyArguments& arguments) {
                  word(record.standing), record.files.size() + 1,
                  verifying.redrawn() ? ", and the same drawn again" : "");
     for (const std::string& fault : faults) fmt::print("{}: {}\n", record.folder.generic_string(), fault);
+    if (faults.empty()) fmt::print("{}", built_lines(record));
   }
   if (records.size() > 1) fmt::print("{} packets, {} not as they were written\n", records.size(), bad);
   return bad == 0 ? released : stopped;

@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 #include <stdexcept>
 
+#include "packet/built.h"
 #include "packet/whole_folder.h"
 
 namespace bedwright {
@@ -98,6 +99,9 @@ fs::path replace_release(const fs::path& out, const Packet& packet, const Record
     if (renamed(aside(), to, RENAME_NOREPLACE) == 0) fs::remove(withdrawal_note(aside()));
     fail_to_rename(to, error);
   }
+  // What was built, was built from the one before; the file itself says so too.
+  const int error = renamed(built_file(to), built_file(aside()), RENAME_NOREPLACE);
+  if (error != 0 && error != ENOENT) fail_on("move", built_file(to), error);
   sync_folder(to.parent_path());
   return aside();
 }
