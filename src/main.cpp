@@ -173,6 +173,18 @@ int run(int argc, char** argv) {
   verify_app->add_flag("--redraw", verify.redraw, "Also draw each again from its inputs/ and compare");
   verify_app->footer("Example:\n  bedwright verify out/QB-1041/A --redraw");
 
+  SheetArguments sheet;
+  CLI::App* sheet_app =
+      app.add_subcommand("sheet", "Draw single sheets of a release again, as one document to print");
+  sheet_app->add_option("FOLDER", sheet.folder, "The release, as out/QB-1041/A")->required();
+  sheet_app->add_option("SHEET", sheet.sheets, "Names of sheets; leave out to see which there are");
+  sheet_app->footer(
+      "Example:\n  bedwright sheet out/QB-1041/A tab_layout drill_main\n"
+      "Writes out/QB-1041/extra/A/: extra.pdf with these sheets and their further pages, and each as SVG. "
+      "The release "
+      "is "
+      "never changed.");
+
   BuiltArguments built;
   CLI::App* built_app =
       app.add_subcommand("built", "Write down what was built from a release: serial number, day, notes");
@@ -220,6 +232,7 @@ int run(int argc, char** argv) {
   draw.replaces = replace->count() > 0;
   if (*draw_app) return draw_command(draw);
   if (*verify_app) return verify_command(verify);
+  if (*sheet_app) return sheet_command(sheet);
   if (*built_app) return built_command(built);
   if (*orders_app) return orders_command(orders);
   if (*check_app) return check_command(check);

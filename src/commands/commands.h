@@ -69,6 +69,12 @@ struct VerifyArguments {
 };
 ExitCode verify_command(const VerifyArguments& arguments);
 
+struct SheetArguments {
+  std::string folder;               // of a release
+  std::vector<std::string> sheets;  // names, without .pdf; none: tell which there are
+};
+ExitCode sheet_command(const SheetArguments& arguments);
+
 struct BuiltArguments {
   std::string folder;          // of a release
   std::string serial, on, by;  // empty serial: show what is written; empty day: today

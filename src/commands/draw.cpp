@@ -133,8 +133,7 @@ class Drawing {
     }
     if (!arguments_.replace.empty()) return replace(earlier, packet);
     const std::string other_hands =
-        damaged
-            ? fmt::format("{}/ is where {} is released, and its manifest.json cannot be read", where, what)
+        damaged          ? fmt::format("{}/ is where {} is released: {}", where, what, damage(earlier))
         : on_disk.none() ? ""
                          : fmt::format("{}/ is not as {} was released:\n{}", where, what, first_of(on_disk));
     if (damaged || (same && !on_disk.none()))

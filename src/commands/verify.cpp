@@ -27,7 +27,7 @@ class Verifying {
 
   std::vector<std::string> faults() {
     if (record_.standing == Standing::damaged) {
-      say("its manifest.json cannot be read, so nothing can be said of its files");
+      say(damage(record_));
       return faults_;
     }
     const Differences found = differences_on_disk(record_);
@@ -50,17 +50,26 @@ class Verifying {
   void say(std::string fault) { faults_.push_back(std::move(fault)); }
 
   void redraw() {
+    if (is_of_later_program(record_, version()))
+      return say(fmt::format(
+          "it was released by bedwright {}, which is later than this, {}: draw it again with that program",
+          record_.version, version()));
     progress_.step("drawing " + record_.folder.generic_string() + " again");
     std::vector<Problem> problems;
     const auto loaded = load({(record_.folder / inputs_order).string(), {}}, {kernel_judge()}, problems);
-    if (!loaded) {
-      for (const Problem& problem : problems) say("cannot be drawn again: " + to_line(problem));
-      return;
-    }
     const std::string program =
         record_.version == version()
             ? ""
             : fmt::format("; it was released by bedwright {}, this is {}", record_.version, version());
+    if (!loaded) {
+      for (const Problem& problem : problems) say("cannot be drawn again: " + to_line(problem));
+      if (!program.empty())
+        say("to issue it by this program, copy inputs/ to a folder of its own, change there what is named "
+            "above "
+            "and raise the letter" +
+            program);
+      return;
+    }
     if (loaded->examined->is_stopped())
       return say("drawn again it is stopped: see check " + (record_.folder / inputs_order).string() +
                  program);
@@ -74,7 +83,7 @@ class Verifying {
       if (program.empty()) say("drawn again its manifest.json is another");
       return;
     }
-    say("drawn again it comes out otherwise" + program + ":\n" + files_text(found));
+    say("drawn again it comes out otherwise" + program + ":\n" + otherwise_text(found));
     for (const char* report : {"report.txt", "report.json"})
       for (const std::string& path : found.changed)
         if (path == report) faults_.back() += std::string(report) + " reads otherwise\n";

@@ -100,8 +100,12 @@ fs::path replace_release(const fs::path& out, const Packet& packet, const Record
     fail_to_rename(to, error);
   }
   // What was built, was built from the one before; the file itself says so too.
-  const int error = renamed(built_file(to), built_file(aside()), RENAME_NOREPLACE);
-  if (error != 0 && error != ENOENT) fail_on("move", built_file(to), error);
+  // So were sheets drawn on request: under this letter they would be taken for the new one's.
+  for (const auto& [from, beside] :
+       {std::pair(built_file(to), built_file(aside())), std::pair(extra_folder(to), extra_folder(aside()))}) {
+    const int error = renamed(from, beside, RENAME_NOREPLACE);
+    if (error != 0 && error != ENOENT) fail_on("move", from, error);
+  }
   sync_folder(to.parent_path());
   return aside();
 }
