@@ -9,6 +9,7 @@
 #include <cstring>
 #include <exception>
 #include <filesystem>
+#include <new>
 
 #include "commands/commands.h"
 #include "commands/home.h"
@@ -126,8 +127,11 @@ int run(int argc, char** argv) {
   CompareArguments two;
   CLI::App* compare_app =
       app.add_subcommand("compare", "Tell part by part what differs between two orders or revisions");
-  compare_app->add_option("A", two.a, "The order whose parts may be on the shelf")->required();
-  compare_app->add_option("B", two.b, "The order they are wanted for")->required();
+  compare_app
+      ->add_option("A", two.a,
+                   "The order whose parts may be on the shelf; or a release's folder, as out/QB-1041/A")
+      ->required();
+  compare_app->add_option("B", two.b, "The order, or release, they are wanted for")->required();
   compare_app->add_flag("--json", two.json, "Print the comparison as JSON");
   compare_app->footer(
       "Example:\n  bedwright compare params/orders/base.yaml params/orders/one_extension.yaml");
@@ -135,7 +139,7 @@ int run(int argc, char** argv) {
   std::string schema_of = "order";
   CLI::App* schema_app =
       app.add_subcommand("schema", "Print the JSON Schema of a file, for editors that complete as you type");
-  schema_app->add_option("FILE", schema_of, "order, kit or frame")->capture_default_str();
+  schema_app->add_option("FILE", schema_of, "order, kit, frame or built")->capture_default_str();
   schema_app->footer("Example:\n  bedwright schema order > order.schema.json");
 
   std::string code;
@@ -169,6 +173,34 @@ int run(int argc, char** argv) {
   verify_app->add_flag("--redraw", verify.redraw, "Also draw each again from its inputs/ and compare");
   verify_app->footer("Example:\n  bedwright verify out/QB-1041/A --redraw");
 
+  SheetArguments sheet;
+  CLI::App* sheet_app =
+      app.add_subcommand("sheet", "Draw single sheets of a release again, as one document to print");
+  sheet_app->add_option("FOLDER", sheet.folder, "The release, as out/QB-1041/A")->required();
+  sheet_app->add_option("SHEET", sheet.sheets, "Names of sheets; leave out to see which there are");
+  sheet_app->footer(
+      "Example:\n  bedwright sheet out/QB-1041/A tab_layout drill_main\n"
+      "Writes out/QB-1041/extra/A/: extra.pdf with these sheets and their further pages, and each as SVG. "
+      "The release "
+      "is "
+      "never changed.");
+
+  BuiltArguments built;
+  CLI::App* built_app =
+      app.add_subcommand("built", "Write down what was built from a release: serial number, day, notes");
+  built_app->add_option("FOLDER", built.folder, "The release, as out/QB-1041/A")->required();
+  built_app->add_option("--serial", built.serial,
+                        "The bed's serial number; leave out to see what is written");
+  built_app->add_option("--on", built.on, "Day it was finished, year-month-day (default: today)");
+  built_app->add_option("--by", built.by, "Who built it");
+  built_app->add_option("--note", built.notes, "What stands otherwise than drawn; again and again")
+      ->take_all()
+      ->allow_extra_args(false);
+  built_app->footer(
+      "Example:\n  bedwright built out/QB-1041/A --serial QM-0117 --note \"tab R7 stands 1/16 in to the "
+      "rear\"\n"
+      "Writes A.built.yaml beside the release, which never changes. The file may be changed by hand.");
+
   OrdersArguments orders;
   CLI::App* orders_app = app.add_subcommand("orders", "List what was drawn: number, revision, date, state");
   orders_app->add_option("--number", orders.number, "Only numbers with this in them");
@@ -200,6 +232,8 @@ int run(int argc, char** argv) {
   draw.replaces = replace->count() > 0;
   if (*draw_app) return draw_command(draw);
   if (*verify_app) return verify_command(verify);
+  if (*sheet_app) return sheet_command(sheet);
+  if (*built_app) return built_command(built);
   if (*orders_app) return orders_command(orders);
   if (*check_app) return check_command(check);
   if (*offer_app) return offer_command(offer);
@@ -230,6 +264,9 @@ int main(int argc, char** argv) {
     return code;
   } catch (const NoHome& missing) {
     fmt::print(stderr, "bedwright: {}\n", missing.what());
+    return bad_input;
+  } catch (const std::bad_alloc&) {
+    tell("bedwright: this machine has no memory left for it; close other programs, then try again\n");
     return bad_input;
   } catch (const std::exception& fault) {
     tell("bedwright: a fault of the program, not of your order: {}\n", fault.what());

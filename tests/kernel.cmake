@@ -34,6 +34,16 @@ if(BEDWRIGHT_KERNEL)
   add_test(NAME program:package COMMAND bash ${CMAKE_CURRENT_SOURCE_DIR}/program/package.sh ${PROJECT_BINARY_DIR} ${PROJECT_SOURCE_DIR})
   add_test(NAME program:launcher COMMAND bash ${CMAKE_CURRENT_SOURCE_DIR}/program/launcher.sh ${PROJECT_SOURCE_DIR})
   set_tests_properties(program:package program:launcher PROPERTIES TIMEOUT 300)
+  # Small samples of long runs: see the head of each script.
+  set(records ${CMAKE_CURRENT_SOURCE_DIR}/records)
+  set(records_folder ${CMAKE_CURRENT_BINARY_DIR}/records)
+  add_test(NAME records:failing_calls COMMAND /usr/bin/python3 ${records}/failing_calls.py $<TARGET_FILE:bedwright>
+    ${records_folder}/failing_calls --draws letter --every 1000 --least 3)
+  add_test(NAME records:kills COMMAND /usr/bin/python3 ${records}/kills.py $<TARGET_FILE:bedwright> ${records_folder}/kills 16)
+  add_test(NAME records:pairs COMMAND /usr/bin/python3 ${records}/pairs.py $<TARGET_FILE:bedwright> ${records_folder}/pairs 5)
+  add_test(NAME records:ten_years COMMAND /usr/bin/python3 ${records}/ten_years.py $<TARGET_FILE:bedwright> ${records_folder}/ten_years 4)
+  set_tests_properties(records:failing_calls records:kills records:pairs records:ten_years PROPERTIES TIMEOUT 600
+    SKIP_RETURN_CODE 77)
   foreach(order base one_extension metric lot_frame)
     add_test(NAME program:cut_against_step_${order}
       COMMAND /usr/bin/python3 ${CMAKE_CURRENT_SOURCE_DIR}/program/cut_against_step.py $<TARGET_FILE:bedwright>

@@ -11,6 +11,7 @@
 #include "kernel/kernel_judge.h"
 #include "packet/inputs.h"
 #include "rules/table.h"
+#include "yaml/text.h"
 
 namespace bedwright {
 namespace {
@@ -91,12 +92,6 @@ std::string next_revision(std::string revision) {
   return revision;
 }
 
-std::string yaml_text(const std::string& text) {
-  std::string quoted = "\"";
-  for (const char c : text) quoted += c == '"' || c == '\\' ? std::string("\\") + c : std::string(1, c);
-  return quoted + "\"";
-}
-
 std::string how_to_raise(const Recorded& earlier, const Job& now, const std::vector<HeadLine>& ordered) {
   const std::string letter = next_revision(now.order.order.revision), date = today();
   // What became of a key says more than that its file differs.
@@ -115,42 +110,60 @@ std::string how_to_raise(const Recorded& earlier, const Job& now, const std::vec
                         earlier.order.date.empty() ? now.order.order.date : earlier.order.date);
   return text +
          fmt::format("  - {{revision: {}, date: {}, by: YOUR NAME, what: {}}}\n", letter, date,
-                     yaml_text(what)) +
+                     yaml_word(what)) +
          "\nTo take back what is out under this letter, and say why: draw with --replace \"WHY\"; the old "
          "files are\nkept beside, marked withdrawn.\n";
 }
 
 }  // namespace
 
+namespace {
+
+struct Group {
+  const char *prefix, *again, *gone, *otherwise;
+  bool stem = false;  // one sheet is three files
+};
+constexpr Group groups[] = {
+    {"cut/", "Cut files to send again", "Cut files no longer used", "Cut files"},
+    {"drill/", "Drill drawings to send and print again", "Drill drawings no longer used", "Drill drawings"},
+    {"sheets/", "Sheets to print again", "Sheets no longer used", "Sheets", true},
+    {"lists/", "Lists to print again", "Lists no longer used", "Lists"},
+    {"bed.", "Model and picture that change", "Model and picture no longer there", "Model and picture"},
+    {"inputs/", "What it is made from that reads otherwise", "What it is no longer made from", "Inputs"}};
+
+std::set<std::string> named(const Group& group, const std::vector<std::string>& paths) {
+  std::set<std::string> names;
+  for (const std::string& path : paths) {
+    if (!path.starts_with(group.prefix) || path == "sheets/all.pdf") continue;
+    names.insert(group.stem ? path.substr(7, path.rfind('.') - 7) : path);
+  }
+  return names;
+}
+
+std::string line_of(const std::string& what, const std::set<std::string>& names) {
+  return names.empty() ? "" : wrapped(fmt::format("{}: {}", what, joined(names)), 0, columns());
+}
+
+}  // namespace
+
 std::string files_text(const Differences& differences) {
-  struct Group {
-    const char *prefix, *again, *gone;
-    bool stem;  // one sheet is three files
-  };
-  static constexpr Group groups[] = {
-      {"cut/", "Cut files to send again", "Cut files no longer used", false},
-      {"drill/", "Drill drawings to send and print again", "Drill drawings no longer used", false},
-      {"sheets/", "Sheets to print again", "Sheets no longer used", true},
-      {"lists/", "Lists to print again", "Lists no longer used", false},
-      {"bed.", "Model and picture that change", "Model and picture no longer there", false},
-      {"inputs/", "What it is made from that reads otherwise", "What it is no longer made from", false}};
-  const auto named = [](const Group& group, const std::vector<std::string>& paths) {
-    std::set<std::string> names;
-    for (const std::string& path : paths) {
-      if (!path.starts_with(group.prefix) || path == "sheets/all.pdf") continue;
-      names.insert(group.stem ? path.substr(7, path.rfind('.') - 7) : path);
-    }
-    return names;
-  };
   std::string text;
-  const auto line = [&](const char* what, const std::set<std::string>& names) {
-    if (!names.empty()) text += wrapped(fmt::format("{}: {}", what, joined(names)), 0, columns());
-  };
   for (const Group& group : groups) {
     std::vector<std::string> again = differences.changed;
     again.insert(again.end(), differences.extra.begin(), differences.extra.end());
-    line(group.again, named(group, again));
-    line(group.gone, named(group, differences.missing));
+    text +=
+        line_of(group.again, named(group, again)) + line_of(group.gone, named(group, differences.missing));
+  }
+  return text;
+}
+
+std::string otherwise_text(const Differences& differences) {
+  std::string text;
+  for (const Group& group : groups) {
+    const std::string what = group.otherwise;
+    text += line_of(what + " that would be written otherwise", named(group, differences.changed)) +
+            line_of(what + " that would be written beside", named(group, differences.extra)) +
+            line_of(what + " that would not be written", named(group, differences.missing));
   }
   return text;
 }

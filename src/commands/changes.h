@@ -26,4 +26,7 @@ std::string since_text(const Recorded& earlier, const Loaded& now, const Packet&
 // Files by what is done with them: to send, to print, to read. Empty where there are none.
 std::string files_text(const Differences& differences);
 
+// The same where nothing is to be done: files this program would write otherwise.
+std::string otherwise_text(const Differences& differences);
+
 }  // namespace bedwright

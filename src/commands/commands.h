@@ -44,7 +44,7 @@ struct OfferArguments : OrderArguments {
 ExitCode offer_command(const OfferArguments& arguments);
 
 struct CompareArguments {
-  std::string a, b;  // order files
+  std::string a, b;  // order files, or folders of releases
   bool json = false;
 };
 ExitCode compare_command(const CompareArguments& arguments);
@@ -68,6 +68,19 @@ struct VerifyArguments {
   bool redraw = false;  // also draw it again and compare
 };
 ExitCode verify_command(const VerifyArguments& arguments);
+
+struct SheetArguments {
+  std::string folder;               // of a release
+  std::vector<std::string> sheets;  // names, without .pdf; none: tell which there are
+};
+ExitCode sheet_command(const SheetArguments& arguments);
+
+struct BuiltArguments {
+  std::string folder;          // of a release
+  std::string serial, on, by;  // empty serial: show what is written; empty day: today
+  std::vector<std::string> notes;
+};
+ExitCode built_command(const BuiltArguments& arguments);
 
 struct OrdersArguments {
   std::string out;                     // empty: out/ of this checkout

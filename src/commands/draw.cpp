@@ -4,6 +4,7 @@
 #include <stdexcept>
 #include <system_error>
 
+#include "commands/built.h"
 #include "commands/changes.h"
 #include "commands/home.h"
 #include "commands/make_packet.h"
@@ -99,8 +100,11 @@ class Drawing {
       const auto before = last_release(recorded_of_order(out_ / order_.number), e_.job.order);
       progress_.step("writing");
       if (!write_release(out_, *packet)) continue;
-      const std::string since = before ? since_text(*before, loaded_, *packet, progress_) : "";
+      // Said first: it stands, whatever becomes of the comparison.
       tell_released(*packet);
+      if (!before) return released;
+      const std::string since = since_text(*before, loaded_, *packet, progress_);
+      progress_.step("");
       fmt::print("{}", since);
       return released;
     }
@@ -129,8 +133,7 @@ class Drawing {
     }
     if (!arguments_.replace.empty()) return replace(earlier, packet);
     const std::string other_hands =
-        damaged
-            ? fmt::format("{}/ is where {} is released, and its manifest.json cannot be read", where, what)
+        damaged          ? fmt::format("{}/ is where {} is released: {}", where, what, damage(earlier))
         : on_disk.none() ? ""
                          : fmt::format("{}/ is not as {} was released:\n{}", where, what, first_of(on_disk));
     if (damaged || (same && !on_disk.none()))
@@ -151,6 +154,7 @@ class Drawing {
     tell_released(packet);
     fmt::print("The one before is withdrawn ({}) and kept in {}/: do not build from it.\n",
                arguments_.replace, shown(aside));
+    if (const auto withdrawn = recorded(aside)) fmt::print("{}", built_lines(*withdrawn));
     return released;
   }
 

@@ -6,6 +6,7 @@
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
+#include "commands/built.h"
 #include "commands/home.h"
 #include "commands/session.h"
 #include "commands/tell.h"
@@ -47,19 +48,21 @@ Json json_of(const Recorded& r) {
   if (r.standing == Standing::withdrawn) json["withdrawn"] = {{"date", r.withdrawn_on}, {"why", r.why}};
   json["version"] = r.version;
   json["input_sha256"] = r.input_digest;
+  add_built_json(r, json);
   json["folder"] = r.folder.generic_string();
   return json;
 }
 
 void print_table(const std::vector<Recorded>& records) {
-  std::vector<std::vector<std::string>> rows = {{"number", "rev", "date", "state", "customer", "kit"}};
+  std::vector<std::vector<std::string>> rows = {
+      {"number", "rev", "date", "state", "customer", "kit", "built"}};
   for (const Recorded& r : records)
     rows.push_back(r.order.number.empty()
                        ? std::vector<std::string>{r.folder.parent_path().filename().string(),
                                                   r.folder.filename().string(), "", state(r),
-                                                  "manifest.json cannot be read", ""}
+                                                  "manifest.json cannot be read", "", ""}
                        : std::vector<std::string>{r.order.number, r.order.revision, r.order.date, state(r),
-                                                  r.order.customer, r.order.kit});
+                                                  r.order.customer, r.order.kit, built_cell(r)});
   std::vector<std::size_t> widths(rows.front().size());
   for (const auto& row : rows)
     for (std::size_t i = 0; i < row.size(); ++i) widths[i] = std::max(widths[i], row[i].size());
@@ -68,6 +71,7 @@ void print_table(const std::vector<Recorded>& records) {
     for (std::size_t i = 0; i < rows[k].size(); ++i) line += fmt::format("{:<{}}  ", rows[k][i], widths[i]);
     line.erase(line.find_last_not_of(' ') + 1);
     fmt::print("{}\n", line);
+    if (k > 0) fmt::print("{}", built_notes(records[k - 1]));
     const bool withdrawn = k > 0 && records[k - 1].standing == Standing::withdrawn;
     if (withdrawn)
       fmt::print("  withdrawn {}: {}\n", records[k - 1].withdrawn_on,

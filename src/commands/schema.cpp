@@ -12,10 +12,10 @@ namespace bedwright {
 
 ExitCode schema_command(const std::string& which) {
   const std::map<std::string, std::string (*)()> known = {
-      {"order", order_schema}, {"kit", kit_schema}, {"frame", frame_schema}};
+      {"order", order_schema}, {"kit", kit_schema}, {"frame", frame_schema}, {"built", built_schema}};
   const auto it = known.find(which);
   if (it == known.end()) {
-    tell("bedwright: there is no schema \"{}\"; there are order, kit and frame\n", which);
+    tell("bedwright: there is no schema \"{}\"; there are order, kit, frame and built\n", which);
     return bad_input;
   }
   fmt::print("{}", it->second());

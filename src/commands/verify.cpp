@@ -3,11 +3,13 @@
 
 #include <filesystem>
 
+#include "commands/built.h"
 #include "commands/changes.h"
 #include "commands/make_packet.h"
 #include "commands/session.h"
 #include "commands/tell.h"
 #include "kernel/kernel_judge.h"
+#include "packet/built.h"
 #include "packet/inputs.h"
 #include "packet/record.h"
 #include "rules/table.h"
@@ -25,7 +27,7 @@ class Verifying {
 
   std::vector<std::string> faults() {
     if (record_.standing == Standing::damaged) {
-      say("its manifest.json cannot be read, so nothing can be said of its files");
+      say(damage(record_));
       return faults_;
     }
     const Differences found = differences_on_disk(record_);
@@ -33,6 +35,9 @@ class Verifying {
     for (const std::string& path : found.changed) say(path + " was changed since it was written");
     for (const std::string& path : found.extra) say(path + " is none of its files");
     if (record_.standing == Standing::trial) return faults_;
+    std::vector<Problem> of_built;
+    built_of(record_, of_built);
+    for (const Problem& problem : of_built) say(to_line(problem));
     if (digest_of_inputs(record_) != record_.input_digest)
       say("manifest.json: input_sha256 is not that of the files in inputs/");
     if (redraw_ && faults_.empty()) redraw();
@@ -45,17 +50,26 @@ class Verifying {
   void say(std::string fault) { faults_.push_back(std::move(fault)); }
 
   void redraw() {
+    if (is_of_later_program(record_, version()))
+      return say(fmt::format(
+          "it was released by bedwright {}, which is later than this, {}: draw it again with that program",
+          record_.version, version()));
     progress_.step("drawing " + record_.folder.generic_string() + " again");
     std::vector<Problem> problems;
     const auto loaded = load({(record_.folder / inputs_order).string(), {}}, {kernel_judge()}, problems);
-    if (!loaded) {
-      for (const Problem& problem : problems) say("cannot be drawn again: " + to_line(problem));
-      return;
-    }
     const std::string program =
         record_.version == version()
             ? ""
             : fmt::format("; it was released by bedwright {}, this is {}", record_.version, version());
+    if (!loaded) {
+      for (const Problem& problem : problems) say("cannot be drawn again: " + to_line(problem));
+      if (!program.empty())
+        say("to issue it by this program, copy inputs/ to a folder of its own, change there what is named "
+            "above "
+            "and raise the letter" +
+            program);
+      return;
+    }
     if (loaded->examined->is_stopped())
       return say("drawn again it is stopped: see check " + (record_.folder / inputs_order).string() +
                  program);
@@ -69,7 +83,7 @@ class Verifying {
       if (program.empty()) say("drawn again its manifest.json is another");
       return;
     }
-    say("drawn again it comes out otherwise" + program + ":\n" + files_text(found));
+    say("drawn again it comes out otherwise" + program + ":\n" + otherwise_text(found));
     for (const char* report : {"report.txt", "report.json"})
       for (const std::string& path : found.changed)
         if (path == report) faults_.back() += std::string(report) + " reads otherwise\n";
@@ -119,6 +133,7 @@ ExitCode verify_command(const VerifyArguments& arguments) {
                  word(record.standing), record.files.size() + 1,
                  verifying.redrawn() ? ", and the same drawn again" : "");
     for (const std::string& fault : faults) fmt::print("{}: {}\n", record.folder.generic_string(), fault);
+    if (faults.empty()) fmt::print("{}", built_lines(record));
   }
   if (records.size() > 1) fmt::print("{} packets, {} not as they were written\n", records.size(), bad);
   return bad == 0 ? released : stopped;

@@ -15,8 +15,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr const char* format_name = "bedwright-packet-2";
-
 void check_path(const std::string& path) {
   const std::filesystem::path p(path);
   const bool plain =
@@ -51,7 +49,7 @@ std::string manifest(const Packet& packet) {
   // one text for one commit, on any machine, so one program still writes one manifest; and
   // the packets of two builds are held to each other by the digests below.
   const OrderName& o = packet.order;
-  const Json json = {{"format", format_name},
+  const Json json = {{"format", packet_format},
                      {"program", program_name},
                      {"version", packet.version},
                      {"build", packet.build},

@@ -32,6 +32,8 @@ struct Packet {
 
 inline constexpr const char* manifest_name = "manifest.json";
 inline constexpr const char* program_name = "bedwright";
+// Raised when a later program's manifest says something this one would misread.
+inline constexpr const char* packet_format = "bedwright-packet-2";
 
 // manifest.json: format, program, version, build, order, input digest, sets, state and, sorted
 // by path, each file's size and SHA-256. Throws std::invalid_argument for a path

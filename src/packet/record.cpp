@@ -12,6 +12,7 @@
 #include <set>
 
 #include "formats/digest.h"
+#include "yaml/text.h"
 
 namespace bedwright {
 namespace {
@@ -38,12 +39,14 @@ bool read_manifest(const Json& json, Recorded& record) {
   const Json order = json.is_object() ? json.value("order", Json()) : Json();
   record.order = {text_at(order, "number"), text_at(order, "revision"), text_at(order, "customer"),
                   text_at(order, "date"),   text_at(order, "kit"),      text_at(order, "frame")};
+  record.format = text_at(json, "format");
   record.version = text_at(json, "version");
   record.build = text_at(json, "build");
   record.input_digest = text_at(json, "input_sha256");
   record.state = text_at(json, "state");
   const Json files = json.is_object() ? json.value("files", Json()) : Json();
-  if (text_at(json, "program") != program_name || record.order.number.empty() || !files.is_array())
+  if (text_at(json, "program") != program_name || record.format != packet_format ||
+      record.order.number.empty() || !files.is_array())
     return false;
   for (const Json& file : files) {
     record.files.push_back({text_at(file, "path"), text_at(file, "sha256")});
@@ -96,6 +99,9 @@ const char* word(Standing standing) {
 
 fs::path release_folder(const fs::path& out, const std::string& number, const std::string& revision) {
   return out / number / revision;
+}
+fs::path extra_folder(const fs::path& release) {
+  return release.parent_path() / "extra" / release.filename();
 }
 fs::path trial_folder(const fs::path& out, const std::string& number) { return out / number / trial_name; }
 fs::path withdrawn_folder(const fs::path& out, const std::string& number, const std::string& revision,
@@ -220,6 +226,28 @@ std::string place_fault(const fs::path& out, const OrderName& order) {
           order.number, earlier.order.revision, earlier.order.customer, order.customer);
   }
   return {};
+}
+
+std::string damage(const Recorded& record) {
+  if (record.format.empty() || record.format == packet_format)
+    return "its manifest.json cannot be read, so nothing can be said of its files";
+  return fmt::format(
+      "its manifest.json is of the form {}, written by bedwright {}, and this program reads {}: look at it "
+      "with that program",
+      one_line(record.format), one_line(record.version), packet_format);
+}
+
+bool is_of_later_program(const Recorded& record, const std::string& version) {
+  const auto numbers = [](const std::string& text) {
+    std::vector<int> all(1);
+    for (const char c : text)
+      if (c == '.')
+        all.push_back(0);
+      else if (c >= '0' && c <= '9' && all.back() < 100000)
+        all.back() = all.back() * 10 + (c - '0');
+    return all;
+  };
+  return numbers(record.version) > numbers(version);
 }
 
 bool would_be_the_same(const Recorded& record, const Packet& packet) {

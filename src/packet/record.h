@@ -3,6 +3,7 @@
 //   out/<order>/<revision>/              a release: never changed
 //   out/<order>/<revision>.withdrawn-1/  one that was replaced, and beside it, in
 //   out/<order>/<revision>.withdrawn-1.json, when and why (no revision has a point in it)
+//   out/<order>/extra/<revision>/        made of a release on request: replaced at any time
 //   out/<order>/trial/                   what is no release: replaced at any time
 //   out/.bedwright/                      the program's own (packet/workplace.h)
 #pragma once
@@ -24,7 +25,7 @@ enum class Standing {
   released,
   withdrawn,
   trial,
-  damaged,  // a folder where a release should be, whose manifest cannot be read
+  damaged,  // a folder where a release should be, whose manifest cannot be read, or is not known
 };
 const char* word(Standing standing);
 
@@ -33,10 +34,16 @@ struct Recorded {
   Standing standing = Standing::damaged;
   std::string manifest;  // its text; empty where damaged
   OrderName order;
-  std::string version, build, input_digest, state;
+  std::string format, version, build, input_digest, state;
   std::vector<ListedFile> files;
   std::string withdrawn_on, why;  // of one withdrawn
 };
+
+// Why a damaged one cannot be read: in what manner its manifest.json fails.
+std::string damage(const Recorded& record);
+
+// Whether the program that released it is a later one than `version`; both as "0.2.0".
+bool is_of_later_program(const Recorded& record, const std::string& version);
 
 // Whether the packet, written there, would be what is there: its manifest is the same but
 // for the build's name. Two builds of one version that make the same files are one.
@@ -44,6 +51,7 @@ bool would_be_the_same(const Recorded& record, const Packet& packet);
 
 std::filesystem::path release_folder(const std::filesystem::path& out, const std::string& number,
                                      const std::string& revision);
+std::filesystem::path extra_folder(const std::filesystem::path& release);
 std::filesystem::path trial_folder(const std::filesystem::path& out, const std::string& number);
 std::filesystem::path withdrawn_folder(const std::filesystem::path& out, const std::string& number,
                                        const std::string& revision, int n);

@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 #include <stdexcept>
 
+#include "packet/built.h"
 #include "packet/whole_folder.h"
 
 namespace bedwright {
@@ -97,6 +98,13 @@ fs::path replace_release(const fs::path& out, const Packet& packet, const Record
   if (const int error = renamed(fresh, to, RENAME_NOREPLACE)) {
     if (renamed(aside(), to, RENAME_NOREPLACE) == 0) fs::remove(withdrawal_note(aside()));
     fail_to_rename(to, error);
+  }
+  // What was built, was built from the one before; the file itself says so too.
+  // So were sheets drawn on request: under this letter they would be taken for the new one's.
+  for (const auto& [from, beside] :
+       {std::pair(built_file(to), built_file(aside())), std::pair(extra_folder(to), extra_folder(aside()))}) {
+    const int error = renamed(from, beside, RENAME_NOREPLACE);
+    if (error != 0 && error != ENOENT) fail_on("move", from, error);
   }
   sync_folder(to.parent_path());
   return aside();

@@ -143,14 +143,17 @@ void put_in_place(const fs::path& fresh, const fs::path& to, bool there) {
 }
 
 void write_listed_folder(const fs::path& folder, const std::vector<PacketFile>& files,
-                         const std::string& list) {
+                         const std::string& list, const fs::path& place_in) {
   const fs::path to = plain(folder);
   std::vector<PacketFile> all = files;
   std::string digests;
   for (const PacketFile& file : files) digests += sha256(file.content) + "  " + file.path + "\n";
   all.push_back({list, digests});
-  const Workplace place(to.parent_path());
+  const Workplace place(place_in.empty() ? to.parent_path() : place_in);
   const bool there = replaceable(to, list);
+  std::error_code error;
+  fs::create_directories(to.parent_path(), error);
+  if (error) fail_on("make", to.parent_path(), error.value());
   put_in_place(filled(place, all), to, there);
 }
 

@@ -39,8 +39,9 @@ void sync_folder(const std::filesystem::path& folder);
 // the folders above it. Throws std::runtime_error, and leaves all alone, when what lies there
 // is not what this function wrote: no folder, or one (but an empty folder will do) without
 // that list, with a file it does not name, or with one that was changed since.
+// They are written in the workplace of `place`, by default the folder above.
 void write_listed_folder(const std::filesystem::path& folder, const std::vector<PacketFile>& files,
-                         const std::string& list);
+                         const std::string& list, const std::filesystem::path& place = {});
 
 // Throws as that would, before the files are made.
 void check_listed_folder(const std::filesystem::path& folder, const std::string& list);

@@ -10,5 +10,6 @@ namespace bedwright {
 std::string order_schema();
 std::string kit_schema();
 std::string frame_schema();
+std::string built_schema();
 
 }  // namespace bedwright

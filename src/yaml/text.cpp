@@ -65,6 +65,12 @@ std::size_t control_character(std::string_view text) {
   return std::string_view::npos;
 }
 
+std::string yaml_word(std::string_view text) {
+  std::string word = "\"";
+  for (const char c : text) word += c == '"' || c == '\\' ? std::string("\\") + c : std::string(1, c);
+  return word + "\"";
+}
+
 std::size_t first_bad_byte(std::string_view text) {
   std::size_t at = 0;
   while (at < text.size()) {

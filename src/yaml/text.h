@@ -12,6 +12,9 @@ std::string one_line(std::string_view text);
 // In double quotes, on one line, cut after about sixty characters.
 std::string quoted(std::string_view text);
 
+// In double quotes, whole, as YAML reads it back. The text has no control characters.
+std::string yaml_word(std::string_view text);
+
 // The offset of the first byte that is no part of well-formed UTF-8 (RFC 3629),
 // or of a control character YAML 1.2 does not allow in a file; npos when all is well.
 std::size_t first_bad_byte(std::string_view text);

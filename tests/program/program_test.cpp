@@ -283,7 +283,8 @@ TEST_F(Program, ANewOrderIsGoodAsWrittenAndNeverWrittenOver) {
 
 TEST_F(Program, AnUnknownWordIsNamedWithTheCommandsThereAre) {
   const std::string all =
-      "the commands are draw, check, offer, compare, schema, explain, new, verify, orders; bedwright --help "
+      "the commands are draw, check, offer, compare, schema, explain, new, verify, sheet, built, orders; "
+      "bedwright --help "
       "says what each "
       "does\n";
   const std::vector<std::pair<std::vector<std::string>, std::string>> told = {
@@ -410,8 +411,8 @@ TEST_F(Program, NoColourWithoutATerminal) {
 }
 
 TEST_F(Program, HelpHasAnExampleForEachCommand) {
-  for (const char* command :
-       {"draw", "check", "offer", "compare", "schema", "explain", "new", "verify", "orders"}) {
+  for (const char* command : {"draw", "check", "offer", "compare", "schema", "explain", "new", "verify",
+                              "sheet", "built", "orders"}) {
     const Outcome help = run({command, "--help"});
     EXPECT_EQ(help.code, 0);
     EXPECT_THAT(help.out, ::testing::ContainsRegex("Examples?:\n  bedwright"));
