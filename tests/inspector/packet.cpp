@@ -63,8 +63,15 @@ void read_bolts(Packet& packet) {
     std::sort(bolt.pieces.begin() + 1, bolt.pieces.end(),
               [](const Piece& a, const Piece& b) { return a.from < b.from; });
     bolt.rows = rows[name];
-    for (const std::size_t r : bolt.rows)
-      bolt.plies.push_back(&packet.model.item(packet.stacks.text(r, "item")));
+    for (const std::size_t r : bolt.rows) {
+      const auto ply = packet.model.by_name.find(packet.stacks.text(r, "item"));
+      if (ply == packet.model.by_name.end())
+        packet.broken.push_back(name + ": goes through " + packet.stacks.text(r, "item") +
+                                ", which is not in bed.step");
+      else
+        bolt.plies.push_back(&packet.model.items[ply->second]);
+    }
+    if (bolt.plies.size() < bolt.rows.size()) continue;
     packet.bolts.push_back(std::move(bolt));
   }
   for (Bolt& bolt : packet.bolts)

@@ -71,7 +71,9 @@ void check_standing(const Packet& packet, Faults& faults) {
   if (!std::filesystem::exists(folder)) return faults.add("the packet does not hold its frame file");
   check_spacing(packet, faults);
   for (const auto& entry : std::filesystem::directory_iterator(folder))
-    if (std::regex_search(read_file(entry.path()), std::regex("(^|\n)[ \t{]*existing:"))) stands = true;
+    if (std::regex_search(read_file(entry.path()),
+                          std::regex("(^|\n)[ \t{]*(existing:|standing:[ \t]*true)")))
+      stands = true;
   if (!stands) return;
   // The frame is what fillets join.
   std::set<std::string> frame;
