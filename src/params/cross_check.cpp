@@ -125,7 +125,8 @@ void CrossCheck::check_bolt(const Name& bolt) {
   std::vector<std::string> names;
   for (const BoltSize& size : job_.catalog.bolts) names.push_back(size.name);
   problems_.push_back({bolt.mark, fmt::format("{} is no bolt size of the catalogue", quoted(bolt.text)),
-                       suggestion(bolt.text, names)});
+                       names.empty() ? "add a catalogue file with bolts, such as fasteners_inch.yaml"
+                                     : suggestion(bolt.text, names)});
 }
 
 void CrossCheck::check_section(const Name& section, Shape shape) {

@@ -15,6 +15,7 @@ namespace {
 using samples::changed;
 using samples::Folder;
 using testing::ElementsAre;
+using testing::EndsWith;
 using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::StartsWith;
@@ -241,6 +242,16 @@ TEST(LoadJob, AFaultInTheCatalogueBlamesNoName) {
   const auto faults = folder.faults();
   ASSERT_FALSE(faults.empty());
   for (const std::string& line : faults) EXPECT_THAT(line, StartsWith("catalog.yaml:3:"));
+}
+
+TEST(LoadJob, ACatalogueWithoutBoltsSaysWhatToAdd) {
+  const Folder folder;
+  folder.write("catalog.yaml", samples::catalog.substr(0, samples::catalog.find("bolts:")));
+  const auto faults = folder.faults();
+  ASSERT_FALSE(faults.empty());
+  for (const std::string& line : faults)
+    EXPECT_THAT(line, EndsWith("is no bolt size of the catalogue; add a catalogue file with bolts, such as "
+                               "fasteners_inch.yaml"));
 }
 
 TEST(LoadJob, AMetricOrderIsLaidOutInMillimetresUnlessItSaysOtherwise) {
