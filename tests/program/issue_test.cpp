@@ -74,8 +74,9 @@ TEST_F(Issue, EveryPageTellsItsRelease) {
   EXPECT_GE(pages, 25);
   // The document that is printed as a whole: as many codes as pages, all this one.
   const std::string all = quoted((a / "sheets/all.pdf").string()), to = quoted((folder / "p").string());
-  const Outcome read = outcome_of(fmt::format(
-      "pdftoppm -r 200 -gray -png {} {} && zbarimg --nodbus -q --raw {}-*.png | sort | uniq -c", all, to, to));
+  const Outcome read = outcome_of(
+      fmt::format("pdftoppm -r 200 -gray -png {} {} && zbarimg --nodbus -q --raw {}-*.png | sort | uniq -c",
+                  all, to, to));
   const int printed = pages - 1;  // bed.svg is no page of it
   EXPECT_THAT(read.out, HasSubstr(fmt::format("{} digest {}", printed, digest)));
   EXPECT_THAT(outcome_of("pdftotext " + all + " - | grep -c '^" + digits + "$'").out,
