@@ -205,7 +205,9 @@ std::optional<Recorded> last_release(const std::vector<Recorded>& of_order, cons
 std::string since_text(const MadeRelease& made, const Loaded& now, const Recorded& earlier) {
   const std::string& letter = made.revised->revision;
   std::string text = fmt::format("\nAgainst revision {}\n", letter);
-  if (!made.bed) return text + unreadable_text(earlier, made.unreadable);
+  if (!made.bed)
+    return text + unreadable_text(earlier, made.unreadable) +
+           "Take everything as changed: send every file and print every sheet again.\n";
   text += table_text(made.bed->was, now, compared(made.bed->was, now), "revision " + letter);
   std::vector<PacketFile> beside_sheets;
   for (const PacketFile& file : made.packet.files)
