@@ -205,10 +205,15 @@ int run(int argc, char** argv) {
   CLI::App* orders_app = app.add_subcommand("orders", "List what was drawn: number, revision, date, state");
   orders_app->add_option("--number", orders.number, "Only numbers with this in them");
   orders_app->add_option("--customer", orders.customer, "Only customers with this in their name");
+  orders_app->add_option("--kit", orders.kit, "Only track kits with this in their name");
+  orders_app->add_option("--touched-by", orders.touched_by,
+                         "A revised kit file: which releases and standing frames it touches, and how");
   orders_app->add_option("--year", orders.year, "Only orders dated in this year");
   orders_app->add_option("--out", orders.out, "Folder that is looked in (default: out/ beside this program)");
   orders_app->add_flag("--json", orders.json, "Print the list as JSON");
-  orders_app->footer("Example:\n  bedwright orders --customer farm --year 2026");
+  orders_app->footer(
+      "Examples:\n  bedwright orders --customer farm --year 2026\n"
+      "  bedwright orders --touched-by params/kits/tansy_t49.yaml");
 
   std::vector<std::string> commands;
   for (const CLI::App* command : app.get_subcommands(nullptr)) commands.push_back(command->get_name());

@@ -5,7 +5,7 @@ build_packages=(
   g++ cmake ninja-build ccache
   libocct-modeling-algorithms-dev libocct-ocaf-dev libocct-data-exchange-dev libtbb-dev
   libyaml-cpp-dev libfast-float-dev libcli11-dev libfmt-dev nlohmann-json3-dev libssl-dev libeigen3-dev
-  pkgconf libcairo2-dev libfontconfig-dev fonts-osifont
+  pkgconf libcairo2-dev libfontconfig-dev libqrencode-dev fonts-osifont
 )
 
 # One sentence, and the exit code that says it is no fault of an order.

@@ -9,6 +9,7 @@ test_packages=(
   python3 python3-ezdxf python3-jsonschema gdal-bin python3-gdal poppler-utils nodejs npm calculix-ccx glpk-utils
   slurm-wlm munge  # offer:slurm, a cluster of one
   strace  # records:failing_calls, system calls that fail
+  zbar-tools librsvg2-bin  # program:code_on_paper, what a phone reads off a sheet
   dpkg-dev man-db  # program:package, what the Debian package holds
 )
 # What the tests browser:... need; without it they are skipped.

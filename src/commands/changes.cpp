@@ -22,11 +22,6 @@ std::string joined(const std::set<std::string>& all) {
   return text;
 }
 
-// A released order as this program reads it today.
-std::optional<Loaded> released_bed(const Recorded& earlier, std::vector<Problem>& problems) {
-  return load({(earlier.folder / inputs_order).string(), {}}, {kernel_judge(), false, false}, problems);
-}
-
 std::string unreadable_text(const Recorded& earlier, const std::vector<Problem>& problems) {
   return wrapped(
       fmt::format("What revision {} was made from cannot be read by this program, so its parts are "
@@ -34,22 +29,6 @@ std::string unreadable_text(const Recorded& earlier, const std::vector<Problem>&
                   earlier.order.revision,
                   problems.empty() ? "its inputs are not there" : to_line(problems.front())),
       0, columns());
-}
-
-// Letterhead and steps, as they were read.
-std::string letters_of(const Loaded& loaded) {
-  const auto& inputs = loaded.inputs;
-  return inputs[inputs.size() - 2].content + inputs[inputs.size() - 1].content;
-}
-
-Comparison compared(const Loaded& was, const Loaded& now) {
-  const Examined &a = *was.examined, &b = *now.examined;
-  Comparison found = compare({a.job, a.bed}, {b.job, b.bed}, b.figures());
-  // A release keeps its words in a folder of its own; what they say is what counts.
-  std::erase_if(found.ordered, [](const HeadLine& line) { return line.what == "order.assembly_template"; });
-  if (letters_of(was) != letters_of(now))
-    found.ordered.push_back({"the customer's sheets", "their words", "other words"});
-  return found;
 }
 
 std::string table_text(const Loaded& was, const Loaded& now, const Comparison& comparison,
@@ -168,27 +147,35 @@ std::string otherwise_text(const Differences& differences) {
   return text;
 }
 
-std::string same_letter_text(const Recorded& earlier, const Loaded& now, const Packet& packet) {
+std::string same_letter_text(const Recorded& earlier, const Loaded& now, const MadeRelease& made,
+                             Progress& progress) {
   const Job& job = now.examined->job;
   std::vector<HeadLine> ordered;
   std::string text;
   std::vector<Problem> problems;
-  if (const auto was = released_bed(earlier, problems)) {
+  const auto was =
+      load({(earlier.folder / inputs_order).string(), {}}, {kernel_judge(), false, false}, problems);
+  Differences files;
+  if (was) {
     Comparison comparison = compared(*was, now);
     add_heading(was->examined->job, job, comparison.ordered);
     ordered = comparison.ordered;
     text += table_text(*was, now, comparison, "as released");
+    // Neither with the marks of what it revises, and both with one digest: what then differs is
+    // what is cut, drilled or drawn.
+    const auto plain = [&](const Loaded& one) {
+      return packet_files(packet_input(one, PacketState::released, made.packet.input_digest, progress)).files;
+    };
+    files = differences(plain(*was), plain(now));
   } else {
     text += "\n" + unreadable_text(earlier, problems);
+    files = differences(earlier, made.packet.files);
   }
-  if (earlier.version != packet.version)
-    text += fmt::format("\nReleased by bedwright {}; this is {}.\n", earlier.version, packet.version);
-  const Differences files = differences(earlier, packet.files);
+  if (earlier.version != made.packet.version)
+    text += fmt::format("\nReleased by bedwright {}; this is {}.\n", earlier.version, made.packet.version);
   const std::string listed = files_text(files);
   if (!listed.empty()) text += "\n" + listed;
-  const auto is_input = [](const std::string& path) { return path.starts_with(inputs_folder); };
-  if (files.missing.empty() && files.extra.empty() &&
-      std::all_of(files.changed.begin(), files.changed.end(), is_input))
+  if (files.none())
     return text +
            "\nAll that is cut, drilled and printed comes out as released: there is nothing to issue.\n";
   return text + how_to_raise(earlier, job, ordered);
@@ -215,39 +202,36 @@ std::optional<Recorded> last_release(const std::vector<Recorded>& of_order, cons
   return last ? std::optional(*last) : std::nullopt;
 }
 
-std::string since_text(const Recorded& earlier, const Loaded& now, const Packet& packet, Progress& progress) {
-  const std::string letter = earlier.order.revision;
+std::string since_text(const MadeRelease& made, const Loaded& now, const Recorded& earlier) {
+  const std::string& letter = made.revised->revision;
   std::string text = fmt::format("\nAgainst revision {}\n", letter);
-  std::vector<Problem> problems;
-  const auto was = released_bed(earlier, problems);
-  if (!was) return text + unreadable_text(earlier, problems) + files_text(differences(earlier, packet.files));
-  const Comparison comparison = compared(*was, now);
-  text += table_text(*was, now, comparison, "revision " + letter);
-  // The earlier order under the new heading: what then differs is more than a letter.
-  progress.step("comparing with revision " + letter);
-  Job job = was->examined->job;
-  const Order& order = now.examined->job.order;
-  job.order.order.revision = order.order.revision;
-  job.order.order.date = order.order.date;
-  job.order.revisions = order.revisions;
-  Examination again = examine(std::move(job), {kernel_judge(), false, false});
-  auto headed = again ? with_words(std::move(again.bed), (earlier.folder / inputs_order).string(), problems)
-                      : std::nullopt;
-  if (!headed) return text + unreadable_text(earlier, again ? problems : again.problems);
-  const std::vector<PacketFile> files = packet_files(packet_input(*headed, PacketState::released, progress));
-  const auto own = [](const PacketFile& file) { return !file.path.starts_with(inputs_folder); };
-  std::vector<PacketFile> mine;
-  std::copy_if(packet.files.begin(), packet.files.end(), std::back_inserter(mine), own);
-  const std::string listed = files_text(differences(files, mine));
+  if (!made.bed)
+    return text + unreadable_text(earlier, made.unreadable) +
+           "Take everything as changed: send every file and print every sheet again.\n";
+  text += table_text(made.bed->was, now, compared(made.bed->was, now), "revision " + letter);
+  std::vector<PacketFile> beside_sheets;
+  for (const PacketFile& file : made.packet.files)
+    if (!file.path.starts_with(inputs_folder) && !file.path.starts_with("sheets/") &&
+        !file.path.starts_with("report."))
+      beside_sheets.push_back(file);
+  Differences files = differences(made.beside_sheets, beside_sheets);
+  for (const FateOfSheet& sheet : made.sheets) {
+    if (sheet.fate == SheetFate::as_before) continue;
+    (sheet.fate == SheetFate::gone ? files.missing : files.changed)
+        .push_back("sheets/" + sheet.file + ".svg");
+  }
+  const std::string listed = files_text(files);
   text += listed.empty() ? "\nNothing to send, print or cut again: it differs by its letter alone.\n"
-                         : "\n" + listed + "All others differ by letter and date alone.\n";
+                         : "\n" + listed +
+                               "Print sheet_index with them: it tells which sheets changed and which stay "
+                               "good. All others differ\nby letter, date and digits alone.\n";
   text +=
       fmt::format("Pieces already cut are scribed or marked REV {}: re-mark those that are used.\n", letter);
-  if (earlier.version != packet.version)
+  if (earlier.version != made.packet.version)
     text += fmt::format(
         "Revision {} was released by bedwright {}, this is {}: what the program itself draws otherwise\n"
         "bedwright verify {} --redraw tells.\n",
-        letter, earlier.version, packet.version, shell_word(earlier.folder.string()));
+        letter, earlier.version, made.packet.version, shell_word(earlier.folder.string()));
   return text;
 }
 

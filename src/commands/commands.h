@@ -83,8 +83,9 @@ struct BuiltArguments {
 ExitCode built_command(const BuiltArguments& arguments);
 
 struct OrdersArguments {
-  std::string out;                     // empty: out/ of this checkout
-  std::string number, customer, year;  // a part of each; the year whole
+  std::string out;                          // empty: out/ of this checkout
+  std::string number, customer, kit, year;  // a part of each; the year whole
+  std::string touched_by;                   // a kit file: what of it is touched by that; empty: the list
   bool json = false;
 };
 ExitCode orders_command(const OrdersArguments& arguments);

@@ -81,31 +81,36 @@ class Drawing {
   }
 
   ExitCode draw_release() {
-    std::vector<Problem> problems;
-    const auto packet = release_packet(loaded_, progress_, problems);
-    if (!packet) {
-      progress_.step("");
-      print_problems(problems);
-      return bad_input;
-    }
     const fs::path folder = release_folder(out_, order_.number, order_.revision);
     // Twice where another run has released it between the look and the writing.
     for (int looks = 0; looks < 2; ++looks) {
-      if (const auto earlier = recorded(folder)) return beside(*earlier, *packet);
-      if (fs::exists(fs::symlink_status(folder)))
+      const auto earlier = recorded(folder);
+      if (!earlier && fs::exists(fs::symlink_status(folder)))
         return refuse(fmt::format(
             "{} exists and has no manifest.json, so this program did not make it; it was left alone: choose "
             "another output folder, or move it away",
             folder.string()));
-      const auto before = last_release(recorded_of_order(out_ / order_.number), e_.job.order);
+      // What is out under this letter already says itself what it revised.
+      const bool out_already = earlier && earlier->standing == Standing::released;
+      const auto before =
+          out_already ? std::nullopt : last_release(recorded_of_order(out_ / order_.number), e_.job.order);
+      std::vector<Problem> problems;
+      const auto made = make_release(loaded_,
+                                     out_already ? revised_by(*earlier)
+                                     : before    ? std::optional(to_revise(*before))
+                                                 : std::nullopt,
+                                     progress_, problems);
+      if (!made) {
+        progress_.step("");
+        print_problems(problems);
+        return bad_input;
+      }
+      if (earlier) return beside(*earlier, *made);
       progress_.step("writing");
-      if (!write_release(out_, *packet)) continue;
+      if (!write_release(out_, made->packet)) continue;
       // Said first: it stands, whatever becomes of the comparison.
-      tell_released(*packet);
-      if (!before) return released;
-      const std::string since = since_text(*before, loaded_, *packet, progress_);
-      progress_.step("");
-      fmt::print("{}", since);
+      tell_released(made->packet);
+      if (before) fmt::print("{}", since_text(*made, loaded_, *before));
       return released;
     }
     return refuse(fmt::format("{} is being changed by another run; draw again", folder.string()));
@@ -119,19 +124,19 @@ class Drawing {
   }
 
   // What to do where this letter is released already.
-  ExitCode beside(const Recorded& earlier, const Packet& packet) {
+  ExitCode beside(const Recorded& earlier, const MadeRelease& made) {
     const std::string what = fmt::format("order {} revision {}", order_.number, order_.revision),
                       where = shown(earlier.folder);
     const bool damaged = earlier.standing != Standing::released;
     const Differences on_disk = damaged ? Differences{} : differences_on_disk(earlier);
-    const bool same = would_be_the_same(earlier, packet);
+    const bool same = would_be_the_same(earlier, made.packet);
     if (same && on_disk.none()) {
       progress_.step("");
       print_findings(e_);
       fmt::print("Already released, the same: {} in {}/; nothing was touched.\n", what, where);
       return released;
     }
-    if (!arguments_.replace.empty()) return replace(earlier, packet);
+    if (!arguments_.replace.empty()) return replace(earlier, made.packet);
     const std::string other_hands =
         damaged          ? fmt::format("{}/ is where {} is released: {}", where, what, damage(earlier))
         : on_disk.none() ? ""
@@ -142,7 +147,7 @@ class Drawing {
                       "withdrawn, and releases anew.",
                       other_hands, damaged ? "\n" : ""));
     progress_.step("comparing");
-    const std::string differs = same_letter_text(earlier, loaded_, packet);
+    const std::string differs = same_letter_text(earlier, loaded_, made, progress_);
     return refuse(
         fmt::format("{} is released already, in {}/, and this is not the same; nothing was touched.\n{}{}",
                     what, where, other_hands, differs));

@@ -100,7 +100,8 @@ std::optional<Loaded> load_and_advise(const OrderArguments& arguments, Progress&
   return loaded;
 }
 
-PacketInput packet_input(const Loaded& loaded, PacketState state, Progress& progress) {
+PacketInput packet_input(const Loaded& loaded, PacketState state, const std::string& input_digest,
+                         Progress& progress) {
   const Examined& e = *loaded.examined;
   const auto model = [&e, state] {
     const Heading& h = e.heading();
@@ -111,6 +112,7 @@ PacketInput packet_input(const Loaded& loaded, PacketState state, Progress& prog
           loaded.assembly,
           state,
           version(),
+          input_digest,
           [&progress](const std::string& what) { progress.step(what); },
           [&e] { return bed_views(e.bed); },
           model};

@@ -66,8 +66,9 @@ struct Leads {
 std::optional<Loaded> load_and_advise(const OrderArguments& arguments, Progress& progress,
                                       Leads* leads = nullptr);
 
-// What the packet of a loaded order is made from.
-PacketInput packet_input(const Loaded& loaded, PacketState state, Progress& progress);
+// What the packet of a loaded order is made from; `input_digest` is the packet's.
+PacketInput packet_input(const Loaded& loaded, PacketState state, const std::string& input_digest,
+                         Progress& progress);
 
 // Columns of the terminal on standard output, or a page's when there is none.
 int columns();

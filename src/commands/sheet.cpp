@@ -117,7 +117,10 @@ ExitCode run(const SheetArguments& arguments, Progress& progress) {
   if (e.is_stopped())
     throw Refusal{fmt::format("{} is stopped by this program: see bedwright check {}", record.folder.string(),
                               (record.folder / inputs_order).string())};
-  const std::vector<Sheet> sheets = drawn_sheets(e, loaded.assembly, bed_views(e.bed), false);
+  std::vector<Problem> problems;
+  const auto made = make_release(loaded, revised_by(record), progress, problems);
+  if (!made) throw Refusal{to_line(problems.front())};
+  const std::vector<Sheet>& sheets = made->drawn;
   if (arguments.sheets.empty()) {
     progress.step("");
     fmt::print("Sheets of {}: {}\n", record.folder.generic_string(), known_names(sheets));

@@ -13,6 +13,7 @@
 #include "packet/inputs.h"
 #include "packet/record.h"
 #include "rules/table.h"
+#include "sheets/issue.h"
 
 namespace bedwright {
 namespace {
@@ -34,6 +35,7 @@ class Verifying {
     for (const std::string& path : found.missing) say(path + " is missing");
     for (const std::string& path : found.changed) say(path + " was changed since it was written");
     for (const std::string& path : found.extra) say(path + " is none of its files");
+    if (!is_digest(record_.input_digest)) say("manifest.json: input_sha256 is no SHA-256");
     if (record_.standing == Standing::trial) return faults_;
     std::vector<Problem> of_built;
     built_of(record_, of_built);
@@ -73,11 +75,11 @@ class Verifying {
     if (loaded->examined->is_stopped())
       return say("drawn again it is stopped: see check " + (record_.folder / inputs_order).string() +
                  program);
-    const auto packet = release_packet(*loaded, progress_, problems);
-    if (!packet) return say("cannot be drawn again: " + to_line(problems.front()));
+    const auto made = make_release(*loaded, revised_by(record_), progress_, problems);
+    if (!made) return say("cannot be drawn again: " + to_line(problems.front()));
     redrawn_ = true;
-    if (would_be_the_same(record_, *packet)) return;
-    const Differences found = differences(record_, packet->files);
+    if (would_be_the_same(record_, made->packet)) return;
+    const Differences found = differences(record_, made->packet.files);
     if (found.none()) {
       // The same files by another program: nothing to cut otherwise.
       if (program.empty()) say("drawn again its manifest.json is another");
@@ -102,6 +104,13 @@ std::vector<Recorded> packets_at(const fs::path& folder) {
   if (auto one = recorded(folder)) return {*std::move(one)};
   std::vector<Recorded> of_order = recorded_of_order(folder);
   return of_order.empty() ? all_recorded(folder) : of_order;
+}
+
+// The digits that its sheets show; a stopped bed's report has none.
+std::string paper_words(const Recorded& record) {
+  return record.state == word(PacketState::stopped)
+             ? ""
+             : fmt::format("; its paper says {}", paper_digits(record.input_digest));
 }
 
 }  // namespace
@@ -129,9 +138,9 @@ ExitCode verify_command(const VerifyArguments& arguments) {
     progress.step("");
     bad += !faults.empty();
     if (faults.empty())
-      fmt::print("{}: {}, whole: {} files as they were written{}\n", record.folder.generic_string(),
+      fmt::print("{}: {}, whole: {} files as they were written{}{}\n", record.folder.generic_string(),
                  word(record.standing), record.files.size() + 1,
-                 verifying.redrawn() ? ", and the same drawn again" : "");
+                 verifying.redrawn() ? ", and the same drawn again" : "", paper_words(record));
     for (const std::string& fault : faults) fmt::print("{}: {}\n", record.folder.generic_string(), fault);
     if (faults.empty()) fmt::print("{}", built_lines(record));
   }

@@ -86,6 +86,10 @@ std::string comparison_text(const Comparison& comparison, const Told& a, const T
 // no longer needed, bolts and bought things; and in a line which made parts stay good.
 std::string change_text(const Comparison& comparison, const Told& a, const Told& b, int width);
 
+// The same for a title block: what becomes of parts, then of bolts, then of values ordered, a
+// phrase each. Empty where nothing differs.
+std::vector<std::string> change_phrases(const Comparison& comparison);
+
 // "bedwright compare", version 1:
 //   a, b      {"number", "revision", "file", "stops": findings that stop it, "frame_stands"}
 //   bed       list of {"what", "a", "b"}: headline figures that differ

@@ -71,6 +71,11 @@ struct Bounds {
     for (const Vec2 q : p.points) b.add(q);
     return b;
   }
+  Box2 operator()(const Filled& f) const {
+    Box2 b;
+    for (const Box2& box : f.boxes) b.join(box);
+    return b;
+  }
   Box2 operator()(const Text& t) const { return text_box(t); }
 };
 
@@ -97,6 +102,10 @@ struct Move {
     for (Vec2& q : p.points) q = q + by;
     return p;
   }
+  Entity operator()(Filled f) const {
+    for (Box2& b : f.boxes) b = {b.low + by, b.high + by};
+    return f;
+  }
   Entity operator()(Text t) const {
     t.at = t.at + by;
     return t;
@@ -120,6 +129,10 @@ void List2d::append(const List2d& other, Vec2 shift) {
     Entity copy = moved(e, shift);
     std::visit([&](auto& c) { c.layer = index.at(static_cast<std::size_t>(c.layer)); }, copy);
     entities.push_back(std::move(copy));
+  }
+  for (Passage passage : other.passages) {
+    passage.box = {passage.box.low + shift, passage.box.high + shift};
+    passages.push_back(std::move(passage));
   }
 }
 
@@ -173,6 +186,9 @@ struct Scale {
   void operator()(Path& p) const {
     for (Vec2& v : p.points) v = by * v;
   }
+  void operator()(Filled& f) const {
+    for (Box2& b : f.boxes) b = {by * b.low, by * b.high};
+  }
   void operator()(Text& t) const {
     t.at = by * t.at;
     t.height *= by;
@@ -183,6 +199,7 @@ struct Scale {
 
 List2d scaled(List2d list, double factor) {
   for (Entity& e : list.entities) std::visit(Scale{factor}, e);
+  for (Passage& p : list.passages) p.box = {factor * p.box.low, factor * p.box.high};
   return list;
 }
 

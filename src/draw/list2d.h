@@ -58,23 +58,6 @@ struct Path {
   std::vector<Vec2> points;
 };
 
-enum class Across { left, centre, right };
-enum class Up { baseline, middle, top };
-
-// One line of plain text. `height` is that of a capital letter; `rotation` is
-// counter-clockwise about `at`.
-struct Text {
-  int layer = 0;
-  Vec2 at;
-  Mm height = 0;
-  std::string text;  // UTF-8
-  Across across = Across::left;
-  Up up = Up::baseline;
-  Radians rotation = 0;
-};
-
-using Entity = std::variant<Line, Arc, Circle, Closed, Path, Text>;
-
 // Axis-aligned. Empty (low > high) until something is added.
 struct Box2 {
   Vec2 low{std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity()};
@@ -103,10 +86,43 @@ struct Box2 {
   }
 };
 
+// Rectangles filled with the layer's colour: the squares of a code that a phone reads.
+struct Filled {
+  int layer = 0;
+  std::vector<Box2> boxes;
+};
+
+enum class Across { left, centre, right };
+enum class Up { baseline, middle, top };
+
+// One line of plain text. `height` is that of a capital letter; `rotation` is
+// counter-clockwise about `at`.
+struct Text {
+  int layer = 0;
+  Vec2 at;
+  Mm height = 0;
+  std::string text;  // UTF-8
+  Across across = Across::left;
+  Up up = Up::baseline;
+  Radians rotation = 0;
+};
+
+using Entity = std::variant<Line, Arc, Circle, Closed, Path, Filled, Text>;
+
+// What a reader takes in at once: a row of a table, a note or a picture. Two that say the
+// same are alike on paper, so that what changed on a sheet can be told.
+struct Passage {
+  Box2 box;
+  std::string says;
+  std::string subject = {};  // of a picture: what it shows, where that has a name
+  bool picture = false;
+};
+
 struct List2d {
   std::vector<std::string> comments;  // printable lines ahead of everything else
   std::vector<Layer> layers;
   std::vector<Entity> entities;
+  std::vector<Passage> passages;
 
   // Index of the layer of that name, added when new.
   int layer(const Layer& layer);
@@ -133,6 +149,10 @@ Box2 bounds(const Entity& entity);
 Box2 bounds(const List2d& list);
 
 Entity moved(const Entity& entity, Vec2 shift);
+
+// All that is drawn, from the upper left corner of its bounds, to a hundredth of a millimetre:
+// the same text for two lists that look alike.
+std::string fingerprint(const List2d& list);
 
 // Everything `factor` times as large about the origin, letters too; line widths stay.
 List2d scaled(List2d list, double factor);

@@ -33,6 +33,10 @@ class Pieces {
     };
     for (double k = 0; k < steps; ++k) all.push_back({at(k), at(k + 1), a.layer});
   }
+  void operator()(const Filled& f) {
+    const Box2 box = bounds(Entity(f));
+    if (!box.empty()) (*this)(Closed{f.layer, rectangle(box.low, box.high)});
+  }
   void operator()(const Text&) {}
 
   std::vector<Piece> all;

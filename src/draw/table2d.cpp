@@ -45,6 +45,13 @@ void draw_table(List2d& list, const Table2d& table, std::size_t first, std::size
   const Mm row = table_row_height * text_height;
   const Mm right = corner.x + table_width(table, text_height);
   const double lines = static_cast<double>(last - first + 1);
+  for (std::size_t r = first; r < last; ++r) {
+    std::string says;
+    for (std::size_t c = 0; c < table.head.size(); ++c)
+      if (!table.rows[r][c].empty()) says += table.head[c] + "\t" + table.rows[r][c] + "\n";
+    const Mm top = corner.y - static_cast<double>(r - first + 1) * row;
+    list.passages.push_back({{{corner.x, top - row}, {right, top}}, std::move(says)});
+  }
   for (double i = 0; i <= lines; ++i) {
     list.add(Line{rule_layer, {corner.x, corner.y - i * row}, {right, corner.y - i * row}});
   }

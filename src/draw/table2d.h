@@ -21,7 +21,7 @@ inline constexpr double table_row_height = 1.7;
 
 Mm table_width(const Table2d& table, Mm text_height);
 
-// Draws the head and rows [first, last) with the upper left corner at `corner`.
+// Draws the head and rows [first, last), each row a passage, with the upper left corner at `corner`.
 void draw_table(List2d& list, const Table2d& table, std::size_t first, std::size_t last, Vec2 corner,
                 Mm text_height, int text_layer, int rule_layer);
 

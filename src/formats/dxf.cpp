@@ -231,6 +231,18 @@ class Writer {
     put(70, closed);
   }
 
+  // The third and fourth corner of a SOLID are changed over.
+  void entity(const Filled& f) {
+    for (const Box2& b : f.boxes) {
+      of_size(b.width() > 0 && b.height() > 0, "a filled rectangle");
+      begin("SOLID", f.layer);
+      point(10, b.low);
+      point(11, {b.high.x, b.low.y});
+      point(12, {b.low.x, b.high.y});
+      point(13, b.high);
+    }
+  }
+
   void entity(const Text& t) {
     of_size(t.height > 0, "a text");
     begin("TEXT", t.layer);

@@ -75,6 +75,13 @@ class Writer {
     for (const Vec2 q : p.points) d += (d.empty() ? "M" : "L") + at(q);
     path(p.layer, d);
   }
+  void operator()(const Filled& f) {
+    std::string d;
+    for (const Box2& b : f.boxes)
+      d +=
+          fmt::format("M{}h{}v{}h{}z", at(b.low), number(b.width()), number(-b.height()), number(-b.width()));
+    add("<path fill=\"{}\" stroke=\"none\" d=\"{}\"/>\n", hex(printed_colour(layer(f.layer).colour)), d);
+  }
   void operator()(const Text& t) {
     const char* anchor = t.across == Across::left ? "start" : t.across == Across::centre ? "middle" : "end";
     const Mm down = t.up == Up::baseline ? 0 : t.up == Up::middle ? t.height / 2 : t.height;

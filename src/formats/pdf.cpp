@@ -101,6 +101,11 @@ class Painter {
       (i == 0 ? cairo_move_to : cairo_line_to)(c_, p.points[i].x, p.points[i].y);
     cairo_stroke(c_);
   }
+  void operator()(const Filled& f) {
+    colour(f.layer);
+    for (const Box2& b : f.boxes) cairo_rectangle(c_, b.low.x, b.low.y, b.width(), b.height());
+    cairo_fill(c_);
+  }
   void operator()(const Text& t) {
     colour(t.layer);
     cairo_save(c_);

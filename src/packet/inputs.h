@@ -16,6 +16,7 @@ inline constexpr const char *inputs_folder = "inputs/", *inputs_order = "inputs/
 // `inputs` are the job's files, then letterhead and steps of the assembly sheets. They become
 //   inputs/order.yaml, its references rewritten and else byte for byte
 //   inputs/kit/NAME, inputs/frame/NAME, inputs/catalog/NAME, inputs/words/
+// (A release that revises another keeps that one's beside them: commands/revised.h.)
 // What was packed once packs to the same bytes. A problem where a reference cannot be
 // rewritten in the order's text, and no files.
 std::vector<PacketFile> packed_inputs(const Job& job, const std::vector<InputFile>& inputs,

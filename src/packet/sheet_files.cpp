@@ -11,10 +11,11 @@
 
 namespace bedwright {
 
-std::vector<Sheet> drawn_sheets(const Examined& e, const AssemblyText& assembly, const BedViews& views,
-                                bool draft) {
+SheetInput sheet_input(const Examined& e, const AssemblyText& assembly, const BedViews& views,
+                       const Issue& issue) {
   const Heading& h = e.heading();
-  SheetInput input{e, draft, {}, &views};
+  SheetInput input{e, issue.trial, {}, &views};
+  input.digest = issue.digest;
   input.lists = {{"PARTS", parts_csv(e.bed, h), {}},
                  {"CUT LIST", cut_list_csv(e.bed, h), {}},
                  {"DRILL LIST", drill_list_csv(e.bed, h), {}},
@@ -22,7 +23,7 @@ std::vector<Sheet> drawn_sheets(const Examined& e, const AssemblyText& assembly,
                   hardware_csv(e.bed, e.job.kit.box, h, e.job.order.spares, shims(e.job, e.bed)),
                   {}}};
   input.assembly = assembly;
-  return sheet_set(input);
+  return input;
 }
 
 void add_sheets(const Examined& e, const std::vector<Sheet>& sheets, PacketState state,

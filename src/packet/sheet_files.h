@@ -8,9 +8,9 @@
 
 namespace bedwright {
 
-// The sheets themselves; safe to call beside other readers of the bed.
-std::vector<Sheet> drawn_sheets(const Examined& examined, const AssemblyText& assembly, const BedViews& views,
-                                bool draft);
+// What the sheets are made from, with the packet's lists. What it is given must outlive it.
+SheetInput sheet_input(const Examined& examined, const AssemblyText& assembly, const BedViews& views,
+                       const Issue& issue);
 
 // sheets/<name>.pdf and .svg of each, .dxf too when released, and sheets/all.pdf
 // with a bookmark for each sheet and the pages `last` at its end.

@@ -7,6 +7,8 @@
 #include <array>
 #include <stdexcept>
 
+#include "sheets/issue.h"
+
 namespace bedwright {
 
 namespace {
@@ -14,7 +16,7 @@ namespace {
 // The sheet, in millimetres from its upper left corner (ISO 216, A3).
 constexpr Mm sheet_width = 420, sheet_height = 297, border = 10;
 constexpr Mm stamp_height = 24, stamp_letters = 11.5, note_height = 2.5, note_step = 5.5;
-constexpr std::size_t caption_rows_at_least = 2;
+constexpr std::size_t caption_rows_at_least = 2, caption_rows_with_code = 7;
 // More than a text's estimated width, for the fonts a viewer may put in place of the one asked for.
 constexpr double generous = 1.15;
 // Points nearer to each other on paper are one.
@@ -95,10 +97,12 @@ std::vector<std::string> caption_lines(const PictureCaption& caption) {
 
 void add_caption(List2d& list, const PictureCaption& caption, const std::vector<std::string>& lines, Mm top,
                  int reduction) {
-  const Mm right = sheet_width - border, side = 70, left_room = right - side - border - 6;
+  const bool code = !caption.digest.empty();
+  const Mm right = sheet_width - border - (code ? issue_width : 0), side = 70,
+           left_room = right - side - border - 6;
   const int rule = list.layer({"RULE", 7, LineKind::continuous, 0.35});
   const int words = list.layer({"WORDS", 7, LineKind::continuous, 0.25});
-  list.add(Line{rule, {border, top}, {right, top}});
+  list.add(Line{rule, {border, top}, {sheet_width - border, top}});
   for (std::size_t i = 0; i < lines.size(); ++i)
     add_text(list, words, {border + 3, top - static_cast<double>(i + 1) * note_step}, note_height, left_room,
              Across::left, lines[i]);
@@ -107,6 +111,9 @@ void add_caption(List2d& list, const PictureCaption& caption, const std::vector<
   };
   beside(1, fmt::format("Revision {}", caption.revision));
   beside(2, fmt::format("Picture reduced 1:{} on A3, not for measuring", reduction));
+  if (code)
+    draw_issue(list, {right, border + 1.5}, {caption.order, caption.revision, caption.digest, caption.draft},
+               words);
 }
 
 void add_stamp(List2d& list) {
@@ -130,7 +137,8 @@ int round_reduction(Mm width, Mm height, Mm room_width, Mm room_height) {
 
 Page picture_page(const View& view, const PictureCaption& caption) {
   const std::vector<std::string> lines = caption_lines(caption);
-  const auto rows = static_cast<double>(std::max(lines.size(), caption_rows_at_least));
+  const auto rows = static_cast<double>(
+      std::max(lines.size(), caption.digest.empty() ? caption_rows_at_least : caption_rows_with_code));
   const Mm caption_top = border + rows * note_step + 2;
   const Mm top = sheet_height - border - (caption.draft ? stamp_height : 0), inset = 5;
   const Mm room_width = sheet_width - 2 * (border + inset), room_height = top - caption_top - 2 * inset;

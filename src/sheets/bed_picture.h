@@ -13,6 +13,7 @@ struct PictureCaption {
   std::string order, revision;
   std::vector<std::string> notes;  // one line each, under the order number
   bool draft = false;              // stamped NOT FOR FABRICATION
+  std::string digest = {};         // of what the bed is made from (sheets/issue.h); empty: no code is drawn
 };
 
 // A3 landscape, black on white, hidden lines dashed. The view is drawn as large as a

@@ -8,7 +8,7 @@
 namespace bedwright {
 namespace {
 
-constexpr Mm apart = 7;
+constexpr Mm apart = mark_room;
 constexpr double caption_height = 2.2;  // caption and the room under it, in text heights
 constexpr std::size_t least_rows = 3;   // fewer rows are not begun at the foot of a page
 constexpr Mm least_column = 12;         // text heights a column keeps when its table is narrowed
@@ -107,11 +107,17 @@ void Flow::took(Mm width, Mm height) {
   pen_.x += width + apart;
 }
 
-void Flow::picture(const List2d& given) {
+void Flow::picture(const List2d& given, const std::string& subject) {
   const List2d drawn = held_by(given, space_.width(), space_.height());
   const Box2 box = bounds(drawn);
   make_space(box.width(), box.height());
-  pages_.back().list.append(drawn, {pen_.x - box.low.x, pen_.y - box.high.y});
+  List2d& list = pages_.back().list;
+  list.append(drawn, {pen_.x - box.low.x, pen_.y - box.high.y});
+  if (drawn.passages.empty())
+    list.passages.push_back({{{pen_.x, pen_.y - box.height()}, {pen_.x + box.width(), pen_.y}},
+                             fingerprint(drawn),
+                             subject,
+                             true});
   took(box.width(), box.height());
 }
 
@@ -157,6 +163,7 @@ void Flow::notes(const std::string& caption, const std::vector<std::string>& not
   int number = 0;
   for (const std::string& note : notes) {
     y -= 0.5 * h;
+    const Mm top = y;
     bool first = true;
     for (const std::string& l : wrapped(note, h, wide - 3 * h)) {
       y -= 1.6 * h;
@@ -164,6 +171,8 @@ void Flow::notes(const std::string& caption, const std::vector<std::string>& not
       put(3 * h, l);
       first = false;
     }
+    // Its number does not count.
+    drawn.passages.push_back({{{0, y - 0.2 * h}, {wide, top}}, note});
   }
   picture(drawn);
 }

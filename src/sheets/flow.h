@@ -16,8 +16,10 @@ class Flow {
   Flow(Sheet form, const Box2& space);
 
   // A picture in its own coordinates; a new page when it does not fit below. One larger
-  // than a page is reduced to it, and says so.
-  void picture(const List2d& given);
+  // than a page is reduced to it, and says so. `subject` is what it shows, where other
+  // pictures of the sheet show other things. One that has passages of its own is none as a
+  // whole.
+  void picture(const List2d& given, const std::string& subject = {});
   // Rows that do not fit go on beside, below or on further pages. The letters are
   // `height` high, or small ones when the table would be too wide; where that is not
   // enough, long cells go on in rows below.

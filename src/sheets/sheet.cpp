@@ -16,7 +16,8 @@ constexpr Mm block_width = 176, row_height = 10.5;
 constexpr int block_rows = 5;
 constexpr Mm block_height = block_rows * row_height;
 constexpr Mm stamp_band = 11;
-constexpr std::size_t most_revisions = 4;  // the latest ones; older are in the order file
+// The latest ones; older are in the order file. With a note under them one less.
+constexpr std::size_t most_revisions = 4;
 
 struct Cell {
   Mm width;  // share of the row
@@ -39,14 +40,14 @@ std::string fitted(std::string value, Mm height, Mm width) {
 
 class Surround {
  public:
-  Surround(Sheet& sheet, const Job& job, const Paper& paper, bool draft)
-      : list_(sheet.list), pens_(list_), sheet_(sheet), job_(job), paper_(paper), draft_(draft) {}
+  Surround(Sheet& sheet, const Job& job, const Paper& paper, const Issue& issue)
+      : list_(sheet.list), pens_(list_), sheet_(sheet), job_(job), paper_(paper), issue_(issue) {}
 
   void draw(std::size_t number, std::size_t count) {
     box({border, border}, {paper_.width - border, paper_.height - border}, pens_.frame);
     title_block(number, count);
     left_band();
-    if (draft_) stamp();
+    if (issue_.trial) stamp();
   }
 
  private:
@@ -93,7 +94,7 @@ class Surround {
              small_text}});
     row(4, {{60, "DRAWN BY", ""},
             {60, "CHECKED BY", ""},
-            {56, "STATUS", draft_ ? "NOT FOR FABRICATION" : "RELEASED TO THE SHOP", small_text}});
+            {56, "STATUS", issue_.trial ? "NOT FOR FABRICATION" : "RELEASED TO THE SHOP", small_text}});
   }
 
   // A cut cone in two views, ISO 128-30: third angle has the view from the left
@@ -113,8 +114,9 @@ class Surround {
   }
 
   void left_band() {
-    const Mm left = border, right = block_left(), top = border + block_height;
-    line(pens_.table, {left, top}, {right, top});
+    const Mm left = border, right = block_left() - issue_width, top = border + block_height;
+    line(pens_.table, {left, top}, {block_left(), top});
+    draw_issue(list_, {right, top - issue_height}, issue_, pens_.text);
     Mm y = top - 4.6;
     text({left + 2, y}, "CAUTION", bench_text);
     const std::string words =
@@ -128,12 +130,23 @@ class Surround {
       text({left + 2, y}, l, small_text);
     }
     revisions({left + 2, y - 2}, right - left - 4);
+    y = border + 6;
+    std::vector<std::string> note = wrapped(sheet_.note, small_text, right - left - 4);
+    if (note.size() > 2) {
+      note.resize(2);
+      note.back() = fitted(note.back() + " ...", small_text, right - left - 4);
+    }
+    for (const std::string& l : note) {
+      text({left + 2, y}, l, small_text);
+      y -= 4;
+    }
   }
 
   void revisions(Vec2 corner, Mm width) {
     Table2d table{{"REV", "DATE", "BY", "CHANGE"}, {}};
     const std::vector<Revision>& all = job_.order.revisions;
-    const std::size_t first = all.size() > most_revisions ? all.size() - most_revisions : 0;
+    const std::size_t most = most_revisions - (sheet_.note.empty() ? 0 : 1);
+    const std::size_t first = all.size() > most ? all.size() - most : 0;
     for (std::size_t i = first; i < all.size(); ++i) {
       std::vector<std::string> row{all[i].revision, all[i].date, all[i].by, all[i].what};
       const Mm others = table_width({table.head, {{row[0], row[1], row[2], ""}}}, small_text);
@@ -156,7 +169,7 @@ class Surround {
   Sheet& sheet_;
   const Job& job_;
   const Paper& paper_;
-  bool draft_;
+  const Issue& issue_;
 };
 
 }  // namespace
@@ -193,19 +206,20 @@ Pens::Pens(List2d& l)
 
 Box2 drawing_space(const Paper& paper, bool draft) {
   Box2 space;
-  space.add({border + gap, border + block_height + gap});
+  space.add({border + mark_room, border + block_height + gap});
   space.add({paper.width - border - gap, paper.height - border - (draft ? stamp_band : gap)});
   return space;
 }
 
-void add_surround(Sheet& sheet, const Job& job, const Paper& paper, bool draft, std::size_t number,
+void add_surround(Sheet& sheet, const Job& job, const Paper& paper, const Issue& issue, std::size_t number,
                   std::size_t count) {
-  Surround(sheet, job, paper, draft).draw(number, count);
+  Surround(sheet, job, paper, issue).draw(number, count);
   const Heading& h = job.order.order;
   sheet.list.comments = {"UNITS: millimetres of paper",
                          fmt::format("Order {}, revision {}, sheet {} of {}: {}", h.number, h.revision,
-                                     number, count, sheet.title)};
-  if (draft) sheet.list.comments.push_back("NOT FOR FABRICATION");
+                                     number, count, sheet.title),
+                         issue_words(issue)};
+  if (issue.trial) sheet.list.comments.push_back("NOT FOR FABRICATION");
 }
 
 Page page_of(const Sheet& sheet, const Paper& paper) {

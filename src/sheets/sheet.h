@@ -9,6 +9,7 @@
 #include "draw/list2d.h"
 #include "formats/page.h"
 #include "params/job.h"
+#include "sheets/issue.h"
 
 namespace bedwright {
 
@@ -33,15 +34,19 @@ struct Sheet {
   std::string file;   // "tab_layout", a suffix for further pages
   std::string scale = "NONE";
   std::string material;
+  std::string note = {};  // of what changed since the last release, in the title block's row
   List2d list;
 };
+
+// Left of whatever is drawn there is room for the mark of a change (sheets/changed.h).
+inline constexpr Mm mark_room = 8;
 
 // Where a sheet's maker may draw.
 Box2 drawing_space(const Paper& paper, bool draft);
 
-// Border, title block, revision table, cautions and, in a draft, the stamp.
-// `number` counts from 1.
-void add_surround(Sheet& sheet, const Job& job, const Paper& paper, bool draft, std::size_t number,
+// Border, title block, revision table, cautions, the issue's code and, on a trial, the
+// stamp. `number` counts from 1.
+void add_surround(Sheet& sheet, const Job& job, const Paper& paper, const Issue& issue, std::size_t number,
                   std::size_t count);
 
 // As the PDF and SVG writers take it; its title is the bookmark.

@@ -17,7 +17,7 @@ fail() {
   { cat "$folder/cpack.log"; fail "no package"; }
 deb=$(echo "$folder"/deb/*.deb)
 depends=$(dpkg-deb -f "$deb" Depends)
-for library in fonts-osifont libcairo2 libfontconfig1 libyaml-cpp libocct-modeling-algorithms libssl; do
+for library in fonts-osifont libcairo2 libqrencode4 libfontconfig1 libyaml-cpp libocct-modeling-algorithms libssl; do
   [[ ", $depends" == *", $library"* ]] || fail "$library is not among what it depends on: $depends"
 done
 dpkg-deb -x "$deb" "$folder/root"

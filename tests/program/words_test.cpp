@@ -107,8 +107,9 @@ std::map<std::string, std::string> packet_of(const std::string& order) {
   Progress progress;
   const auto loaded = load_and_advise({testing::order_path(order), {}}, progress);
   std::map<std::string, std::string> files;
-  for (PacketFile& f : packet_files(packet_input(*loaded, PacketState::released, progress)))
-    files[f.path] = std::move(f.content);
+  PacketFiles made =
+      packet_files(packet_input(*loaded, PacketState::released, std::string(64, '0'), progress));
+  for (PacketFile& f : made.files) files[f.path] = std::move(f.content);
   return files;
 }
 

@@ -11,7 +11,8 @@ namespace {
 std::vector<List2d> pages(const std::string& order, const std::vector<std::string>& sets, bool draft) {
   const Job job = testing::demo_job(order, sets);
   const Bed bed = testing::bed_of(job);
-  return loads_pages(job, bed, run_loads(job, bed), draft);
+  return loads_pages(job, bed, run_loads(job, bed),
+                     {job.order.order.number, job.order.order.revision, std::string(64, 'a'), draft});
 }
 
 std::string all_text(const List2d& page) {

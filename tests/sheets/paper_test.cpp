@@ -253,7 +253,7 @@ TEST(Paper, equal_sheets_are_equal_bytes) {
   const Bed bed = testing::bed_of(job);
   const auto file = [&] {
     std::vector<Page> pages;
-    for (const Sheet& s : sheet_set({*examine(job, bed), false, {}}))
+    for (const Sheet& s : sheet_set({*examine(job, bed), false, {}, nullptr, {}, std::string(64, 'a')}))
       pages.push_back(page_of(s, paper_of(job.order.order)));
     return pages_pdf(pages, {"QB", job.order.order.date});
   };
@@ -268,7 +268,7 @@ TEST(Paper, dxf_sheets_pass_the_audit_without_fixes) {
   for (const std::string& name : testing::good_orders) {
     const Job job = testing::demo_job(name);
     const Bed bed = testing::bed_of(job);
-    for (const Sheet& s : sheet_set({*examine(job, bed), true, {}}))
+    for (const Sheet& s : sheet_set({*examine(job, bed), true, {}, nullptr, {}, std::string(64, 'a')}))
       write(own + "/" + name + "_" + std::to_string(++number) + ".dxf", dxf(s.list));
   }
   const std::string script = R"(

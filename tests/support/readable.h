@@ -35,11 +35,15 @@ inline void expect_readable(const Paper& paper, const std::vector<Sheet>& sheets
   }
 }
 
+// Any; the sheets of one issue share it.
+inline const std::string digest(64, 'a');
+
 // Sheets as their makers leave them; the surrounds are added here.
 inline void expect_readable(const Job& job, std::vector<Sheet> sheets, bool draft, const std::string& what) {
   const Paper paper = paper_of(job.order.order);
   for (std::size_t i = 0; i < sheets.size(); ++i)
-    add_surround(sheets[i], job, paper, draft, i + 1, sheets.size());
+    add_surround(sheets[i], job, paper, {job.order.order.number, job.order.order.revision, digest, draft},
+                 i + 1, sheets.size());
   expect_readable(paper, sheets, what);
 }
 
@@ -73,6 +77,7 @@ inline SheetInput input_of(const Examined& examined, bool draft) {
               {"DRILL LIST", drill_list_csv(bed, h), {}},
               {"HARDWARE", hardware_csv(bed, job.kit.box, h, job.order.spares, shims(job, bed)), {}}};
   in.assembly = filled_words(examined);
+  in.digest = digest;
   return in;
 }
 

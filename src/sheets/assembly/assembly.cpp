@@ -98,6 +98,7 @@ class Block {
       list_.add(Closed{pens_.outline, rectangle({0, y_}, {column_width, top - 3})});
     }
     y_ = std::min(y_, top - needs(line));
+    list_.passages.push_back({{{0, y_}, {column_width, top}}, line.text});
   }
 
  private:

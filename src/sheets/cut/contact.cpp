@@ -71,6 +71,11 @@ class Shrunk {
     to_.add(Arc{layer(a.layer), scale_ * a.centre, scale_ * a.radius, a.start, a.end});
   }
   void operator()(const Circle& c) { to_.add(Circle{layer(c.layer), scale_ * c.centre, scale_ * c.radius}); }
+  void operator()(Filled f) {
+    f.layer = layer(f.layer);
+    for (Box2& b : f.boxes) b = {scale_ * b.low, scale_ * b.high};
+    to_.add(std::move(f));
+  }
   void operator()(const Closed& c) {
     Outline outline = c.outline;
     for (Vertex& v : outline) v.at = scale_ * v.at;

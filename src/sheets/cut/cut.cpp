@@ -123,8 +123,11 @@ Cut cut(const Part& part, const Heading& heading, Printing units, Mm kerf) {
   return out;
 }
 
-std::string cut_file(const Part& part, const Heading& heading, Printing units, Mm kerf) {
-  return dxf(cut(part, heading, units, kerf).list, file_units(units).scale);
+std::string cut_file(const Part& part, const Heading& heading, Printing units, Mm kerf,
+                     const std::string& issue) {
+  List2d list = cut(part, heading, units, kerf).list;
+  if (!issue.empty()) list.comments.push_back("Made for " + issue);
+  return dxf(list, file_units(units).scale);
 }
 
 Hole inside(Hole hole, Mm by) {

@@ -42,8 +42,9 @@ Hole inside(Hole hole, Mm by);
 Cut cut(const Part& part, const Heading& heading, Printing units = Printing::metric, Mm kerf = 0);
 
 // The file of that part, in the units asked for; the head of the file states
-// them, and the part's size in them, so that a file read at the wrong scale is noticed.
-std::string cut_file(const Part& part, const Heading& heading, Printing units = Printing::metric,
-                     Mm kerf = 0);
+// them, and the part's size in them, so that a file read at the wrong scale is noticed. And
+// `issue`, where there is one (sheets/issue.h).
+std::string cut_file(const Part& part, const Heading& heading, Printing units = Printing::metric, Mm kerf = 0,
+                     const std::string& issue = {});
 
 }  // namespace bedwright

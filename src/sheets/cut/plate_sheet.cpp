@@ -132,7 +132,7 @@ std::vector<Sheet> plate_sheets(const SheetInput& in) {
     if (part.origin != Origin::made || !std::holds_alternative<Plate>(part.form) ||
         in.bed.count(static_cast<int>(i)) == 0)
       continue;
-    flow.picture(PlateView(in, static_cast<int>(i)).drawn());
+    flow.picture(PlateView(in, static_cast<int>(i)).drawn(), name(part));
     any = true;
   }
   if (!any) return {};

@@ -60,10 +60,12 @@ class Page {
 
   void words(const std::string& text, Mm height) {
     const int layer = list.layer({"TEXT", 7});
+    const Mm top = y;
     for (const std::string& line : wrapped(text, height, right() - left())) {
       y -= 1.6 * height;
       list.add(Text{layer, {left(), y + 0.3 * height}, height, line, Across::left, Up::baseline, 0});
     }
+    list.passages.push_back({{{left(), y}, {right(), top}}, text});
   }
 
   // False, and nothing placed, when it is too wide or too high for what is left.
@@ -72,6 +74,8 @@ class Page {
     const Mm gap = 2 * text_;
     if (box.width() > right() - left() || box.height() + gap > y - bottom()) return false;
     list.append(view, Vec2{left(), y - gap} - Vec2{box.low.x, box.high.y});
+    list.passages.push_back(
+        {{{left(), y - gap - box.height()}, {left() + box.width(), y - gap}}, fingerprint(view), {}, true});
     y -= box.height() + gap;
     return true;
   }
@@ -97,8 +101,9 @@ void heading_lines(Page& page, const Drilled& s, Mm text) {
                          figures.tape_to_make(s.member.length), s.quantity),
              text);
   if (s.paper.alone)
-    page.words(fmt::format("Order {}, revision {}, {}, for {}{}", h.number, h.revision, h.date, h.customer,
-                           h.shop.empty() ? h.shop : fmt::format(", {}", h.shop)),
+    page.words(fmt::format("Order {}, revision {}, {}, for {}{}{}", h.number, h.revision, h.date, h.customer,
+                           h.shop.empty() ? h.shop : fmt::format(", {}", h.shop),
+                           s.paper.issue.empty() ? "" : fmt::format(" ({})", s.paper.issue)),
                text);
   page.words(
       fmt::format(
@@ -161,7 +166,7 @@ class TableFlow {
       page_.list.add(Text{words, {x_, top_ - text_}, text_, caption, Across::left, Up::baseline, 0});
       draw_table(page_.list, table, next, last, {x_, top_ - 1.5 * text_}, text_, words, rules);
       next = last;
-      x_ += width + 2 * text_;
+      x_ += width + 3.1 * text_;  // and the mark of a change
     }
   }
 

@@ -28,6 +28,7 @@ struct DrillPaper {
   Mm width = drill_paper_width - 2 * drill_paper_margin;
   Mm height = drill_paper_height - 2 * drill_paper_margin;
   bool alone = true;
+  std::string issue = {};  // in words, told by a page that stands alone (sheets/issue.h)
 };
 
 struct DrillDrawing {

@@ -16,12 +16,12 @@ namespace {
 
 constexpr Mm border = 10, letters = 2.5;
 
-struct Pens {
+struct LoadsPens {
   int text, border;
   PicturePens picture;
 };
 
-Pens pens_of(List2d& list) {
+LoadsPens pens_of(List2d& list) {
   return {
       list.layer({"TEXT", 7, LineKind::continuous, 0.18}),
       list.layer({"BORDER", 7, LineKind::continuous, 0.5}),
@@ -31,7 +31,8 @@ Pens pens_of(List2d& list) {
 }
 
 // Frame, heading and stamp; returns the height the rest may reach up to.
-Mm start_page(List2d& list, const Pens& pens, const Job& job, const std::string& what, int page, bool draft) {
+Mm start_page(List2d& list, const LoadsPens& pens, const Job& job, const std::string& what, int page,
+              const Issue& issue) {
   const Heading& h = job.order.order;
   const Mm right = loads_page_width - border, top = loads_page_height - border, line = top - 11;
   list.add(Closed{pens.border, rectangle({border, border}, {right, top})});
@@ -43,6 +44,7 @@ Mm start_page(List2d& list, const Pens& pens, const Job& job, const std::string&
                 Across::left,
                 Up::baseline,
                 0});
+  draw_issue(list, {right - issue_width, border + 1.5}, issue, pens.text);
   list.add(Text{pens.text,
                 {right - 4, line + 3.5},
                 2.5,
@@ -50,7 +52,7 @@ Mm start_page(List2d& list, const Pens& pens, const Job& job, const std::string&
                 Across::right,
                 Up::baseline,
                 0});
-  if (!draft) return line;
+  if (!issue.trial) return line;
   list.add(Text{pens.text,
                 {loads_page_width / 2, line - 8},
                 6,
@@ -90,10 +92,12 @@ Mm write(List2d& list, int layer, Vec2 corner, Mm width, Mm height,
          const std::vector<std::string>& paragraphs) {
   Mm y = corner.y;
   for (const std::string& paragraph : paragraphs) {
+    const Mm top = y;
     for (const std::string& line : wrapped(paragraph, height, width)) {
       y -= 1.6 * height;
       list.add(Text{layer, {corner.x, y}, height, line, Across::left, Up::baseline, 0});
     }
+    list.passages.push_back({{{corner.x, y - 0.2 * height}, {corner.x + width, top}}, paragraph});
     y -= 0.7 * height;
   }
   return y;
@@ -101,13 +105,13 @@ Mm write(List2d& list, int layer, Vec2 corner, Mm width, Mm height,
 
 constexpr Mm table_left = 278, table_width_most = loads_page_width - border - 4 - table_left;
 
-Mm put_table(List2d& list, const Pens& pens, const Table2d& table, Mm top) {
+Mm put_table(List2d& list, const LoadsPens& pens, const Table2d& table, Mm top) {
   const Mm height = fitting(table, table_width_most, letters);
   draw_table(list, table, 0, table.rows.size(), {table_left, top}, height, pens.text, pens.picture.thin);
   return top - static_cast<double>(table.rows.size() + 1) * table_row_height * height;
 }
 
-void tables(List2d& list, const Pens& pens, const Job& job, const LoadsResult& loads, const Figures& say,
+void tables(List2d& list, const LoadsPens& pens, const Job& job, const LoadsResult& loads, const Figures& say,
             Mm top) {
   const auto heading = [&](const std::string& text, Mm y) {
     return write(list, pens.text, {table_left, y}, table_width_most, 2.5, {text});
@@ -137,11 +141,11 @@ double reduction_for(Mm length, Mm space) {
   return length / space;
 }
 
-List2d pictures_page(const Job& job, const Bed& bed, const LoadsResult& loads, bool draft) {
+List2d pictures_page(const Job& job, const Bed& bed, const LoadsResult& loads, const Issue& issue) {
   List2d list;
-  const Pens pens = pens_of(list);
+  const LoadsPens pens = pens_of(list);
   const Figures say = job.order.order.figures().in_one_unit();
-  const Mm top = start_page(list, pens, job, "Loads", 1, draft);
+  const Mm top = start_page(list, pens, job, "Loads", 1, issue);
   tables(list, pens, job, loads, say, top - 2);
   Labels labels(list, pens.text);
   const Mm left = border + 6, right = table_left - 8;
@@ -175,11 +179,12 @@ List2d pictures_page(const Job& job, const Bed& bed, const LoadsResult& loads, b
   return list;
 }
 
-List2d sums_page(const Job& job, const Bed& bed, const LoadsResult& loads, bool draft) {
+List2d sums_page(const Job& job, const Bed& bed, const LoadsResult& loads, const Issue& issue) {
   List2d list;
-  const Pens pens = pens_of(list);
-  const Mm top = start_page(list, pens, job, "Loads: sums and assumptions", 2, draft);
-  const Mm column = (loads_page_width - 2 * border - 18) / 2, left = border + 6, middle = left + column + 6;
+  const LoadsPens pens = pens_of(list);
+  const Mm top = start_page(list, pens, job, "Loads: sums and assumptions", 2, issue);
+  const Mm column = (loads_page_width - 2 * border - 2 * mark_room - 4) / 2, left = border + mark_room;
+  const Mm middle = left + column + mark_room;
   Mm y = write(list, pens.text, {left, top - 3}, column, 3.5, {"Sums to follow"});
   write(list, pens.text, {left, y}, column, 3, worked_lines(job, bed, loads));
   y = write(list, pens.text, {middle, top - 3}, column, 3.5, {"What is taken for granted"});
@@ -197,8 +202,26 @@ List2d sums_page(const Job& job, const Bed& bed, const LoadsResult& loads, bool 
 
 }  // namespace
 
-std::vector<List2d> loads_pages(const Job& job, const Bed& bed, const LoadsResult& loads, bool draft) {
-  return {pictures_page(job, bed, loads, draft), sums_page(job, bed, loads, draft)};
+std::vector<List2d> loads_pages(const Job& job, const Bed& bed, const LoadsResult& loads,
+                                const Issue& issue) {
+  return {pictures_page(job, bed, loads, issue), sums_page(job, bed, loads, issue)};
+}
+
+void write_note(Sheet& page) {
+  if (page.note.empty()) return;
+  constexpr std::size_t most_lines = 6;
+  const Mm room = loads_page_width - border - issue_width - 2 - table_left;
+  std::vector<std::string> lines = wrapped(page.note, letters, room - text_width(" ...", letters));
+  if (lines.size() > most_lines) {
+    lines.resize(most_lines);
+    lines.back() += " ...";
+  }
+  const LoadsPens pens = pens_of(page.list);
+  Mm y = border + 3 + 4 * static_cast<double>(lines.size() - 1);
+  for (const std::string& line : lines) {
+    page.list.add(Text{pens.text, {table_left, y}, letters, line, Across::left, Up::baseline, 0});
+    y -= 4;
+  }
 }
 
 }  // namespace bedwright
