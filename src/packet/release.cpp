@@ -47,6 +47,11 @@ void check_replaceable(const fs::path& folder) {
     refuse(fmt::format("holds {}, which its manifest does not list", found.extra.front()));
 }
 
+void move_if_there(const fs::path& from, const fs::path& to) {
+  const int error = renamed(from, to, RENAME_NOREPLACE);
+  if (error != 0 && error != ENOENT) fail_on("move", from, error);
+}
+
 void write_note(const Workplace& place, const fs::path& file, const Packet& packet, const Recorded& earlier,
                 const Withdrawal& withdrawal) {
   const nlohmann::ordered_json note = {
@@ -87,7 +92,10 @@ fs::path replace_release(const fs::path& out, const Packet& packet, const Record
   const fs::path fresh = filled(place, packet, manifest_text);
   int n = 1;
   const auto aside = [&] { return withdrawn_folder(out, packet.order.number, packet.order.revision, n); };
-  while (fs::exists(fs::symlink_status(aside()))) ++n;
+  const auto taken = [](const fs::path& path) { return fs::exists(fs::symlink_status(path)); };
+  while (taken(aside()) || taken(built_file(aside())) || taken(extra_folder(aside()))) ++n;
+  // Sheets drawn on request would be taken for the new one's; they can be drawn again.
+  move_if_there(extra_folder(to), extra_folder(aside()));
   // Note, old, new: a run that dies between leaves the old one current, or withdrawn with its
   // reason and nothing in its place. Neither is told as something else.
   write_note(place, withdrawal_note(aside()), packet, earlier, withdrawal);
@@ -100,12 +108,7 @@ fs::path replace_release(const fs::path& out, const Packet& packet, const Record
     fail_to_rename(to, error);
   }
   // What was built, was built from the one before; the file itself says so too.
-  // So were sheets drawn on request: under this letter they would be taken for the new one's.
-  for (const auto& [from, beside] :
-       {std::pair(built_file(to), built_file(aside())), std::pair(extra_folder(to), extra_folder(aside()))}) {
-    const int error = renamed(from, beside, RENAME_NOREPLACE);
-    if (error != 0 && error != ENOENT) fail_on("move", from, error);
-  }
+  move_if_there(built_file(to), built_file(aside()));
   sync_folder(to.parent_path());
   return aside();
 }
