@@ -27,6 +27,18 @@ std::string only_line(const std::string& steps, const std::string& head = "") {
   return problems.empty() ? "" : to_line(problems[0]);
 }
 
+// A letterhead saved as Latin-1, and one with the mark some editors put ahead of UTF-8.
+TEST(AssemblyText, tells_text_that_is_not_utf8) {
+  EXPECT_EQ(only_line("= Head\n", "A Shop\nCaf\xE9 Road\n"),
+            "letterhead.txt:2:4: byte 0xE9 is not UTF-8 text; save the file as UTF-8");
+  EXPECT_EQ(only_line("- Lift it by its \xFCber end\n"),
+            "steps.txt:1:18: byte 0xFC is not UTF-8 text; save the file as UTF-8");
+  std::vector<Problem> problems;
+  EXPECT_EQ(fill("= Head\n", problems, "\xEF\xBB\xBFCaf\xC3\xA9 Road\n").letterhead,
+            std::vector<std::string>{"Caf\xC3\xA9 Road"});
+  EXPECT_TRUE(problems.empty());
+}
+
 TEST(AssemblyText, fills_names_and_keeps_kinds_and_order) {
   std::vector<Problem> problems;
   const AssemblyText text = fill(

@@ -179,5 +179,21 @@ TEST(Step, a_place_that_cannot_be_written_is_named) {
   }
 }
 
+// A plate 10 wide that a hole of 12 cuts in two: no release shows it, a draft shows it
+// without the hole and says so.
+TEST(StepOfADraft, ShowsWhatItsHolesLeaveInPieces) {
+  Bed bed;
+  const Plate plate{rectangle({-50, -5}, {50, 5}), 6, {sample::round_hole({0, 0}, 12)}};
+  const int part = bed.add_part({{Kind::joint_gusset}, "steel", Origin::kit, plate});
+  Item item;
+  item.part = part;
+  item.id = {Kind::joint_gusset, Side::left, 1};
+  bed.add_item(item);
+  EXPECT_THROW(step_text(bed, header), std::runtime_error);
+  StepHeader draft = header;
+  draft.draft = true;
+  EXPECT_THAT(step_text(bed, draft), HasSubstr("joint gusset, its holes not drawn"));
+}
+
 }  // namespace
 }  // namespace bedwright
