@@ -16,6 +16,10 @@ using ::testing::HasSubstr;
 using ::testing::IsEmpty;
 using ::testing::SizeIs;
 
+// The base order on two sections, 160 in.
+const std::vector<std::string> short_track{"kit.rail.base_sections=2", "jacks=[17 in, 80 in, 143 in]",
+                                           "axle.position=75 in", "track.log_stops=[4]", "track.clamps=[]"};
+
 TEST(HeadTravel, RunsUntilTheBoxInTheStopsWayMeetsTheStop) {
   // Stop's face 8-3/4 + 1-1/4 = 10 in from the end, bumper 15 in ahead of the centre.
   EXPECT_NEAR(demo_bed("base").track.head_from, 25 * inch, 1e-9);
@@ -39,9 +43,12 @@ TEST(HeadOnRails, LockedWithAWheelOffTheEnd) {
   EXPECT_NEAR(found[0].measured, -2 * inch, 1e-6);
   EXPECT_EQ(found[0].subjects[0].id.pose, Pose::locked);
   expect_each_change_clears("base", {"kit.head.lock_offset=11 in"}, "HEAD-ON-RAILS");
-  // Locked from the front so far back that it is off the rear: 240 - 230 - 13 = -3.
-  const std::vector<std::string> behind{"kit.head.lock_offset=230 in"};
-  ASSERT_THAT(check_typed("base", behind, "HEAD-ON-RAILS"), SizeIs(1));
+  // Locked from the front so far back that it is off the rear: 160 - 150 - 13 = -3.
+  std::vector<std::string> behind = short_track;
+  behind.push_back("kit.head.lock_offset=150 in");
+  const auto off = check_typed("base", behind, "HEAD-ON-RAILS");
+  ASSERT_THAT(off, SizeIs(1));
+  EXPECT_NEAR(off[0].measured, -3 * inch, 1e-6);
   expect_each_change_clears("base", behind, "HEAD-ON-RAILS");
 }
 
@@ -91,7 +98,7 @@ TEST(TrackStop, BesideTheHead) {
   const auto metric = check_typed(
       "metric", {"kit.head.boxes[4].y_from=613 mm", "kit.head.boxes[4].y_to=614 mm"}, "TRACK-STOP");
   ASSERT_THAT(metric, SizeIs(4));  // 625 - 32 + 18 = 611 mm
-  EXPECT_THAT(metric[0].message, HasSubstr("2 mm sideways"));
+  EXPECT_THAT(metric[0].message, HasSubstr("2.0 mm sideways"));
 }
 
 TEST(HeadLock, BetweenTheStopsAtEitherEnd) {
@@ -102,14 +109,18 @@ TEST(HeadLock, BetweenTheStopsAtEitherEnd) {
     EXPECT_NEAR(found[0].measured, -5 * inch, 1e-6);
     expect_each_change_clears("base", {lock, "kit.head.lock_offset=20 in"}, "HEAD-LOCK");
     // So far in that the other end's stops are in its way.
-    expect_each_change_clears("base", {lock, "kit.head.lock_offset=220 in"}, "HEAD-LOCK");
+    std::vector<std::string> far = short_track;
+    far.insert(far.end(), {lock, "kit.head.lock_offset=140 in"});
+    expect_each_change_clears("base", far, "HEAD-LOCK");
   }
 }
 
 TEST(HeadLock, ABoxThatIsThereOnlyWhenLockedMeetsTheStop) {
-  // The lowered saw body made wide and long: 32 - 23 = 9 in, the face at 10 in.
-  const auto found =
-      check_typed("base", {"kit.head.boxes[3].x_from=-23 in", "kit.head.boxes[3].y_to=23 in"}, "HEAD-LOCK");
+  // The lowered saw body made wide, long and low: 32 - 23 = 9 in, the face at 10 in.
+  const auto found = check_typed(
+      "base",
+      {"kit.head.boxes[3].x_from=-23 in", "kit.head.boxes[3].y_to=23 in", "kit.head.boxes[3].z_from=1 in"},
+      "HEAD-LOCK");
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_NEAR(found[0].measured, -inch, 1e-6);
 }
