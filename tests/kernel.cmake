@@ -37,11 +37,11 @@ if(BEDWRIGHT_KERNEL)
   # Small samples of long runs: see the head of each script.
   set(records ${CMAKE_CURRENT_SOURCE_DIR}/records)
   set(records_folder ${CMAKE_CURRENT_BINARY_DIR}/records)
-  add_test(NAME records:failing_calls COMMAND /usr/bin/python3 ${records}/failing_calls.py $<TARGET_FILE:bedwright>
+  add_test(NAME records:failing_calls COMMAND /usr/bin/python3 -B ${records}/failing_calls.py $<TARGET_FILE:bedwright>
     ${records_folder}/failing_calls --draws letter --every 1000 --least 3)
-  add_test(NAME records:kills COMMAND /usr/bin/python3 ${records}/kills.py $<TARGET_FILE:bedwright> ${records_folder}/kills 16)
-  add_test(NAME records:pairs COMMAND /usr/bin/python3 ${records}/pairs.py $<TARGET_FILE:bedwright> ${records_folder}/pairs 5)
-  add_test(NAME records:ten_years COMMAND /usr/bin/python3 ${records}/ten_years.py $<TARGET_FILE:bedwright> ${records_folder}/ten_years 4)
+  add_test(NAME records:kills COMMAND /usr/bin/python3 -B ${records}/kills.py $<TARGET_FILE:bedwright> ${records_folder}/kills 16)
+  add_test(NAME records:pairs COMMAND /usr/bin/python3 -B ${records}/pairs.py $<TARGET_FILE:bedwright> ${records_folder}/pairs 5)
+  add_test(NAME records:ten_years COMMAND /usr/bin/python3 -B ${records}/ten_years.py $<TARGET_FILE:bedwright> ${records_folder}/ten_years 4)
   set_tests_properties(records:failing_calls records:kills records:pairs records:ten_years PROPERTIES TIMEOUT 600
     SKIP_RETURN_CODE 77)
   foreach(order base one_extension metric lot_frame)

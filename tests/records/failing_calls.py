@@ -1,4 +1,4 @@
-#!/usr/bin/python3
+#!/usr/bin/env -S /usr/bin/python3 -B
 """Every system call of a draw fails once, in turn.
 
     failing_calls.py PROGRAM FOLDER [--every N] [--least M] [--calls write,mmap] [--draws letter,replace,trial]

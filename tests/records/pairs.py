@@ -1,4 +1,4 @@
-#!/usr/bin/python3
+#!/usr/bin/env -S /usr/bin/python3 -B
 """Two at once into one folder never harm each other.
 
     pairs.py PROGRAM FOLDER N

@@ -1,4 +1,4 @@
-#!/usr/bin/python3
+#!/usr/bin/env -S /usr/bin/python3 -B
 """Ten years of a shop: a bed a week, each with three revisions.
 
     ten_years.py PROGRAM FOLDER ORDERS
