@@ -38,6 +38,7 @@ struct FrameSizes {
   Mm spacing, ahead, back;  // mains web to web; tongue ahead of them and under them
   Mm gusset, gusset_thick;  // leg, plate
   Mm tongue_plate, tongue_plate_thick;
+  Mm coupler, ball_ahead;
 };
 
 // A tongue at 25 degrees. 3 mm are left between its toes at the ball; its web's outer
@@ -79,11 +80,17 @@ std::vector<Fillet> frame_fillets(const FrameSizes& f) {
     all.push_back({end, Kind::main, WeldLine::inside_end, 2, leg, main_web, 0,
                    6 * inch - 2 * at_web + 2 * out * std::hypot(1, 1.0 / 6)});
   add_tongue(all, f, leg);
+  // The coupler's plate, 1/4 in thick, on the tongue's top: its nose is 2 in ahead of the
+  // ball; the fillet begins where its leg, square to the edge, has flange under it.
+  all.push_back(
+      {Kind::coupler, Kind::tongue, WeldLine::outer_edge, 2, leg, inch / 4, inch / 4,
+       (f.coupler - f.ball_ahead - 2 * inch - leg * std::sin(25 * degree)) / std::cos(25 * degree)});
   return all;
 }
 
-constexpr FrameSizes six_inch{44 * inch, 38 * inch, 4.75 * inch, 8 * inch, inch / 4, 8 * inch, 3 * inch / 8};
-constexpr FrameSizes metric{1122, 970, 120, 200, 6, 200, 10};
+constexpr FrameSizes six_inch{44 * inch, 38 * inch,    4.75 * inch, 8 * inch, inch / 4,
+                              8 * inch,  3 * inch / 8, 10 * inch,   3 * inch};
+constexpr FrameSizes metric{1122, 970, 120, 200, 6, 200, 10, 250, 75};
 
 std::vector<Fillet> fillets_of(const std::string& order) {
   std::vector<Fillet> all = frame_fillets(order == "metric" ? metric : six_inch);
