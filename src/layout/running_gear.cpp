@@ -235,7 +235,8 @@ void lay_tongue_jack(Builder& b) {
   tube.radius = j.tube_diameter / 2;
   tube.low = {0, 0, -j.below};
   tube.high = {0, 0, j.above};
-  const Mm flange = j.bolt_circle / 2 + j.hole.diameter;
+  // The frame file does not state the flange: square, with the edge its bolts want.
+  const Mm flange = j.bolt_circle / 2 + b.job.catalog.bolt(j.hole.bolt.text)->edge_minimum;
   jack.envelope = {tube, box({-flange, -flange, 0}, {flange, flange, j.flange_thickness})};
   for (double turn : {60.0, 180.0, 300.0})
     jack.lugs.push_back({{j.bolt_circle / 2 * std::cos(turn * degree),

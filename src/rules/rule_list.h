@@ -25,6 +25,7 @@ void check_tip(const Scene& scene, std::vector<Finding>& findings);
 void check_clash(const Scene& scene, std::vector<Finding>& findings);
 void check_clash_moving(const Scene& scene, std::vector<Finding>& findings);
 void check_clearance(const Scene& scene, std::vector<Finding>& findings);
+void check_hole_steel(const Scene& scene, std::vector<Finding>& findings);
 void check_edge(const Scene& scene, std::vector<Finding>& findings);
 void check_spacing(const Scene& scene, std::vector<Finding>& findings);
 void check_rail_remainder(const Scene& scene, std::vector<Finding>& findings);

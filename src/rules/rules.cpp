@@ -131,20 +131,31 @@ const std::vector<Rule>& rules() {
       {"HEAD-LOCK", "travel", "Is the head locked between its stops?",
        "the locked head's place against the ends of its travel, and its boxes against the stops", "margin 0",
        practice, "kit.head.lock_offset: another place for the lock", check_head_lock},
+      {"HOLE-STEEL", "edge, spacing", "Does each hole lie wholly in the steel of its face?",
+       "the hole's rim (slot: its whole length) to the nearest edge of the face, and to the other leg, the "
+       "flange or "
+       "what else stands up from it",
+       "0; into the fillet beside a leg alone: a warning", practice,
+       "the hole's place, the slot's length, or the size of the part", check_hole_steel},
       {"EDGE", "edge, spacing", "Is there steel enough between each hole and the edge?",
        "hole centre (slot: centre of the end arc) to the nearest free edge of the face",
-       "the catalogue's edge_minimum of the bolt, and half of what the hole is wider than standard; 1.25 "
-       "diameters "
-       "where no bolt goes (a warning)",
-       "AISC 360 table J3.4 by the catalogue; 1.25 diameters: from memory, common practice",
-       "the tab's length, or the hole's place", check_edge},
-      {"SPACING", "edge, spacing", "Is there steel enough between bolt holes?",
+       "the catalogue's edge_minimum of the bolt, and half of what the hole is wider than standard; in a "
+       "bought part "
+       "a warning, and a stop under one bolt diameter; 1.25 diameters where no bolt goes (a warning)",
+       "AISC 360 table J3.4 by the catalogue; one diameter: the note under that table, from memory; 1.25 "
+       "diameters: "
+       "from memory, common practice",
+       "the size of the part, or the hole's place", check_edge},
+      {"SPACING", "edge, spacing", "Is there steel enough between holes?",
        "centre to centre in one face (slots: nearest centres of end arcs)",
-       "2-2/3 bolt diameters, and half of what each hole is wider than standard; beside a hole no bolt goes "
-       "through, a "
-       "web of 3/4 of the smaller hole; a warning in a bought part",
-       "AISC 360 section J3.3; the web: from memory, common practice", "the spacing of the holes",
-       check_spacing},
+       "2-2/3 bolt diameters, and half of what each hole is wider than standard, and one diameter of steel "
+       "between the "
+       "holes; beside a hole no bolt goes through, a web of 3/4 of the smaller hole; in a bought part a "
+       "warning, and a "
+       "stop with less steel between them than one bolt diameter (half the smaller hole where one has no "
+       "bolt)",
+       "AISC 360 section J3.3; webs beside holes without a bolt: from memory, common practice",
+       "the spacing of the holes", check_spacing},
       {"JACK-REACH", "ground", "Does every jack reach the ground, the bed level on its tyres?",
        "tyres' lowest point - foot of the jack run all the way down",
        "limits.jack_travel_left (2 in) to spare", practice, "a jack with more travel, or a lower foot",

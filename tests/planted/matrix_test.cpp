@@ -102,6 +102,13 @@ Findings edge(double past) {
   return s.run();
 }
 
+// The rim at the plate's edge.
+Findings hole_steel(double past) {
+  SmallBed s;
+  s.plate(some(1), {}, {2 * (7 - past * hair), 200}, 6, {round_hole({}, 14)});
+  return s.run();
+}
+
 Findings spacing(double past) {
   SmallBed s;
   const Mm apart = 8.0 / 3 * inch / 2 - past * hair;
@@ -315,6 +322,7 @@ std::vector<Planted> bed_rows() {
          return run_demo("base", [&](Job& j) { j.kit.bunk.end_clearance = 3 * inch / 32 - past * hair; });
        }},
       {"CLASH-MOVING", "post 1/4 in from the head", clash_moving},
+      {"HOLE-STEEL", "hole whose rim meets the plate's edge", hole_steel},
       {"EDGE", "bolt's least edge distance", edge},
       {"SPACING", "holes 2-2/3 diameters apart", spacing},
       {"JOINT-SUPPORT", "tab 8 in from the joint", joint_support},

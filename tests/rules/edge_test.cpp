@@ -28,6 +28,13 @@ TEST(NearestEdge, OfAnOutlineWithArcsAgreesWithItsChords) {
       const double t = std::clamp(dot(p - a, run) / dot(run, run), 0.0, 1.0);
       expected = std::min(expected, norm(a + t * run - p));
     }
+    // Outside it the distance is negative: by the turns the chords make around the point.
+    double turns = 0;
+    for (std::size_t i = 0; i < chords.size(); ++i) {
+      const Vec2 a = chords[i] - p, b = chords[(i + 1) % chords.size()] - p;
+      turns += std::atan2(cross(a, b), dot(a, b));
+    }
+    if (std::abs(turns) < 1) expected = -expected;
     EXPECT_NEAR(nearest_edge(outline, p).distance, expected, 2e-5);
   }
 }
@@ -37,6 +44,13 @@ Member clip(Mm length, std::vector<FaceHole> holes, Radians start = 0, Radians e
   s.name = "test angle";
   s.depth = 60, s.flange = 80, s.web = 6;
   return {s, length, start, end, std::move(holes)};
+}
+
+TEST(NearestEdge, OfARoundOutlineIsSignedToo) {
+  const Outline round = hole_outline({10, 0}, 20, 20, 0.3);
+  EXPECT_NEAR(nearest_edge(round, {10, 0}).distance, 10, 1e-9);
+  EXPECT_NEAR(nearest_edge(round, {23, 0}).distance, -3, 1e-9);
+  EXPECT_NEAR(nearest_edge(round, {23, 0}).toward.x, 1, 1e-9);  // the steel ends that way
 }
 
 TEST(NearestEdge, OfAMemberIsItsEndsAndFreeEdges) {
@@ -124,10 +138,95 @@ TEST(Edge, AHoleWithoutABoltIsAWarning) {
   EXPECT_EQ(with_edge(49.99)[0].severity, Severity::warn);
 }
 
-TEST(Edge, OfBoughtAndKitPartsIsTheirMakersAffair) {
+// The note under AISC 360 table J3.4, from memory: less than the table where the joint is
+// reckoned for it, but never less than one diameter.
+TEST(Edge, OfBoughtAndKitPartsMayGoDownToOneDiameter) {
+  const auto with_edge = [](Mm edge) {
+    SmallBed s;
+    const int p = s.plate(rail_r1, {0, 0, 0}, {200, 2 * edge}, 6, {round_hole({}, 14)}, Origin::kit);
+    s.bolt(track_bolt_r1, {p}, 34);
+    return s.of("EDGE");
+  };
+  EXPECT_THAT(with_edge(half_inch().edge_minimum + 0.001), IsEmpty());
+  ASSERT_THAT(with_edge(half_inch().edge_minimum - 0.001), SizeIs(1));
+  EXPECT_EQ(with_edge(half_inch().edge_minimum - 0.001)[0].severity, Severity::warn);
+  EXPECT_EQ(with_edge(half_inch().diameter + 0.001).at(0).severity, Severity::warn);
+  EXPECT_EQ(with_edge(half_inch().diameter - 0.001).at(0).severity, Severity::stop);
+}
+
+// An angle of 60 by 80, 6 thick, its fillet 5: a hole of 14 on either leg.
+std::vector<Finding> on_leg(Face face, Vec2 at, Origin origin = Origin::kit) {
   SmallBed s;
-  s.plate(rail_r1, {0, 0, 0}, {200, 20}, 6, {round_hole({}, 14)}, Origin::kit);
-  EXPECT_THAT(s.of("EDGE"), IsEmpty());
+  Member m = clip(100, {{face, round_hole(at, 14)}});
+  m.section.root_radius = 5;
+  s.add({some(1), "steel", origin, m}, some(1), {});
+  return s.of("HOLE-STEEL");
+}
+
+TEST(HoleSteel, OfALegIsClearOfTheOtherLegAndItsFillet) {
+  for (const Face face : {Face::flat_leg, Face::standing_leg}) {
+    EXPECT_THAT(on_leg(face, {50, 6 + 5 + 7.01}), IsEmpty());
+    EXPECT_EQ(on_leg(face, {50, 6 + 5 + 6.99}).at(0).severity, Severity::warn);
+    EXPECT_EQ(on_leg(face, {50, 6 + 7.01}).at(0).severity, Severity::warn);
+    EXPECT_EQ(on_leg(face, {50, 6 + 6.99}).at(0).severity, Severity::stop);
+    EXPECT_NEAR(on_leg(face, {50, 6 + 6.9}).at(0).margin, -0.1, 1e-9);
+  }
+}
+
+TEST(HoleSteel, OfALegEndsAtItsFreeEdgeAndItsEnds) {
+  EXPECT_THAT(on_leg(Face::flat_leg, {50, 80 - 7.01}), IsEmpty());
+  EXPECT_THAT(on_leg(Face::flat_leg, {50, 80 - 6.99}), SizeIs(1));
+  EXPECT_THAT(on_leg(Face::flat_leg, {7.01, 40}), IsEmpty());
+  EXPECT_THAT(on_leg(Face::flat_leg, {6.99, 40}), SizeIs(1));
+  EXPECT_THAT(on_leg(Face::flat_leg, {200, 40}), SizeIs(1));  // nowhere near it
+}
+
+// C6x8.2: 1/4 of the flange's slope runs to its corner with the web, and the AISC Manual's
+// detailing distance k, 13/16 in (table 1-5), ends the fillet, to 1/8 in.
+TEST(HoleSteel, OfAWebIsClearOfTheFlanges) {
+  Section s;
+  s.name = "C6x8.2";
+  s.shape = Shape::channel;
+  s.depth = 6 * inch, s.flange = 1.92 * inch, s.web = 0.2 * inch, s.flange_thickness = 0.343 * inch;
+  s.root_radius = 0.3 * inch;
+  const auto at = [&](Mm up) {
+    SmallBed bed;
+    bed.add({main_r, "A36", Origin::made, Member{s, 1000, 0, 0, {{Face::web, round_hole({500, up}, 14)}}}},
+            main_r, {});
+    return bed.of("HOLE-STEEL");
+  };
+  EXPECT_THAT(at(0), IsEmpty());
+  EXPECT_THAT(at((3 - 13.0 / 16) * inch - 7), IsEmpty());
+  EXPECT_THAT(at(-(3 - 13.0 / 16 + 1.0 / 8) * inch + 7), SizeIs(1));
+  EXPECT_EQ(at(3 * inch - 7).at(0).severity, Severity::stop);
+}
+
+// A foot of 60 by 40 with a face of 10 across its end, as a track stop has.
+std::vector<Finding> in_foot(Mm length, Vec2 slot_size) {
+  SmallBed s;
+  Bought stop;
+  stop.envelope = {{{}, {-length / 2, -20, 0}, {length / 2, 20, 12}, 0},
+                   {{}, {length / 2 - 10, -20, 12}, {length / 2, 20, 100}, 0}};
+  stop.lugs = {{{0, 0, 12}, {0, 0, -1}, 12, slot({}, slot_size.y, slot_size.x, 0)}};
+  const Identity id{Kind::track_stop, Side::right, 0, 0, End::front};
+  s.add({id, "", Origin::kit, stop}, id, {{700, 300, 5}});
+  return s.of("HOLE-STEEL");
+}
+
+TEST(HoleSteel, OfALugIsInItsOwnBlockAndClearOfTheOthers) {
+  EXPECT_THAT(in_foot(60, {39.9, 14}), IsEmpty());  // the face begins 20 from the middle
+  ASSERT_THAT(in_foot(60, {40.1, 14}), SizeIs(1));
+  EXPECT_THAT(in_foot(60, {40.1, 14})[0].message, HasSubstr("upright face"));
+  EXPECT_THAT(in_foot(60, {20, 39.9}), IsEmpty());
+  EXPECT_THAT(in_foot(60, {61, 14}), SizeIs(2));  // and out at the other end
+}
+
+TEST(HoleSteel, ALugOfNoBlockIsAMistakeOfTheProgram) {
+  SmallBed s;
+  Bought stop;
+  stop.lugs = {{{0, 0, 12}, {0, 0, -1}, 12, round_hole({}, 14)}};
+  s.add({{Kind::track_stop}, "", Origin::kit, stop}, {Kind::track_stop}, {});
+  EXPECT_THROW(s.run(), std::logic_error);
 }
 
 TEST(Edge, OfAClipGoesByItsEnds) {
@@ -165,6 +264,10 @@ TEST(Spacing, IsTwoAndTwoThirdsDiameters) {
   EXPECT_EQ(found[0].severity, Severity::stop);
   EXPECT_NEAR(found[0].limit, limit, 1e-9);
   EXPECT_EQ(jack_plate(limit - 0.001, Origin::kit).of("SPACING").at(0).severity, Severity::warn);
+  // AISC 360 section J3.3: one diameter of steel between the holes.
+  EXPECT_EQ(jack_plate(14 + inch / 2 + 0.001, Origin::kit).of("SPACING").at(0).severity, Severity::warn);
+  EXPECT_EQ(jack_plate(14 + inch / 2 - 0.001, Origin::kit).of("SPACING").at(0).severity, Severity::stop);
+  EXPECT_THAT(jack_plate(10, Origin::kit).of("SPACING").at(0).message, HasSubstr("run into each other"));
 }
 
 // Two holes of 14, one of them without a bolt: 3/4 of 14 must be left between,

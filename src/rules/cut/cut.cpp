@@ -69,7 +69,7 @@ Mm between(const Hole& p, const Hole& q) {
 void web(const Scene& scene, const MadePlate& m, Mm steel, Vec2 at, const std::string& where,
          std::vector<Finding>& findings) {
   const Mm limit = scene.limits.table_web * m.plate.thickness;
-  if (steel >= limit - same_place) return;
+  if (steel >= limit - same_place || steel < -same_place) return;  // none at all: HOLE-STEEL or SPACING
   Finding f = found(scene, "CUT-WEB", Severity::warn, m, at);
   f.measured = steel;
   f.limit = limit;

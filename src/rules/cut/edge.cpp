@@ -33,10 +33,28 @@ Vec2 closest_on_arc(Vec2 a, Vec2 b, double bulge, Vec2 p) {
   return norm(p - a) < norm(p - b) ? a : b;
 }
 
-void keep_nearer(NearestEdge& best, Vec2 from, Vec2 on_edge) {
-  const Mm d = norm(on_edge - from);
-  if (d < best.distance) best = {d, d > 0 ? (1 / d) * (on_edge - from) : Vec2{1, 0}};
+// Whether the point lies between an arc and its chord. A bulge above 0 lies to the
+// right of its chord, as seen from the run's start.
+bool between_arc_and_chord(Vec2 a, Vec2 b, double bulge, Vec2 p) {
+  const RunArc arc = run_arc(a, b, bulge);
+  const double side = cross(b - a, p - a) * bulge;
+  // On the chord itself: to one of the two runs that share it (a circle is two half circles).
+  return norm(p - arc.centre) < arc.radius && (side < 0 || (side == 0 && a.x + a.y < b.x + b.y));
 }
+
+// By the crossings of a ray, each arc changing the answer beside its chord.
+bool is_inside(const Outline& outline, Vec2 p) {
+  bool inside = false;
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const Vec2 a = outline[i].at, b = outline[(i + 1) % outline.size()].at;
+    if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x)) inside = !inside;
+    if (outline[i].bulge != 0 && between_arc_and_chord(a, b, outline[i].bulge, p)) inside = !inside;
+  }
+  return inside;
+}
+
+// The way out of the outline where the point lies on it: the right of the run.
+Vec2 outward_of(Vec2 a, Vec2 b) { return (1 / norm(b - a)) * Vec2{b.y - a.y, a.x - b.x}; }
 
 constexpr Mm infinity = std::numeric_limits<Mm>::infinity();
 
@@ -47,9 +65,12 @@ NearestEdge nearest_edge(const Outline& outline, Vec2 from) {
   for (std::size_t i = 0; i < outline.size(); ++i) {
     const Vec2 a = outline[i].at, b = outline[(i + 1) % outline.size()].at;
     const double bulge = outline[i].bulge;
-    keep_nearer(best, from, bulge == 0 ? closest_on_segment(a, b, from) : closest_on_arc(a, b, bulge, from));
+    const Vec2 on_edge = bulge == 0 ? closest_on_segment(a, b, from) : closest_on_arc(a, b, bulge, from);
+    const Mm d = norm(on_edge - from);
+    if (d < best.distance) best = {d, d > same_place ? (1 / d) * (on_edge - from) : outward_of(a, b)};
   }
-  return best;
+  if (best.distance <= same_place || is_inside(outline, from)) return best;
+  return {-best.distance, -1.0 * best.toward};
 }
 
 NearestEdge nearest_edge(const Member& member, Face face, Vec2 from) {

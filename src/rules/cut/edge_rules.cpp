@@ -1,7 +1,11 @@
-// EDGE and SPACING: steel left between a hole and the edge, and between holes.
+// HOLE-STEEL, EDGE and SPACING: whether each hole lies in its part's steel, and the steel
+// left beside it.
 #include <fmt/format.h>
 
+#include <map>
+
 #include "rules/cut/edge.h"
+#include "rules/cut/edge_remedy.h"
 #include "rules/rule_list.h"
 
 namespace bedwright {
@@ -9,25 +13,12 @@ namespace {
 
 // From memory, common practice: for a hole that no bolt of this bed goes through.
 constexpr double plain_hole_edge = 1.25;
-// AISC 360 section J3.3: centres no nearer than 2-2/3 nominal diameters.
+// AISC 360 section J3.3: centres no nearer than 2-2/3 nominal diameters, and one
+// diameter of steel between the holes.
 constexpr double least_spacing = 8.0 / 3.0;
-
-// A hole as both rules need it.
-struct Placed {
-  Hole hole;
-  std::optional<Face> face;  // members only
-  int index = 0;
-};
-
-std::vector<Placed> holes_of(const Part& part) {
-  std::vector<Placed> all;
-  int index = 0;
-  if (const auto* plate = std::get_if<Plate>(&part.form))
-    for (const Hole& h : plate->holes) all.push_back({h, std::nullopt, index++});
-  if (const auto* member = std::get_if<Member>(&part.form))
-    for (const FaceHole& h : member->holes) all.push_back({h.hole, h.face, index++});
-  return all;
-}
+// Of the smaller hole, between two of which one has no bolt: common practice, no
+// published source.
+constexpr double least_plain_web = 0.5;
 
 const BoltSize* bolt_in(const std::vector<const BoltSize*>& through, int hole) {
   return static_cast<std::size_t>(hole) < through.size() ? through[hole] : nullptr;
@@ -39,38 +30,39 @@ int first_item(const Bed& bed, int part) {
   return -1;
 }
 
-Vec3 in_world(const Bed& bed, int item, const Placed& hole) {
+Vec3 in_world(const Bed& bed, int item, const HoleOnFace& hole) {
   return hole_in_world(bed, Ply{item, hole.index, 0, 0}).centre;
 }
 
-Vec3 local_direction(const Placed& hole, Vec2 v) {
-  const bool upright = hole.face == Face::web || hole.face == Face::standing_leg;
-  return upright ? Vec3{v.x, 0, v.y} : Vec3{v.x, v.y, 0};
-}
-
-NearestEdge nearest_edge_of(const Part& part, const Placed& hole) {
-  const auto from = [&](Vec2 at) {
-    if (const auto* plate = std::get_if<Plate>(&part.form)) return nearest_edge(plate->outline, at);
-    return nearest_edge(std::get<Member>(part.form), *hole.face, at);
-  };
-  const auto [a, b] = arc_centres(hole.hole);
-  const NearestEdge first = from(a), second = from(b);
-  return first.distance <= second.distance ? first : second;
-}
-
-// A mounting tab's own length is the order's to set; other edges are for the drawing.
-void suggest_edge(const Scene& scene, int item, Vec3 toward, Mm short_by, Finding& f) {
-  const Figures& figures = scene.figures;
-  if (scene.bed.items[item].id.kind != Kind::tab || std::abs(toward.x) < 0.999) {
-    f.remedy = fmt::format("move the hole {} from the edge, or the edge from the hole",
-                           figures.say(figures.round_up(short_by)));
-    return;
+// Of holes alike in one part the worst stands for all.
+class Worst {
+ public:
+  Worst(std::vector<Finding>& findings, const char* more) : findings_(findings), more_(more) {}
+  ~Worst() {
+    for (auto& [alike, f] : found_) {
+      if (f.second > 0)
+        f.first.message += fmt::format("; so {} {} more {}", f.second == 1 ? "is" : "are", f.second, more_);
+      findings_.push_back(std::move(f.first));
+    }
   }
-  // The hole is in the tab's middle: both ends move.
-  const Mm now = scene.boxes[item].high.x - scene.boxes[item].low.x;
-  const Mm length = figures.round_up(now + 2 * short_by);
-  f.remedy = fmt::format("make the tabs {} long", figures.say(length));
-  f.changes.push_back({"frame.tabs.length", figures.set(length)});
+  Worst(const Worst&) = delete;
+  Worst& operator=(const Worst&) = delete;
+
+  void add(int part, Kind purpose, Finding f) {
+    const auto [at, fresh] = found_.try_emplace({part, purpose, f.severity}, f, 0);
+    if (fresh) return;
+    ++at->second.second;
+    if (f.margin < at->second.first.margin) at->second.first = std::move(f);
+  }
+
+ private:
+  std::vector<Finding>& findings_;
+  const char* more_;
+  std::map<std::tuple<int, Kind, Severity>, std::pair<Finding, int>> found_;
+};
+
+Vec3 to_world(const Scene& scene, int item, const HoleOnFace& hole, Vec2 v) {
+  return scene.bed.items[item].placement.direction(v.x * hole.first + v.y * hole.second);
 }
 
 // How much wider than a standard hole this one is, to each side. An oversize
@@ -79,14 +71,50 @@ Mm wider_by(const Hole& hole, const BoltSize& bolt) {
   return std::max(0.0, (hole.diameter - bolt.standard_hole) / 2);
 }
 
-void edge_of(const Scene& scene, int item, const Part& part, const Placed& hole, const BoltSize* bolt,
-             std::vector<Finding>& findings) {
+// Every hole of every part with an item to name, the bolt through it null where none goes.
+template <class Use>
+void for_each_hole(const Scene& scene, Use use) {
+  const auto through = bolts_through(scene.bed);
+  for (std::size_t p = 0; p < scene.bed.parts.size(); ++p) {
+    const Part& part = scene.bed.parts[p];
+    const int item = first_item(scene.bed, static_cast<int>(p));
+    if (item < 0) continue;
+    for (const HoleOnFace& hole : holes_on_faces(part))
+      use(item, part, hole, bolt_in(through[p], hole.index));
+  }
+}
+
+// Centre to edge, as EDGE asks it.
+Mm edge_limit(const Hole& hole, const BoltSize* bolt) {
+  return bolt ? bolt->edge_minimum + wider_by(hole, *bolt) : plain_hole_edge * hole.diameter;
+}
+
+// The rim from the nearest free edge; the hole is not wholly in the steel where it is negative.
+Mm rim_to_edge(const NearestEdge& edge, const Hole& hole) { return edge.distance - hole.diameter / 2; }
+
+bool runs_out(const NearestEdge& edge, const Hole& hole) { return rim_to_edge(edge, hole) < -same_place; }
+
+Finding steel_finding(const Scene& scene, Severity severity, int item, const Part& part,
+                      const HoleOnFace& hole, Mm distance) {
+  Finding f = finding_of("HOLE-STEEL", severity, part, in_world(scene.bed, item, hole));
+  f.subjects.push_back(scene.bed.items[item]);
+  f.measured = distance;
+  f.margin = distance;
+  return f;
+}
+
+void edge_of(const Scene& scene, int item, const Part& part, const HoleOnFace& hole, const BoltSize* bolt,
+             Worst& worst) {
   const NearestEdge edge = nearest_edge_of(part, hole);
-  const Mm limit =
-      bolt ? bolt->edge_minimum + wider_by(hole.hole, *bolt) : plain_hole_edge * hole.hole.diameter;
+  if (runs_out(edge, hole.hole)) return;  // HOLE-STEEL has said it
+  const Mm wider = bolt ? wider_by(hole.hole, *bolt) : 0, limit = edge_limit(hole.hole, bolt);
   if (edge.distance >= limit - same_place) return;
+  // In what is bought the shop only warns of less than the table: its note lets the
+  // maker go down to one diameter, and no further.
+  const bool stop =
+      bolt && (part.origin == Origin::made || edge.distance < bolt->diameter + wider - same_place);
   Finding f =
-      finding_of("EDGE", bolt ? Severity::stop : Severity::warn, part, in_world(scene.bed, item, hole));
+      finding_of("EDGE", stop ? Severity::stop : Severity::warn, part, in_world(scene.bed, item, hole));
   f.subjects.push_back(scene.bed.items[item]);
   f.measured = edge.distance;
   f.limit = limit;
@@ -95,9 +123,9 @@ void edge_of(const Scene& scene, int item, const Part& part, const Placed& hole,
   f.message = fmt::format("{} is {} from the edge; {} asks {}", hole_text(part, hole.index, hole.hole),
                           say.say(edge.distance), bolt ? "a " + bolt->name + " bolt" : "a hole of this size",
                           say.say(limit));
-  suggest_edge(scene, item, scene.bed.items[item].placement.direction(local_direction(hole, edge.toward)),
-               limit - edge.distance, f);
-  findings.push_back(std::move(f));
+  suggest_edge(scene,
+               {item, part, hole.hole, to_world(scene, item, hole, edge.toward), limit - edge.distance}, f);
+  worst.add(scene.bed.items[item].part, hole.hole.purpose, std::move(f));
 }
 
 // Two bolt holes: the bolts' own spacing, and where holes are wider than standard
@@ -110,54 +138,91 @@ Mm spacing_limit(const Hole& p, const BoltSize* a, const Hole& q, const BoltSize
   return (p.diameter + q.diameter) / 2 + web;
 }
 
-void spacing_of(const Scene& scene, int item, const Part& part, const Placed& p, const Placed& q, Mm limit,
-                std::vector<Finding>& findings) {
+// What not even a maker leaves between two holes.
+Mm least_web(const Hole& p, const BoltSize* a, const Hole& q, const BoltSize* b) {
+  return a && b ? std::max(a->diameter, b->diameter) : least_plain_web * std::min(p.diameter, q.diameter);
+}
+
+void spacing_of(const Scene& scene, int item, const Part& part, const HoleOnFace& p, const BoltSize* p_bolt,
+                const HoleOnFace& q, const BoltSize* q_bolt, Worst& worst) {
   const auto [a, b] = arc_centres(p.hole);
   const auto [c, d] = arc_centres(q.hole);
-  const Mm apart = segment_distance(a, b, c, d);
+  const Mm apart = segment_distance(a, b, c, d), radii = (p.hole.diameter + q.hole.diameter) / 2;
+  const Mm limit = std::max(spacing_limit(p.hole, p_bolt, q.hole, q_bolt),
+                            p_bolt && q_bolt ? radii + least_web(p.hole, p_bolt, q.hole, q_bolt) : 0.0);
   if (apart >= limit - same_place) return;
-  const Severity severity = part.origin == Origin::made ? Severity::stop : Severity::warn;
-  Finding f = finding_of("SPACING", severity, part, in_world(scene.bed, item, p));
+  const bool stop =
+      part.origin == Origin::made || apart < radii + least_web(p.hole, p_bolt, q.hole, q_bolt) - same_place;
+  Finding f =
+      finding_of("SPACING", stop ? Severity::stop : Severity::warn, part, in_world(scene.bed, item, p));
   f.subjects.push_back(scene.bed.items[item]);
   f.measured = apart;
   f.limit = limit;
   f.margin = apart - limit;
   const Figures& say = scene.figures;
-  f.message = fmt::format("holes {} and {} of {} are {} apart, centre to centre; holes of their size ask {}",
-                          p.index + 1, q.index + 1, name(part), say.say(apart), say.say(limit));
+  const std::string which = fmt::format("holes {} ({}) and {} ({}) of {}", p.index + 1, word(p.hole.purpose),
+                                        q.index + 1, word(q.hole.purpose), name(part));
+  f.message = apart < radii - same_place
+                  ? fmt::format("{} run into each other by {}", which, say.say(radii - apart))
+                  : fmt::format("{} are {} apart, centre to centre; holes of their size ask {}", which,
+                                say.say(apart), say.say(limit));
   f.remedy = fmt::format("move them {} further apart", say.say(say.round_up(limit - apart)));
-  findings.push_back(std::move(f));
+  if (part.origin != Origin::made) f.remedy += ", or check both against the maker's sheet";
+  worst.add(scene.bed.items[item].part, p.hole.purpose, std::move(f));
 }
 
 }  // namespace
 
+void check_hole_steel(const Scene& scene, std::vector<Finding>& findings) {
+  Worst out(findings, "of its holes"), into(findings, "of its holes");
+  const Figures& say = scene.figures;
+  for_each_hole(scene, [&](int item, const Part& part, const HoleOnFace& hole, const BoltSize* bolt) {
+    const std::string who = hole_text(part, hole.index, hole.hole);
+    const int of = scene.bed.items[item].part;
+    const NearestEdge edge = nearest_edge_of(part, hole);
+    if (runs_out(edge, hole.hole)) {
+      const Mm out_by = -rim_to_edge(edge, hole.hole);
+      Finding f = steel_finding(scene, Severity::stop, item, part, hole, -out_by);
+      f.message = fmt::format("{} runs {} out past the edge of its steel", who, say.say(out_by));
+      // Far enough in for EDGE too.
+      suggest_edge(scene,
+                   {item, part, hole.hole, to_world(scene, item, hole, edge.toward),
+                    edge_limit(hole.hole, bolt) - edge.distance},
+                   f);
+      out.add(of, hole.hole.purpose, std::move(f));
+    }
+    const std::optional<Raised> raised = nearest_raised(part, hole);
+    if (!raised || raised->distance >= -same_place) return;
+    const Mm by = -raised->distance;
+    Finding f =
+        steel_finding(scene, raised->is_fillet ? Severity::warn : Severity::stop, item, part, hole, -by);
+    f.message = fmt::format("{} runs {} into {}{}", who, say.say(by),
+                            raised->is_fillet ? "the fillet beside " : "", raised->what);
+    suggest_away(scene, {item, part, hole.hole, to_world(scene, item, hole, raised->toward), by}, f);
+    into.add(of, hole.hole.purpose, std::move(f));
+  });
+}
+
 void check_edge(const Scene& scene, std::vector<Finding>& findings) {
-  const auto through = bolts_through(scene.bed);
-  for (std::size_t p = 0; p < scene.bed.parts.size(); ++p) {
-    const Part& part = scene.bed.parts[p];
-    const int item = first_item(scene.bed, static_cast<int>(p));
-    if (part.origin != Origin::made || item < 0) continue;
-    for (const Placed& hole : holes_of(part))
-      edge_of(scene, item, part, hole, bolt_in(through[p], hole.index), findings);
-  }
+  Worst worst(findings, "of its holes");
+  for_each_hole(scene, [&](int item, const Part& part, const HoleOnFace& hole, const BoltSize* bolt) {
+    edge_of(scene, item, part, hole, bolt, worst);
+  });
 }
 
 void check_spacing(const Scene& scene, std::vector<Finding>& findings) {
+  Worst worst(findings, "pairs of its holes");
   const auto through = bolts_through(scene.bed);
   for (std::size_t p = 0; p < scene.bed.parts.size(); ++p) {
     const Part& part = scene.bed.parts[p];
     const int item = first_item(scene.bed, static_cast<int>(p));
     if (item < 0) continue;
-    const std::vector<Placed> holes = holes_of(part);
-    for (std::size_t i = 0; i < holes.size(); ++i) {
-      for (std::size_t j = i + 1; j < holes.size(); ++j) {
-        const BoltSize* a = bolt_in(through[p], holes[i].index);
-        const BoltSize* b = bolt_in(through[p], holes[j].index);
+    const std::vector<HoleOnFace> holes = holes_on_faces(part);
+    for (std::size_t i = 0; i < holes.size(); ++i)
+      for (std::size_t j = i + 1; j < holes.size(); ++j)
         if (holes[i].face == holes[j].face)
-          spacing_of(scene, item, part, holes[i], holes[j], spacing_limit(holes[i].hole, a, holes[j].hole, b),
-                     findings);
-      }
-    }
+          spacing_of(scene, item, part, holes[i], bolt_in(through[p], holes[i].index), holes[j],
+                     bolt_in(through[p], holes[j].index), worst);
   }
 }
 
