@@ -4,6 +4,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "units/parse.h"
 
 namespace bedwright {
 namespace {
@@ -44,6 +48,73 @@ void check_holes(const BoltSize& bolt, std::vector<Fault>& found) {
         {"oversize_hole",
          fmt::format("the oversize hole of {:.2f} mm is under the standard hole", bolt.oversize_hole),
          fmt::format("make it at least {:.2f} mm", bolt.standard_hole)});
+}
+
+// What a size may be in bolt diameters. Wider by a little than the standards' own figures from
+// 1/4 in to 1 in and M5 to M24: ASME B18.2.1, B18.2.2, B18.21.1, ISO 4014, 4032, 7089, 7093,
+// DIN 127, AISC 360 tables J3.3 and J3.4. A nut half as high as its standard's, or a washer of
+// another size's, is a slip of the pen, and no bolt chosen with it can be trusted.
+struct Usual {
+  const char* key;
+  Mm size;
+  double least, most;
+};
+
+void check_sizes(const BoltSize& b, std::vector<Fault>& found) {
+  static const char* const pitch = "pitch";
+  const Usual all[] = {
+      {pitch, b.pitch, 0.05, 0.22},
+      {"head_flats", b.head_flats, 1.4, 1.9},
+      {"head_height", b.head_height, 0.55, 0.75},
+      {"nut_flats", b.nut_flats, 1.4, 1.9},
+      {"nut_height", b.nut_height, 0.8, 1.1},
+      {"flat.inside", b.flat.inside, 1, 1.3},
+      {"flat.outside", b.flat.outside, 1.7, 3.5},
+      {"flat.thickness", b.flat.thickness, 0.1, 0.35},
+      {"lock.inside", b.lock.inside, 1, 1.1},
+      {"lock.outside", b.lock.outside, 1.5, 2.2},
+      {"lock.thickness", b.lock.thickness, 0.12, 0.35},
+      {"wrench", b.wrench, 1.4, 2},
+      {"standard_hole", b.standard_hole, 1, 1.3},
+      {"oversize_hole", b.oversize_hole, 1, 1.6},
+      {"edge_minimum", b.edge_minimum, 1.2, 2.5},
+      {"thread_length", b.thread_length, 1.5, 20},
+  };
+  for (const Usual& u : all) {
+    const bool said = std::any_of(found.begin(), found.end(), [&](const Fault& f) { return f.key == u.key; });
+    const bool usual =
+        u.size >= u.least * b.diameter - same_place && u.size <= u.most * b.diameter + same_place;
+    if (said || usual || u.size == 0) continue;  // no pitch at all is said already
+    found.push_back({u.key == pitch && !b.metric ? "threads_per_inch" : u.key,
+                     fmt::format("{:.2f} mm is no size of the standards for a {} bolt, {:.2f} mm thick",
+                                 u.size, b.name, b.diameter),
+                     fmt::format("look it up again: between {:.2f} and {:.2f} mm", u.least * b.diameter,
+                                 u.most * b.diameter)});
+  }
+  // Head and nut lie on the plain washer with their whole face.
+  const Mm flats = std::max(b.head_flats, b.nut_flats);
+  if (b.flat.outside < flats - same_place && b.flat.outside >= 1.7 * b.diameter)
+    found.push_back(
+        {"flat.outside",
+         fmt::format("the washer, {:.2f} mm across, is smaller than the head or nut on it, {:.2f} mm "
+                     "across flats",
+                     b.flat.outside, flats),
+         fmt::format("make it at least {:.2f} mm", flats)});
+}
+
+// "M12" is 12 mm and "1/2 in" half an inch; other names say nothing of the size.
+std::optional<Mm> diameter_named(const std::string& name) {
+  const ParsedQuantity parsed =
+      parse_quantity(Dimension::length, name.starts_with("M") ? name.substr(1) + " mm" : name);
+  return parsed.value;
+}
+
+void check_name(const BoltSize& bolt, std::vector<Fault>& found) {
+  const std::optional<Mm> named = diameter_named(bolt.name);
+  if (!named || std::abs(*named - bolt.diameter) < same_place) return;
+  found.push_back({"diameter",
+                   fmt::format("{:.2f} mm is not the diameter of a {} bolt", bolt.diameter, bolt.name),
+                   fmt::format("make it {:.2f} mm, or name the bolt otherwise", *named)});
 }
 
 }  // namespace
@@ -87,6 +158,8 @@ std::vector<Fault> faults(const BoltSize& bolt) {
         {"wrench", fmt::format("a wrench of {:.2f} mm does not go on flats of {:.2f} mm", bolt.wrench, flats),
          fmt::format("make it at least {:.2f} mm", flats)});
   check_lengths(bolt, found);
+  check_name(bolt, found);
+  check_sizes(bolt, found);
   return found;
 }
 

@@ -232,6 +232,36 @@ TEST(ReadCatalogTest, BoltFiguresThatCannotStandTogether) {
   }
 }
 
+// A nut, washer or hole of another size, or half its standard's height. The standards' own
+// rows, every size the shop's catalogues hold, are in tests/published/fasteners_test.cpp.
+TEST(ReadCatalogTest, SizesOutOfTheirStandard) {
+  struct Case {
+    const char *was, *is, *key;
+  };
+  for (const Case& c : {
+           Case{"nut_height: 7/16 in", "nut_height: 5/16 in", "nut_height"},  // a jam nut, ASME B18.2.2
+           Case{"nut_height: 7/16 in", "nut_height: 7/8 in", "nut_height"},
+           Case{"nut_flats: 3/4 in", "nut_flats: 9/16 in", "nut_flats"},
+           Case{"head_height: 5/16 in", "head_height: 1/2 in", "head_height"},
+           Case{"threads_per_inch: 13", "threads_per_inch: 5", "threads_per_inch"},
+           Case{"outside: 1.062 in", "outside: 0.812 in", "flat.outside"},  // a 3/8 in washer's
+           Case{"outside: 1.062 in", "outside: 3 in", "flat.outside"},
+           Case{"inside: 0.531 in", "inside: 0.812 in", "flat.inside"},
+           Case{"thickness: 0.095 in", "thickness: 0.02 in", "flat.thickness"},
+           Case{"outside: 0.869 in", "outside: 1.265 in", "lock.outside"},  // a 3/4 in one's
+           Case{"wrench: 3/4 in", "wrench: 1-1/8 in", "wrench"},
+           Case{"edge_minimum: 3/4 in", "edge_minimum: 3/8 in", "edge_minimum"},
+           Case{"thread_length: 1-1/4 in", "thread_length: 1/2 in", "thread_length"},
+           Case{"name: 1/2 in", "name: 9/16 in", "diameter"},
+       }) {
+    const Outcome outcome = read(with(bolt_text, c.was, c.is));
+    EXPECT_THAT(outcome.lines, ElementsAre(HasSubstr(std::string("bolts[1].") + c.key))) << c.is;
+    EXPECT_TRUE(outcome.catalog.bolts.empty()) << c.is;
+  }
+  // ASME B18.21.1 type A, series W: the wide washer is of the standard too.
+  EXPECT_THAT(read(with(bolt_text, "outside: 1.062 in", "outside: 1.375 in")).lines, ElementsAre());
+}
+
 TEST(ReadCatalogTest, NoStockLengths) {
   const Outcome outcome = read(with(bolt_text, "[1 in, 1-1/4 in, 1-1/2 in]", "[]"));
   EXPECT_THAT(outcome.lines, ElementsAre(HasSubstr("bolts[1].lengths")));

@@ -158,17 +158,16 @@ axle:
   count: 1
 )";
 
-inline std::string bolt_entry(const char* name) {
-  return fmt::format(R"(  - name: {0}
+inline const std::string half_inch_bolt = R"(  - name: 1/2 in
     source: invented
-    diameter: {0}
+    diameter: 1/2 in
     threads_per_inch: 13
     head_flats: 3/4 in
     head_height: 5/16 in
     nut_flats: 3/4 in
     nut_height: 7/16 in
-    flat: {{inside: 17/32 in, outside: 1-1/16 in, thickness: 0.095 in}}
-    lock: {{inside: 0.51 in, outside: 0.87 in, thickness: 1/8 in}}
+    flat: {inside: 17/32 in, outside: 1-1/16 in, thickness: 0.095 in}
+    lock: {inside: 0.51 in, outside: 0.87 in, thickness: 1/8 in}
     wrench: 3/4 in
     standard_hole: 9/16 in
     oversize_hole: 5/8 in
@@ -178,9 +177,28 @@ inline std::string bolt_entry(const char* name) {
     length_minus: 0.04 in
     lengths: [1 in, 1-1/2 in, 2 in]
     lengths_source: invented
-)",
-                     name);
-}
+)";
+
+inline const std::string three_eighths_bolt = R"(  - name: 3/8 in
+    source: invented
+    diameter: 3/8 in
+    threads_per_inch: 16
+    head_flats: 9/16 in
+    head_height: 15/64 in
+    nut_flats: 9/16 in
+    nut_height: 21/64 in
+    flat: {inside: 13/32 in, outside: 13/16 in, thickness: 0.065 in}
+    lock: {inside: 0.38 in, outside: 0.68 in, thickness: 3/32 in}
+    wrench: 9/16 in
+    standard_hole: 7/16 in
+    oversize_hole: 1/2 in
+    edge_minimum: 9/16 in
+    thread_length: 1 in
+    length_plus: 0 in
+    length_minus: 0.04 in
+    lengths: [1 in, 1-1/2 in, 2 in]
+    lengths_source: invented
+)";
 
 inline const std::string catalog = R"(source: invented for tests
 sections:
@@ -188,7 +206,7 @@ sections:
   - {name: C4, shape: channel, depth: 4 in, flange: 1.6 in, web: 0.18 in, flange_thickness: 0.3 in, root_radius: 0.28 in, toe_radius: 0.1 in}
   - {name: L3, shape: angle, depth: 3 in, flange: 3 in, web: 1/4 in, root_radius: 5/16 in, toe_radius: 1/8 in}
 bolts:
-)" + bolt_entry("1/2 in") + bolt_entry("3/8 in");
+)" + half_inch_bolt + three_eighths_bolt;
 
 // A folder under the system's own for scratch files, gone at the end.
 class Folder {
