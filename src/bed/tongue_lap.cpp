@@ -44,6 +44,16 @@ TongueLap tongue_lap(const TongueShape& tongue, const Section& channel, const Se
           main.flange};
 }
 
+Mm toe_thickness(const Section& s) {
+  return s.flange_thickness - channel_flange_slope * (s.flange - s.web) / 2;
+}
+
+Mm tongue_leg(const Section& tongue, Mm leg, Mm step) {
+  const Mm toe = toe_thickness(tongue);
+  if (leg <= toe || toe >= inch / 4) return leg;
+  return std::floor(toe / step + same_place) * step;
+}
+
 std::vector<LapRun> lap_runs(const TongueLap& lap, Mm leg) {
   const Mm web_at_rear = lap.web_at_front + (lap.rear - lap.front) * std::tan(lap.angle);
   const Vec2 low{lap.main_front, lap.main_web - lap.main_flange}, high{lap.main_rear, lap.main_web};

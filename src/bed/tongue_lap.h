@@ -37,6 +37,13 @@ struct LapRun {
   Mm length() const { return norm(to - from); }
 };
 
+// A channel's flange at its free edge, where it is thinnest.
+Mm toe_thickness(const Section& channel);
+
+// The fillet along the tongue's flanges: `leg`, or what its toe stands, in whole `step`s. An
+// edge under 1/4 in takes no larger leg than it is thick (AISC 360 section J2.2b).
+Mm tongue_leg(const Section& tongue, Mm leg, Mm step);
+
 // A fillet shorter than this many legs is not counted on (AISC 360 J2.2b).
 inline constexpr double least_fillet_legs = 4;
 

@@ -26,11 +26,6 @@ Mm clear_depth(const Section& s) {
   return s.depth - 2 * (at_web + s.root_radius * std::tan(turn / 2));
 }
 
-// Of a tapered flange at its free edge.
-Mm toe_thickness(const Section& s) {
-  return s.flange_thickness - channel_flange_slope * (s.flange - s.web) / 2;
-}
-
 // The holes of a main: jack bolts, in member coordinates (from the front end).
 // They are drilled from a sheet in marks of the tape, so that is where they are:
 // the rounding is a real offset from the jack's own holes, and the fit counts it.
@@ -230,7 +225,7 @@ void lay_tongue_welds(Builder& b, int item, Side side) {
   const FrameTongue& t = b.frame.tongue;
   const Section &s = b.section(t.section), &main = b.main_section(),
                 &nose = b.section(b.frame.front_member.section);
-  const Mm leg = b.frame.welds.leg;
+  const Mm leg = tongue_leg(s, b.frame.welds.leg, b.order.order.figures().step());
   const TongueLap lap =
       tongue_lap({t.length, t.back, t.angle}, s, main, b.main_start(), b.main_end(), b.frame.main.spacing);
   const std::vector<LapRun> runs = lap_runs(lap, leg);
@@ -240,7 +235,9 @@ void lay_tongue_welds(Builder& b, int item, Side side) {
         {r.from.x, out * r.from.y, z}, {r.to.x, out * r.to.y, z}, {0, 0, -1}, {r.out.x, out * r.out.y, 0}};
   };
   const int over = b.main(side);
-  const Builder::WeldSteel steel{std::min(s.flange_thickness, main.flange_thickness), toe_thickness(s)};
+  // A rolled flange is thinnest where it ends: at the weld the thinner steel is the toe.
+  const Mm toe = toe_thickness(s);
+  const Builder::WeldSteel steel{std::min(toe, main.flange_thickness), toe};
   for (const LapRun& run : runs) b.weld(item, over, leg, run.what, steel, {run_at(run, -main.depth)});
   // Wanted all the same, so that WELD-CONTACT stops it.
   if (runs.empty()) b.weld(item, over, leg, WeldLine::under_main, steel, {});
@@ -258,7 +255,7 @@ void lay_tongue_welds(Builder& b, int item, Side side) {
                z));
   }
   b.weld(item, b.bed.item({Kind::front_member}), leg, WeldLine::flange_edges,
-         {std::min(s.flange_thickness, nose.flange_thickness), toe_thickness(s)}, crossing);
+         {std::min(toe, nose.flange_thickness), toe}, crossing);
 }
 
 // Two channels under the frame, toes inward, both ends cut square to the bed.

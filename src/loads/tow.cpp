@@ -201,8 +201,8 @@ TongueLoads tongue_loads(const Job& job, const BedWeights& weights, const Tow& t
   const TongueLap lap =
       tongue_lap({t.length, t.back, t.angle}, section, *job.catalog.section(job.frame.main.section.text), 0,
                  t.back, job.frame.main.spacing);
-  for (const LapRun& run : lap_runs(lap, job.frame.welds.leg))
-    lines.push_back({run.length(), run.from.x, run.to.x});
+  const Mm leg = tongue_leg(section, job.frame.welds.leg, job.order.order.figures().step());
+  for (const LapRun& run : lap_runs(lap, leg)) lines.push_back({run.length(), run.from.x, run.to.x});
   Mm length = 0, far = 0;
   double first = 0, inertia = 0;
   for (const Line& l : lines) {
@@ -216,7 +216,7 @@ TongueLoads tongue_loads(const Job& job, const BedWeights& weights, const Tow& t
     far = std::max({far, std::abs(l.from - centre), std::abs(l.to - centre)});
   }
   const double load = out.coupler / 2, moment = load * (out.arm + centre);
-  out.weld_leg = job.frame.welds.leg;
+  out.weld_leg = leg;
   out.weld_length = length;
   out.weld_arm = out.arm + centre;
   out.weld_far = far;

@@ -53,11 +53,11 @@ void add_tongue(std::vector<Fillet>& all, const FrameSizes& f, Mm leg) {
   const Mm web_at_rear = web_at_mains + f.back * tan;
   // The leg lies square to the edge, and the main's flange ends at its web's back.
   const Mm outer_to = std::min(f.back, (f.spacing / 2 - leg * cos - web_at_mains) / tan);
-  all.push_back({Kind::tongue, Kind::main, WeldLine::lap_outer, 1, leg, tongue_thick, tongue_toe,
+  all.push_back({Kind::tongue, Kind::main, WeldLine::lap_outer, 1, leg, tongue_toe, tongue_toe,
                  (outer_to - outer_from) / cos});
-  all.push_back({Kind::tongue, Kind::main, WeldLine::lap_rear, 1, leg, tongue_thick, tongue_toe,
-                 web_at_rear - toe_line});
-  all.push_back({Kind::tongue, Kind::front_member, WeldLine::flange_edges, 1, leg, tongue_thick, tongue_toe,
+  all.push_back(
+      {Kind::tongue, Kind::main, WeldLine::lap_rear, 1, leg, tongue_toe, tongue_toe, web_at_rear - toe_line});
+  all.push_back({Kind::tongue, Kind::front_member, WeldLine::flange_edges, 1, leg, tongue_toe, tongue_toe,
                  2 * (main_flange - leg * std::sin(25 * degree)) / cos});
   all.push_back({Kind::tongue_plate, Kind::tongue, WeldLine::outer_edge, 2, leg,
                  std::min(tongue_thick, f.tongue_plate_thick), f.tongue_plate_thick, f.tongue_plate / cos});

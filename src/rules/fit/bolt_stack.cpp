@@ -54,7 +54,8 @@ void check_bolt_long(const Scene& scene, std::vector<Finding>& findings) {
   for_each_placed(scene, [&](const Bolt& bolt, const Stack& stack) {
     const Mm longest = stack.past_nut + bolt.size.length_plus;
     if (longest <= scene.limits.most_past_nut + same_place) return;
-    Finding f = finding_of("BOLT-LONG", Severity::stop, bolt, nut_face(bolt, stack));
+    // It holds all the same, so this is a warning; what it might meet is TIP's to stop.
+    Finding f = finding_of("BOLT-LONG", Severity::warn, bolt, nut_face(bolt, stack));
     f.measured = longest;
     f.limit = scene.limits.most_past_nut;
     f.margin = f.limit - f.measured;
