@@ -160,16 +160,6 @@ struct Item {
 
 // --- joints ----------------------------------------------------------------
 
-// One thing the bolt passes through, in order from the head. Either a hole in
-// an item or a washer.
-struct Ply {
-  int item = -1;
-  int hole = -1;  // index into the plate's, member's or bought item's holes
-  Mm thickness = 0;
-  // Angle of the face the washer or nut seats on to the bolt's square, 0 where flat.
-  Radians slope = 0;
-};
-
 // What may move one ply's hole from its place. Ranges along world x, y and z,
 // each as plus and minus (both >= 0), in the order they add up.
 struct Contribution {
@@ -178,6 +168,19 @@ struct Contribution {
   Mm y_plus = 0, y_minus = 0;
   Mm z_plus = 0, z_minus = 0;
   bool from_datum = false;  // adds up along the track from where it is pinned
+};
+
+// One thing the bolt passes through, in order from the head. Either a hole in
+// an item or a washer.
+struct Ply {
+  int item = -1;
+  int hole = -1;  // index into the plate's, member's or bought item's holes
+  Mm thickness = 0;
+  // Angle of the face the washer or nut seats on to the bolt's square, 0 where flat.
+  Radians slope = 0;
+  // How much narrower than stated the hole may come out, what is painted on its walls included.
+  Mm smaller = 0;
+  std::vector<Contribution> own = {};  // what moves this hole alone, beside the bolt's stack_up
 };
 
 struct Bolt {
@@ -189,7 +192,10 @@ struct Bolt {
   std::vector<Washer> under_head, under_nut;  // in order from the head
   std::vector<Ply> plies;
   std::vector<Contribution> stack_up;  // first ply against the others
-  bool in_place = true;                // false: a hole with nothing under it; no hardware placed
+  // The first part is laid on loose: it shifts and turns along the bed until its holes are over
+  // the others', so nothing of the stack-up along the bed is left for the bolt to take.
+  bool finds_its_place = false;
+  bool in_place = true;  // false: a hole with nothing under it; no hardware placed
 };
 
 // Where on its two items a weld runs; words in bed/names.h.

@@ -82,6 +82,12 @@ void Builder::problem(const std::string& key, const std::string& what, const std
   problems.push_back({mark, what, would_do});
 }
 
+// How much narrower the hole may be than stated when the bolt goes in.
+Mm Builder::smaller(const Hole& hole) const {
+  const Tolerances& t = order.tolerances;
+  return (hole.process == Process::cut ? t.cut_size : t.hole_size) + 2 * t.finish;
+}
+
 Bolt Builder::assemble(const BoltPlan& p) {
   Bolt bolt;
   bolt.id = p.id;
@@ -89,10 +95,19 @@ Bolt Builder::assemble(const BoltPlan& p) {
   bolt.seat = p.seat;
   bolt.direction = p.direction;
   bolt.stack_up = p.stack_up;
+  bolt.finds_its_place = p.finds_its_place;
   bolt.under_head = {bolt.size.flat};
-  if (p.flat_under_nut) bolt.under_nut.push_back(bolt.size.flat);
+  for (const Through& t : p.plies) {
+    Ply ply = ply_through(bed, t.item, t.hole);
+    ply.smaller = smaller(hole_in_world(bed, ply).hole);
+    ply.own = t.own;
+    bolt.plies.push_back(std::move(ply));
+  }
+  // A slot, or a hole it does not cover with the bolt to one side, is not for a lock washer to lie on.
+  const Hole last = hole_in_world(bed, bolt.plies.back()).hole;
+  if (last.slotted() || 2 * last.diameter - bolt.size.diameter > bolt.size.lock.outside)
+    bolt.under_nut.push_back(bolt.size.flat);
   bolt.under_nut.push_back(bolt.size.lock);
-  for (const Through& t : p.plies) bolt.plies.push_back(ply_through(bed, t.item, t.hole));
   return bolt;
 }
 

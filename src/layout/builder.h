@@ -16,6 +16,7 @@ namespace bedwright {
 // A hole of an item, by the index it was made with.
 struct Through {
   int item = -1, hole = 0;
+  std::vector<Contribution> own = {};  // what moves this hole alone
 };
 
 struct BoltPlan {
@@ -23,9 +24,9 @@ struct BoltPlan {
   std::string size;
   std::optional<Mm> length;  // named by the owner
   Vec3 seat, direction;
-  std::vector<Through> plies;   // in order from the head
-  bool flat_under_nut = false;  // a slot under the lock washer needs a flat one first
-  std::vector<Contribution> stack_up;
+  std::vector<Through> plies;          // in order from the head
+  std::vector<Contribution> stack_up;  // first ply against the others
+  bool finds_its_place = false;        // see Bolt
 };
 
 // A hole that comes in the part, at `at` on its face, a slot's long axis at `angle`.
@@ -111,6 +112,7 @@ class Builder {
 
  private:
   Bolt assemble(const BoltPlan& plan);
+  Mm smaller(const Hole& hole) const;
 };
 
 // Each adds its share to the builder's Bed, in this order (later ones look up

@@ -10,6 +10,9 @@ int rail_item(const Builder& b, Side side, int section) {
 
 // A bunk runs from the road side to the kerb side, its standing leg rearward,
 // its holes in the middle of the flat leg.
+//
+// Its two bolts are drawn up loosely first: along the bed it moves and turns a hair until
+// both of its holes are over the rails', so only what is out across the bed counts.
 void lay_bunk_row(Builder& b) {
   const KitBunk& k = b.kit.bunk;
   const Mm end = b.kit.rail.thickness + k.end_clearance;  // from the heel
@@ -43,8 +46,11 @@ void lay_bunk_row(Builder& b) {
       bolt.plies = {{item, side == Side::left ? 0 : 1},
                     {rail_item(b, side, p.section), b.rail_holes.of(side).bunk_sets[p.set]}};
       bolt.stack_up = {either_way("hole in the bunk", tolerance, tolerance),
-                       either_way("hole in the rail", tolerance, tolerance),
-                       either_way("gauge", 0, b.order.tolerances.gauge / 2)};
+                       either_way("hole in the rail", tolerance, tolerance)};
+      bolt.finds_its_place = true;
+      // The bunk sets the gauge where the rails' slots across let them follow.
+      if (b.kit.mounting.slot_along != SlotAlong::width || !b.kit.mounting.hole.slot)
+        bolt.stack_up.push_back(either_way("gauge", 0, b.order.tolerances.gauge / 2));
       b.bolt(bolt);
     }
   }

@@ -171,12 +171,12 @@ void lay_jacks(Builder& b) {
           bolt.direction = {0, -out, 0};
           // The jack is turned about its upright on the left; the plate is turned over there,
           // and so is the main on the right.
-          bolt.plies = {{jack, of_four(out * dx, dz)},
-                        {plate, of_four(dx, out * dz)},
-                        {main, b.main_jack_holes[number - 1][of_four(dx, -out * dz)]}};
           const Mm cut = b.order.tolerances.cut_position;
-          bolt.stack_up = {either_way("hole in the plate", cut, 0, cut),
-                           either_way("hole in the main", cut, 0, cut)};
+          bolt.plies = {{jack, of_four(out * dx, dz)},
+                        {plate, of_four(dx, out * dz), {either_way("hole in the plate", cut, 0, cut)}},
+                        {main,
+                         b.main_jack_holes[number - 1][of_four(dx, -out * dz)],
+                         {either_way("hole in the main", cut, 0, cut)}}};
           b.bolt(bolt);
         }
     }

@@ -219,14 +219,14 @@ void lay_side(Builder& b, const TabParts& parts, Side side, Found& found) {
       bolt.direction = {0, 0, -1};
       bolt.plies = {{b.bed.item({Kind::rail, side, s + 1}), b.rail_holes.of(side).mounting[hole]}};
       bolt.stack_up = stack_up(b, s, within);
-      bolt.flat_under_nut = b.frame.tabs.slot_length > b.frame.tabs.hole_diameter + same_place;
       Tab* tab = nearest_free(tabs, x);
       if (!tab) {
         b.missing_bolt(bolt);
         continue;
       }
       tab->used = true;
-      if (tab->pad >= 0) bolt.plies.push_back({tab->pad, 0});
+      const Mm pad = b.order.tolerances.pad_placement;
+      if (tab->pad >= 0) bolt.plies.push_back({tab->pad, 0, {either_way("pad on its plate", pad, pad)}});
       bolt.plies.push_back({tab->item, 0});
       b.bolt(bolt);
     }

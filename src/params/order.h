@@ -73,6 +73,10 @@ struct Tolerances {
   Mm cut_position = 0.5;          // a cut or drilled hole from its place in the part
   Mm gauge = inch / 32;           // gauge spacer and fit-up, rail to rail
   Mm existing_tab = inch / 32;    // a measured tab hole on a frame that exists
+  Mm pad_placement = inch / 32;   // a tab's pad, tacked with a bolt drawn up through pad and plate
+  Mm cut_size = 0.01 * inch;      // a hole off the table, smaller than drawn
+  Mm hole_size = 0.1;             // a drilled or bought hole, smaller than stated
+  Mm finish = 0;                  // paint or zinc on the wall of a hole
   // Heights. Plate: ASTM A6, table 1; camber of channels: ASTM A6, table 18, 1/8 in for
   // each 5 ft of length (both from memory). The others: common practice, no published
   // source.
@@ -239,6 +243,18 @@ void describe(V& v, Tolerances& t) {
   v.length("gauge", t.gauge, {0, 10}, "How far the gauge may be out, rail to rail", v.optional);
   v.length("existing_tab", t.existing_tab, {0, 25},
            "How far a measured tab hole of an existing frame may be out", v.optional);
+  v.length("pad_placement", t.pad_placement, {0, 25},
+           "How far a tab's pad may be from its place on the plate when welded, tacked with a bolt drawn up "
+           "through both",
+           v.optional);
+  v.length("cut_size", t.cut_size, {0, 5}, "How much smaller than drawn a hole may come off the table",
+           v.optional);
+  v.length("hole_size", t.hole_size, {0, 5}, "How much smaller than stated a drilled or bought hole may be",
+           v.optional);
+  v.length("finish", t.finish, {0, 2},
+           "Thickness of paint or zinc on the walls of holes when the bolts go in; 0 when they are masked or "
+           "reamed",
+           v.optional);
   v.length("plate_over", t.plate_over, {0, 10}, "How much thicker than its name a plate may come",
            v.optional);
   v.length("plate_under", t.plate_under, {0, 10}, "How much thinner than its name a plate may come",

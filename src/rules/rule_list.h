@@ -10,6 +10,7 @@ namespace bedwright {
 struct Scene;
 
 void check_hole_fit(const Scene& scene, std::vector<Finding>& findings);
+void check_hole_paint(const Scene& scene, std::vector<Finding>& findings);
 void check_hole_no_tab(const Scene& scene, std::vector<Finding>& findings);
 void check_tab_found(const Scene& scene, std::vector<Finding>& findings);
 void check_tab_line(const Scene& scene, std::vector<Finding>& findings);

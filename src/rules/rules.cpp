@@ -63,9 +63,20 @@ const std::vector<Rule>& rules() {
        "of the slots "
        "along the axis + sqrt(r^2 - residual^2), r = sum of (hole - bolt)/2, residual = need of the other "
        "axis beyond its "
-       "slots. Slots at an angle to both axes count as round.",
+       "slots. Each hole counts as small as it may come out (tolerances.cut_size off the table, "
+       "tolerances.hole_size drilled "
+       "or bought, and twice tolerances.finish), and none may be narrower than its bolt, which is never over "
+       "its size "
+       "(ASME B18.2.1, cap screws; ISO 4014). Slots at an angle to both axes count as round.",
        "margin 0, on the basis limits.fit_basis asks for (worst_case unless set)", practice,
        "the tabs' slot length, the tab's place, or the end the track is pinned at", check_hole_fit},
+      {"HOLE-PAINT", "hole fit", "How thick may paint or zinc lie on the walls of the holes?",
+       "the least over all bolts of (r - what is needed beyond the slots)/2, r = sum of (hole - bolt)/2 as "
+       "in "
+       "HOLE-FIT, worst "
+       "case, beside any tolerances.finish already counted",
+       "none: a note; under 0.02 mm it is called none", practice,
+       "mask the holes, or ream them after painting", check_hole_paint},
       {"TAB-FOUND", "hole fit", "Does each tab stand where it was laid out?",
        "tabs_found of the order: how far off it was measured", "0; a note", practice,
        "nothing on this frame; a new one is built without tabs_found", check_tab_found},
@@ -73,7 +84,8 @@ const std::vector<Rule>& rules() {
        "(length - length tolerance - washers - plies - nut) / pitch", "limits.threads_past_nut (1)", practice,
        "the next longer stock length", check_bolt_short},
       {"BOLT-LONG", "stack", "Does the bolt stand too far past the nut?",
-       "length + length tolerance - washers - plies - nut", "limits.most_past_nut (3/8 in)", practice,
+       "length + length tolerance - washers - plies - nut",
+       "limits.most_past_nut (3/8 in); a warning: it holds, and stock may come in longer steps", practice,
        "a shorter stock length", check_bolt_long},
       {"BOLT-THREAD", "stack", "Does the thread reach under the nut's bearing face?",
        "plain shank = length - thread length <= washers + plies", "margin 0", practice,
@@ -82,9 +94,21 @@ const std::vector<Rule>& rules() {
        "slope of the face under head or nut", "1 degree", practice, "a bevel washer of the face's slope",
        check_washer_flat},
       {"WASHER-COVER", "stack",
-       "Does each washer cover the hole it bears on, the bolt as far to one side as it goes?",
-       "washer outside diameter - (2 x width of the hole - bolt diameter)", "margin 0", practice,
-       "a smaller hole, or a wider washer", check_washer_cover},
+       "Does each head, nut or washer cover the hole it bears on, with steel enough under it, the bolt as "
+       "far "
+       "to one side "
+       "as it goes?",
+       "washer outside diameter - (2 x width of the hole - bolt diameter); over a slot, washer outside "
+       "diameter - (length of the slot + 2 x how far from its middle the bolt is laid out); and the least "
+       "area of the washer "
+       "on steel, off "
+       "holes and edges, with the bolt in the middle and at each end and side of its hole or slot",
+       "margin 0; as much area as the face of the head or nut about its bolt, pi/4 x (flats^2 - bolt "
+       "diameter^2), so that the "
+       "steel is pressed no harder than the washer is",
+       "over a slot: RCSC section 6.1 and AISC 360 section J3.2, from memory; the rest: common practice, no "
+       "published source",
+       "a shorter slot, a smaller hole, or a wider washer", check_washer_cover},
       {"TIP", "tip", "Is there room between the bolt's tip and what is beyond it?",
        "distance from the last ply to the nearest thing on the bolt's axis or rim, less the length beyond "
        "the plies at its "

@@ -123,12 +123,13 @@ std::vector<Mm> suiting_lengths(const Scene& scene, Kind bolts, const BoltSize& 
 
 const BoltUse& bolt_use(Kind bolts) {
   static const BoltUse uses[] = {
-      {Kind::track_bolt, "track", "track", true, &BoltLengths::track},
-      {Kind::bunk_bolt, "bunk", "bunk", true, &BoltLengths::bunk},
-      {Kind::gusset_bolt, "gusset", "gusset", true, &BoltLengths::gusset},
-      {Kind::stop_bolt, "track stop", "stop", true, &BoltLengths::stop},
-      {Kind::jack_bolt, "jack", "jack", false, &BoltLengths::jack},
-      {Kind::tongue_jack_bolt, "tongue jack", "tongue_jack", false, &BoltLengths::tongue_jack},
+      {Kind::track_bolt, "track", "track", "kit.mounting.hole", true, &BoltLengths::track},
+      {Kind::bunk_bolt, "bunk", "bunk", "kit.bunk.hole", true, &BoltLengths::bunk},
+      {Kind::gusset_bolt, "gusset", "gusset", "kit.gusset.hole", true, &BoltLengths::gusset},
+      {Kind::stop_bolt, "track stop", "stop", "kit.track_stop.hole", true, &BoltLengths::stop},
+      {Kind::jack_bolt, "jack", "jack", "frame.jack.hole", false, &BoltLengths::jack},
+      {Kind::tongue_jack_bolt, "tongue jack", "tongue_jack", "frame.tongue_jack.hole", false,
+       &BoltLengths::tongue_jack},
   };
   for (const BoltUse& use : uses)
     if (use.kind == bolts) return use;

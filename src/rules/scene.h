@@ -63,6 +63,7 @@ struct BoltUse {
   Kind kind = Kind::none;
   const char* word = "";                            // "tongue jack"
   const char* key = "";                             // "tongue_jack", in the order's `bolts`
+  const char* hole_key = "";                        // its hole, in kit or frame: "kit.mounting.hole"
   bool from_kit = false;                            // the kit has the holes, and may send the bolts
   std::optional<Mm> BoltLengths::*named = nullptr;  // the length the owner asks for
 };

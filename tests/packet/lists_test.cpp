@@ -208,8 +208,8 @@ TEST(Lists, a_stack_is_in_order_from_the_head) {
   for (const auto& row : read_csv(csv)) EXPECT_EQ(row.size(), 16U);
   using Cells = std::vector<std::vector<std::string>>;
   // Rail of 1/4 in, pad of 3/8 in, plate of 1/2 in, holes 9/16 in wide: the kit's slot 7/8 in
-  // across the bed, the tab's 1-1/16 in along it; 24-1/2 in less 1-1/4 in from the centre line.
-  const std::string wide = CsvCell(9 * inch / 16, 3).written(), along = CsvCell(17 * inch / 16, 3).written();
+  // across the bed, the tab's 1 in along it; 24-1/2 in less 1-1/4 in from the centre line.
+  const std::string wide = CsvCell(9 * inch / 16, 3).written(), along = CsvCell(inch, 3).written();
   EXPECT_EQ(picked(csv, {"track bolt R1"},
                    {"from the head", "item", "hole mm", "slot mm", "thickness mm", "x mm", "y mm"}),
             (Cells{{"1", "rail R1", wide, "22.225", "6.350", "139.700", "590.550"},

@@ -32,7 +32,7 @@ std::string flat(const std::string& text) {
 }
 
 TEST(TrackReport, AllThreePlacesAreSaidAndOneRecommended) {
-  const Case base("base"), middle("one_extension");
+  const Case base("base", {"track.datum=front"}), middle("one_extension");
   const auto json = datum_json(base.scene, base.job);
   EXPECT_EQ(json["pinned"], "front");
   EXPECT_EQ(json["recommended"], "middle");

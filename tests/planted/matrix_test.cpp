@@ -257,6 +257,7 @@ Findings weld_load(double past) {
 // The tabs' slots are short, so that it is along the bed that the holes are tight.
 Findings datum(double past) {
   return run_demo("base", [&](Job& job) {
+    job.order.track.datum = Datum::front;
     job.frame.tabs.slot_length = 3 * inch / 4;
     job.kit.rail.joint_gap_plus = 0;
     job.kit.rail.length_tolerance = (0.01 * inch + past * hair) / 1.5;
@@ -297,6 +298,7 @@ std::vector<Planted> bed_rows() {
        [](double past) {
          return two_plates(34, half_inch(), {inch / 16 + past * hair, 0}).run();
        }},
+      {"HOLE-PAINT", "said of every bed that fits bare", [](double) { return two_plates(34).run(); }, true},
       {"TAB-FOUND", "tab found out of its place by what counts as the same",
        [](double past) {
          return run_demo("base", [&](Job& j) {

@@ -34,9 +34,9 @@ SmallBed two_boxes(Mm gap, bool moving = false) {
 }
 
 TEST(Clash, TouchingIsFineAndOverlapIsNot) {
-  EXPECT_THAT(two_boxes(0).run(), IsEmpty());
-  EXPECT_THAT(two_boxes(-clash_depth + 0.001).run(), IsEmpty());
-  const auto found = two_boxes(-clash_depth - 0.001).run();
+  EXPECT_THAT(two_boxes(0).faults(), IsEmpty());
+  EXPECT_THAT(two_boxes(-clash_depth + 0.001).faults(), IsEmpty());
+  const auto found = two_boxes(-clash_depth - 0.001).faults();
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_EQ(found[0].code, "CLASH");
   EXPECT_EQ(found[0].severity, Severity::stop);
@@ -48,12 +48,12 @@ TEST(Clash, TouchingIsFineAndOverlapIsNot) {
 TEST(Clash, JoinedAndStatesOfOneThingAreLeftOut) {
   SmallBed s = two_boxes(-10);
   s.bed.joined.push_back({1, 0, "by design"});
-  EXPECT_THAT(s.run(), IsEmpty());
+  EXPECT_THAT(s.faults(), IsEmpty());
   s.bed.joined.clear();
   const Identity jack{Kind::jack, Side::right, 2};
   s.bed.items[0].id = s.bed.items[1].id = jack;
   s.bed.items[1].id.pose = Pose::run_down;
-  EXPECT_THAT(s.run(), IsEmpty());
+  EXPECT_THAT(s.faults(), IsEmpty());
   s.bed.items[1].id.number = 3;
   EXPECT_THAT(s.of("CLASH"), SizeIs(1));
 }
@@ -83,7 +83,7 @@ TEST(Clash, ShankIsExcusedInItsPliesOnlyAndTheHeadNowhere) {
   s.bolt(bunk_bolt_r1, {top, under}, 34);
   FixedJudge judge;
   s.judge = &judge;
-  EXPECT_THAT(s.run(), IsEmpty());
+  EXPECT_THAT(s.faults(), IsEmpty());
   EXPECT_EQ(judge.asked, 0);  // everything touches; nothing is left to ask
   // What the tip meets first is for TIP to say, and CLASH does not say it again.
   s.plate(some(3), {0, 0, -17}, {40, 100}, 1);
@@ -117,7 +117,7 @@ SmallBed plate_with_hole_over_box() {
 }
 
 TEST(Clash, UndecidedPairsAreSaidToBeWhenThereIsNoJudge) {
-  const auto found = plate_with_hole_over_box().run();
+  const auto found = plate_with_hole_over_box().faults();
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_EQ(found[0].severity, Severity::warn);
   EXPECT_THAT(found[0].message, HasSubstr("not decided"));
@@ -128,12 +128,12 @@ TEST(Clash, TheJudgeDecides) {
   FixedJudge judge;
   s.judge = &judge;
   judge.answer = PairResult{20, 0};
-  EXPECT_THAT(s.run(), IsEmpty());
+  EXPECT_THAT(s.faults(), IsEmpty());
   judge.answer = PairResult{0, clash_volume - 0.01};
-  EXPECT_THAT(s.run(), IsEmpty());
+  EXPECT_THAT(s.faults(), IsEmpty());
   judge.answer = PairResult{0, clash_volume + 0.01};
-  ASSERT_THAT(s.run(), SizeIs(1));
-  EXPECT_EQ(s.run()[0].severity, Severity::stop);
+  ASSERT_THAT(s.faults(), SizeIs(1));
+  EXPECT_EQ(s.faults()[0].severity, Severity::stop);
 }
 
 TEST(Clash, WhatTheJudgeCannotDecideIsStopped) {
@@ -141,7 +141,7 @@ TEST(Clash, WhatTheJudgeCannotDecideIsStopped) {
   FixedJudge judge;
   s.judge = &judge;
   judge.answer = std::nullopt;
-  const auto found = s.run();
+  const auto found = s.faults();
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_EQ(found[0].severity, Severity::stop);
   EXPECT_THAT(found[0].message, HasSubstr("one of them cannot be made"));
@@ -207,14 +207,14 @@ TEST(Clash, ThingsAreMovedByHowReadilyAShopMovesThem) {
 
 TEST(ClashMoving, WarnsWithinTheClearanceAndStopsOnOverlap) {
   const Mm clearance = inch / 4;
-  EXPECT_THAT(two_boxes(clearance + 0.001, true).run(), IsEmpty());
-  auto found = two_boxes(clearance - 0.001, true).run();
+  EXPECT_THAT(two_boxes(clearance + 0.001, true).faults(), IsEmpty());
+  auto found = two_boxes(clearance - 0.001, true).faults();
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_EQ(found[0].code, "CLASH-MOVING");
   EXPECT_EQ(found[0].severity, Severity::warn);
   EXPECT_NEAR(found[0].measured, clearance - 0.001, 1e-9);
   EXPECT_EQ(two_boxes(0, true).run().at(0).severity, Severity::warn);
-  found = two_boxes(-1, true).run();
+  found = two_boxes(-1, true).faults();
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_EQ(found[0].severity, Severity::stop);
   EXPECT_THAT(found[0].remedy, HasSubstr("move log stop 1"));
@@ -226,12 +226,12 @@ TEST(ClashMoving, TheJudgesGapReplacesTheBound) {
   SmallBed s;
   s.box(some(1), {0, 0, 0}, {10, 10, 10});
   s.box(some(2), {15, 15, 0}, {25, 25, 10}, true);
-  ASSERT_THAT(s.run(), SizeIs(1));
-  EXPECT_THAT(s.run()[0].message, HasSubstr("may come"));
+  ASSERT_THAT(s.faults(), SizeIs(1));
+  EXPECT_THAT(s.faults()[0].message, HasSubstr("may come"));
   FixedJudge judge;
   judge.answer = PairResult{std::sqrt(50.0), 0};
   s.judge = &judge;
-  EXPECT_THAT(s.run(), IsEmpty());
+  EXPECT_THAT(s.faults(), IsEmpty());
 }
 
 TEST(ClashMoving, PosesOfOneThingMakeOneFindingTheWorst) {
@@ -241,7 +241,7 @@ TEST(ClashMoving, PosesOfOneThingMakeOneFindingTheWorst) {
   s.box(head, {0, 0, 0}, {1000, 100, 100}, true);
   s.box(clamp(Pose::in_outer), {500, 95, 0}, {540, 140, 100}, true);
   s.box(clamp(Pose::out_outer), {500, 80, 0}, {540, 140, 100}, true);
-  const auto found = s.run();
+  const auto found = s.faults();
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_THAT(about(found[0]), testing::ElementsAre(head, clamp(Pose::out_outer)));
   EXPECT_NEAR(found[0].measured, -20, 1e-9);

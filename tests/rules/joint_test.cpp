@@ -113,6 +113,7 @@ TEST(Datum, TheThreeMarginsAreThoseOfTheThreeBeds) {
 
 TEST(Datum, ItsRecommendationIsTheBestAndThenQuiet) {
   Job job = demo_job("base");
+  job.order.track.datum = Datum::front;
   const auto found = check(job, "DATUM");
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_EQ(found[0].severity, Severity::note);

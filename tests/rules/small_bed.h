@@ -112,6 +112,14 @@ struct SmallBed {
 
   std::vector<Finding> run() const { return run_checks({bed, limits, job, judge, figures}); }
 
+  // Without the notes, which say of a good bed what may be done with it.
+  std::vector<Finding> faults() const {
+    std::vector<Finding> found;
+    for (Finding& f : run())
+      if (f.severity != Severity::note) found.push_back(std::move(f));
+    return found;
+  }
+
   std::vector<Finding> of(const std::string& code) const {
     std::vector<Finding> found;
     for (const Finding& f : run())

@@ -1,4 +1,4 @@
-// WELD-CONTACT and WASHER-COVER: just past the limit, and the twin just inside.
+// WELD-CONTACT and HOLE-FIT up and down: just past the limit, and the twin just inside.
 #include "rules/small_bed.h"
 
 namespace bedwright {
@@ -34,23 +34,6 @@ TEST(WeldContact, AppliesToABoughtJointToo) {
   SmallBed s = lapped(20, 50);
   s.bed.welds[0].leg = 0;
   EXPECT_THAT(s.of("WELD-CONTACT"), SizeIs(1));
-}
-
-// The small bed's half inch washer is 34.9 across: it covers a hole up to
-// (34.9 + 12.7) / 2 = 23.8 wide with the bolt to one side.
-SmallBed bolted(Mm hole) {
-  SmallBed s;
-  const int under = s.plate(some(1), {0, 0, 0}, {200, 200}, 6, {round_hole({}, hole)});
-  const int top = s.plate(some(2), {0, 0, 6}, {200, 200}, 6, {round_hole({}, 14)});
-  s.bolt(bunk_bolt_r1, {top, under}, 34);
-  return s;
-}
-
-TEST(WasherCover, TheBoltToOneSideOfItsHole) {
-  EXPECT_THAT(bolted(23.79).of("WASHER-COVER"), IsEmpty());
-  const auto found = bolted(23.81).of("WASHER-COVER");
-  ASSERT_THAT(found, SizeIs(1));
-  EXPECT_THAT(found[0].message, ::testing::HasSubstr("nut"));
 }
 
 // Up-and-down errors count for a bolt that lies: 0.8 mm of room each way takes

@@ -194,7 +194,8 @@ TEST(TabSheet, says_found_of_one_side_and_of_both) {
 // Pinned at the front, the last hole: it is held from its own section's rear end, so
 // every section's length counts, and the joints between them.
 TEST(TabRows, errors_add_up_away_from_the_datum) {
-  const Job job = testing::demo_job("base");
+  Job job = testing::demo_job("base");
+  job.order.track.datum = Datum::front;
   const Bed bed = testing::bed_of(job);
   const std::vector<TabRow> rows = tab_rows(bed);
   const Order& o = job.order;

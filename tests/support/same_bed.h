@@ -19,17 +19,13 @@ inline auto fields(const Item& x) {
   const auto& [a, b, c, d, e, f] = x;
   return std::tie(a, b, c, d, e, f);
 }
-inline auto fields(const Ply& x) {
-  const auto& [a, b, c, d] = x;
-  return std::tie(a, b, c, d);
-}
 inline auto fields(const Contribution& x) {
   const auto& [a, b, c, d, e, f, g, h] = x;
   return std::tie(a, b, c, d, e, f, g, h);
 }
 inline auto fields(const Weld& x) {
-  const auto& [a, b, c, d, e, f, g] = x;
-  return std::tie(a, b, c, d, e, f, g);
+  const auto& [a, b, c, d, e, f, g, h] = x;
+  return std::tie(a, b, c, d, e, f, g, h);
 }
 inline auto fields(const Joined& x) {
   const auto& [a, b, why] = x;
@@ -46,18 +42,24 @@ bool same_all(const std::vector<T>& p, const std::vector<T>& q) {
                     [](const T& x, const T& y) { return fields(x) == fields(y); });
 }
 
+inline bool same_ply(const Ply& p, const Ply& q) {
+  const auto& [a, b, c, d, e, f] = p;
+  const auto& [k, l, m, n, o, r] = q;
+  return std::tie(a, b, c, d, e) == std::tie(k, l, m, n, o) && same_all(f, r);
+}
+
 inline bool same_bolt(const Bolt& p, const Bolt& q) {
-  const auto& [a, b, c, d, e, f, g, h, i, j] = p;
-  const auto& [k, l, m, n, o, r, s, t, u, v] = q;
-  return std::tie(a, b, c, d, e, f, g, j) == std::tie(k, l, m, n, o, r, s, v) && same_all(h, t) &&
-         same_all(i, u);
+  const auto& [a, b, c, d, e, f, g, h, i, j, x] = p;
+  const auto& [k, l, m, n, o, r, s, t, u, v, y] = q;
+  return std::tie(a, b, c, d, e, f, g, j, x) == std::tie(k, l, m, n, o, r, s, v, y) &&
+         std::equal(h.begin(), h.end(), t.begin(), t.end(), same_ply) && same_all(i, u);
 }
 
 inline bool same_track(const Track& p, const Track& q) {
-  const auto& [a, b, c, d, e, f, g, h, i, j, bunks_p, k, l, m, n, o] = p;
-  const auto& [A, B, C, D, E, F, G, H, I, J, bunks_q, K, L, M, N, O] = q;
-  return std::tie(a, b, c, d, e, f, g, h, i, j, k, l, m, n, o) ==
-             std::tie(A, B, C, D, E, F, G, H, I, J, K, L, M, N, O) &&
+  const auto& [a, b, c, d, e, f, g, h, i, j, bunks_p, k, l, m, n, o, w] = p;
+  const auto& [A, B, C, D, E, F, G, H, I, J, bunks_q, K, L, M, N, O, W] = q;
+  return std::tie(a, b, c, d, e, f, g, h, i, j, k, l, m, n, o, w) ==
+             std::tie(A, B, C, D, E, F, G, H, I, J, K, L, M, N, O, W) &&
          same_all(bunks_p, bunks_q);
 }
 

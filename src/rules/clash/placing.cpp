@@ -16,10 +16,14 @@ Tolerances tolerances_of(const Scene& scene) {
 // The most a bolt's stack-up may shift it either way along the axis.
 Mm most_shift(const Bolt& bolt, Vec3 axis) {
   Mm sum = 0;
-  for (const Contribution& c : bolt.stack_up)
-    sum += std::abs(axis.x) * std::max(c.x_plus, c.x_minus) +
-           std::abs(axis.y) * std::max(c.y_plus, c.y_minus) +
-           std::abs(axis.z) * std::max(c.z_plus, c.z_minus);
+  const auto add = [&](const std::vector<Contribution>& all) {
+    for (const Contribution& c : all)
+      sum += std::abs(axis.x) * std::max(c.x_plus, c.x_minus) +
+             std::abs(axis.y) * std::max(c.y_plus, c.y_minus) +
+             std::abs(axis.z) * std::max(c.z_plus, c.z_minus);
+  };
+  add(bolt.stack_up);
+  for (const Ply& ply : bolt.plies) add(ply.own);
   return sum;
 }
 

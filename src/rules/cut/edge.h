@@ -31,6 +31,9 @@ std::vector<HoleOnFace> holes_on_faces(const Part& part);
 // Throws std::logic_error for a lug that is no part of its item's envelope.
 NearestEdge nearest_edge_of(const Part& part, const HoleOnFace& hole);
 
+// All of the face the hole goes through, round to the outside of its root. Throws as above.
+Outline steel_of(const Part& part, const HoleOnFace& hole);
+
 // What stands up from the face beside a hole: the other leg, a flange, a jack's post.
 struct Raised {
   Mm distance = 0;  // from the hole's rim; negative where the hole runs into it

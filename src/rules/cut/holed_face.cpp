@@ -186,6 +186,23 @@ NearestEdge nearest_edge_of(const Part& part, const HoleOnFace& hole) {
   return nearer([&](Vec2 at) { return nearest_edge(own, at); });
 }
 
+Outline steel_of(const Part& part, const HoleOnFace& hole) {
+  if (const auto* plate = std::get_if<Plate>(&part.form)) return plate->outline;
+  if (const auto* bought = std::get_if<Bought>(&part.form)) return blocks_of(*bought, hole).own;
+  const Member& member = std::get<Member>(part.form);
+  const Section& s = member.section;
+  const Face face = *hole.face;
+  const bool web = face == Face::web, upright = web || face == Face::standing_leg;
+  const Mm low = web ? -s.depth / 2 : 0, high = web                          ? s.depth / 2
+                                                : face == Face::standing_leg ? s.depth
+                                                                             : s.flange;
+  // A mitred end crosses a flat leg or flange at an angle, an upright face square.
+  const double start = std::tan(member.start_mitre), end = std::tan(member.end_mitre);
+  const auto from = [&](Mm y) { return upright ? std::max(0.0, s.web * start) : y * start; };
+  const auto to = [&](Mm y) { return member.length + (upright ? std::min(0.0, s.web * end) : y * end); };
+  return polygon({{from(low), low}, {to(low), low}, {to(high), high}, {from(high), high}});
+}
+
 std::optional<Raised> nearest_raised(const Part& part, const HoleOnFace& hole) {
   if (const auto* member = std::get_if<Member>(&part.form)) return raised_on(*member, hole);
   if (const auto* bought = std::get_if<Bought>(&part.form)) return raised_on(*bought, hole, part.id.kind);

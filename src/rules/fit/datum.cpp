@@ -5,7 +5,7 @@
 
 #include "bed/stack_up.h"
 #include "params/datum.h"
-#include "rules/fit/hole_fit.h"
+#include "rules/fit/bolt_fit.h"
 #include "rules/rule_list.h"
 
 namespace bedwright {
@@ -40,14 +40,14 @@ std::vector<Contribution> pinned_at(const Scene& scene, const Job& job, const Bo
 // Tightest of the rail's hole against each other ply, either axis.
 DatumMargin margin_of(const Scene& scene, const Bolt& bolt, const std::vector<Contribution>& stack_up) {
   const BoltAxes axes = axes_of(bolt.direction);
-  const HoleInWorld rail = hole_in_world(scene.bed, bolt.plies.front());
+  const HoleInWorld rail = smallest_hole(scene.bed, bolt.plies.front());
   const Clearance first = clearance_of(rail, bolt.size.diameter, axes);
   DatumMargin least{std::numeric_limits<Mm>::infinity()};
   for (std::size_t j = 1; j < bolt.plies.size(); ++j) {
-    const HoleInWorld hole = hole_in_world(scene.bed, bolt.plies[j]);
+    const HoleInWorld hole = smallest_hole(scene.bed, bolt.plies[j]);
     const Clearance both = first + clearance_of(hole, bolt.size.diameter, axes);
     const Vec3 d = rail.centre - hole.centre;
-    const Reach reach = reach_of({dot(d, axes.u), dot(d, axes.v)}, stack_up, axes);
+    const Reach reach = between(bolt, stack_up, 0, j, axes).about({dot(d, axes.u), dot(d, axes.v)});
     for (int axis = 0; axis < 2; ++axis) {
       const Mm room = float_along(both, axis, reach.worst.need(1 - axis)),
                margin = room - reach.worst.need(axis);

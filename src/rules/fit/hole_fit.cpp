@@ -82,26 +82,35 @@ Clearance operator+(const Clearance& a, const Clearance& b) {
   return {{a.travel[0] + b.travel[0], a.travel[1] + b.travel[1]}, a.radius + b.radius};
 }
 
-Reach reach_of(const std::array<Mm, 2>& offset, const std::vector<Contribution>& stack_up,
-               const BoltAxes& axes) {
-  Reach reach;
+void Shifts::add(const std::vector<Contribution>& more, const BoltAxes& axes, bool but_along_bed) {
   const Vec3 axis[2] = {axes.u, axes.v};
-  for (int k = 0; k < 2; ++k) {
-    Mm plus = 0, minus = 0, squares = 0;
-    for (const Contribution& c : stack_up) {
-      const Shift s = along(c, axis[k]);
-      plus += s.plus;
-      minus += s.minus;
+  for (const Contribution& c : more)
+    for (int k = 0; k < 2; ++k) {
+      const Shift s = along(c, but_along_bed ? Vec3{0, axis[k].y, axis[k].z} : axis[k]);
       const Mm half = (s.plus + s.minus) / 2;
-      squares += half * half;
+      plus[k] += s.plus;
+      minus[k] += s.minus;
+      squares[k] += half * half;
     }
-    const Mm middle = offset[k] + (plus - minus) / 2;
-    reach.worst.low[k] = offset[k] - minus;
-    reach.worst.high[k] = offset[k] + plus;
-    reach.rss.low[k] = middle - std::sqrt(squares);
-    reach.rss.high[k] = middle + std::sqrt(squares);
+}
+
+Reach Shifts::about(const std::array<Mm, 2>& offset) const {
+  Reach reach;
+  for (int k = 0; k < 2; ++k) {
+    const Mm middle = offset[k] + (plus[k] - minus[k]) / 2;
+    reach.worst.low[k] = offset[k] - minus[k];
+    reach.worst.high[k] = offset[k] + plus[k];
+    reach.rss.low[k] = middle - std::sqrt(squares[k]);
+    reach.rss.high[k] = middle + std::sqrt(squares[k]);
   }
   return reach;
+}
+
+Reach reach_of(const std::array<Mm, 2>& offset, const std::vector<Contribution>& stack_up,
+               const BoltAxes& axes) {
+  Shifts shifts;
+  shifts.add(stack_up, axes);
+  return shifts.about(offset);
 }
 
 Mm float_along(const Clearance& clearance, int axis, Mm other_need) {
@@ -117,10 +126,16 @@ Mm joint_misfit(const std::vector<Clearance>& holes, const std::vector<Vec2>& ce
     low = {std::min(low.x, c.x), std::min(low.y, c.y)};
     high = {std::max(high.x, c.x), std::max(high.y, c.y)};
   }
-  // The quick answer: a bolt at some hole's centre, or midway, goes through all.
-  Mm best = misfit_at(holes, centres, 0.5 * (low + high));
-  for (const Vec2& c : centres) best = std::min(best, misfit_at(holes, centres, c));
-  if (best <= 0) return best;
+  // The quick answer: a bolt in line with some hole's centre, or midway, along each axis
+  // goes through all.
+  const Vec2 middle = 0.5 * (low + high);
+  Mm best = misfit_at(holes, centres, middle);
+  for (const Vec2& in_x : centres)
+    for (const Vec2& in_y : centres)
+      for (const Vec2& p : {Vec2{in_x.x, in_y.y}, Vec2{in_x.x, middle.y}, Vec2{middle.x, in_y.y}}) {
+        best = std::min(best, misfit_at(holes, centres, p));
+        if (best <= 0) return best;
+      }
   // The largest of convex functions is convex, and so is its least over one axis.
   return least(
       [&](Mm x) {

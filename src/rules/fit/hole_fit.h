@@ -49,6 +49,15 @@ BoltAxes axes_of(Vec3 direction);
 Clearance clearance_of(const HoleInWorld& hole, Mm bolt_diameter, const BoltAxes& axes);
 Clearance operator+(const Clearance& a, const Clearance& b);
 
+// Contributions added up along the two axes.
+struct Shifts {
+  Mm plus[2] = {0, 0}, minus[2] = {0, 0}, squares[2] = {0, 0};
+  // `but_along_bed`: nothing of what they move along x.
+  void add(const std::vector<Contribution>& more, const BoltAxes& axes, bool but_along_bed = false);
+  // About an offset as laid out; see reach_of.
+  Reach about(const std::array<Mm, 2>& offset) const;
+};
+
 // `offset`: nominal centre of the first hole less that of the other, along u and
 // v; the contributions move the first. Worst case: all at their ends. Root sum
 // square: each is taken about its own middle, (plus - minus) / 2, and the half

@@ -10,8 +10,8 @@
 // together. (hole_fit.h has the geometry.)
 #include <fmt/format.h>
 
+#include "rules/fit/bolt_fit.h"
 #include "rules/fit/datum.h"
-#include "rules/fit/hole_fit.h"
 #include "rules/fit/tab_line.h"
 #include "rules/rule_list.h"
 #include "rules/scene.h"
@@ -19,110 +19,15 @@
 namespace bedwright {
 namespace {
 
-// Two plies of a bolt against each other.
-struct Pair {
-  std::size_t i = 0, j = 0;
-  Clearance clearance;
-  std::array<Mm, 2> offset{};
-  Reach reach;
-  const Range2& range(FitBasis basis) const {
-    return basis == FitBasis::worst_case ? reach.worst : reach.rss;
-  }
-  Mm room(FitBasis basis, int axis) const {
-    return float_along(clearance, axis, range(basis).need(1 - axis));
-  }
-  Mm margin(FitBasis basis, int axis) const { return room(basis, axis) - range(basis).need(axis); }
-};
-
-// One bolt, measured. `pair` and `axis` are where it is tightest on the basis
-// the order asks for.
-struct Fit {
-  std::size_t bolt = 0;
-  BoltAxes axes;
-  std::vector<Clearance> holes;
-  std::vector<Vec2> centres;
-  std::vector<Pair> pairs;
-  const Pair* pair = nullptr;
-  int axis = 0;
-  bool fits_worst = true, fits_rss = true;
-};
-
-constexpr Mm hair = 1e-9;  // rounding of sums of a few millimetres
-
-bool lies_within(const Clearance& a, const Clearance& b) {
-  return a.travel[0] <= b.travel[0] && a.travel[1] <= b.travel[1] && a.radius <= b.radius;
-}
-
-// Hole `k` asks nothing more than another of the same centre (a pad on its tab, cut alike).
-bool adds_nothing(const Fit& fit, std::size_t k) {
-  for (std::size_t i = 1; i < fit.holes.size(); ++i) {
-    if (i == k || norm(fit.centres[i] - fit.centres[k]) > hair || !lies_within(fit.holes[i], fit.holes[k]))
-      continue;
-    if (i < k || !lies_within(fit.holes[k], fit.holes[i])) return true;
-  }
-  return false;
-}
-
-// All holes at once, the first at each corner of its range from the second.
-bool fits_together(const Fit& fit, const Range2& range) {
-  std::vector<Clearance> holes{fit.holes[0]};
-  std::vector<Vec2> centres{fit.centres[0]};
-  for (std::size_t k = 1; k < fit.holes.size(); ++k) {
-    if (adds_nothing(fit, k)) continue;
-    holes.push_back(fit.holes[k]);
-    centres.push_back(fit.centres[k]);
-  }
-  if (holes.size() < 3) return true;  // the pairs have said it all
-  for (int corner = 0; corner < 4; ++corner) {
-    const Vec2 reach{corner & 1 ? range.high[0] : range.low[0], corner & 2 ? range.high[1] : range.low[1]};
-    centres[0] = fit.centres[1] + reach;
-    if (joint_misfit(holes, centres) > 1e-5) return false;
-  }
-  return true;
-}
-
-bool fits(const Fit& fit, FitBasis basis) {
-  for (const Pair& pair : fit.pairs)
-    for (int axis = 0; axis < 2; ++axis)
-      if (pair.margin(basis, axis) < -hair) return false;
-  return fits_together(fit, fit.pairs.front().range(basis));
-}
-
-Pair pair_of(const Fit& fit, std::size_t i, std::size_t j, const Bolt& bolt) {
-  Pair pair{i, j, fit.holes[i] + fit.holes[j], {}, {}};
-  const Vec2 d = fit.centres[i] - fit.centres[j];
-  pair.offset = {d.x, d.y};
-  static const std::vector<Contribution> none;
-  pair.reach = reach_of(pair.offset, i == 0 ? bolt.stack_up : none, fit.axes);
-  return pair;
-}
-
-Fit measure(const Scene& scene, std::size_t index) {
-  const Bolt& bolt = scene.bed.bolts[index];
-  Fit fit;
-  fit.bolt = index;
-  fit.axes = axes_of(bolt.direction);
-  for (const Ply& ply : bolt.plies) {
-    const HoleInWorld hole = hole_in_world(scene.bed, ply);
-    fit.holes.push_back(clearance_of(hole, bolt.size.diameter, fit.axes));
-    fit.centres.push_back({dot(hole.centre, fit.axes.u), dot(hole.centre, fit.axes.v)});
-  }
-  for (std::size_t i = 0; i < fit.holes.size(); ++i)
-    for (std::size_t j = i + 1; j < fit.holes.size(); ++j) fit.pairs.push_back(pair_of(fit, i, j, bolt));
-  fit.fits_worst = fits(fit, FitBasis::worst_case);
-  fit.fits_rss = fits(fit, FitBasis::root_sum_square);
-  return fit;
-}
-
 // The basis the finding is about: the order's, or the worst case when only that fails.
-FitBasis basis_of(const Scene& scene, const Fit& fit) {
+FitBasis basis_of(const Scene& scene, const BoltFit& fit) {
   return scene.limits.fit_basis == FitBasis::root_sum_square && !fit.fits_rss ? FitBasis::root_sum_square
                                                                               : FitBasis::worst_case;
 }
 
-void find_tightest(Fit& fit, FitBasis basis) {
+void find_tightest(BoltFit& fit, FitBasis basis) {
   Mm least = std::numeric_limits<Mm>::infinity();
-  for (const Pair& pair : fit.pairs) {
+  for (const HolePair& pair : fit.pairs) {
     for (int axis = 0; axis < 2; ++axis) {
       if (pair.margin(basis, axis) >= least) continue;
       least = pair.margin(basis, axis);
@@ -132,7 +37,7 @@ void find_tightest(Fit& fit, FitBasis basis) {
   }
 }
 
-const char* axis_name(const Fit& fit, int axis) {
+const char* axis_name(const BoltFit& fit, int axis) {
   const Vec3 a = axis == 0 ? fit.axes.u : fit.axes.v;
   if (std::abs(a.x) > 0.9) return "along the bed";
   if (std::abs(a.y) > 0.9) return "across the bed";
@@ -141,10 +46,10 @@ const char* axis_name(const Fit& fit, int axis) {
 
 // The overall slot length, in every ply but the first, that lets the bolt in when
 // only the first axis is short; nothing when no slot along it would do.
-std::optional<Mm> slot_needed(const Fit& fit, const Bolt& bolt, const Scene& scene, FitBasis basis) {
+std::optional<Mm> slot_needed(const BoltFit& fit, const Bolt& bolt, const Scene& scene, FitBasis basis) {
   if (bolt.id.kind != Kind::track_bolt || std::abs(fit.axes.u.x) < 0.999) return std::nullopt;
   Mm length = 0;
-  for (const Pair& pair : fit.pairs) {
+  for (const HolePair& pair : fit.pairs) {
     if (pair.i != 0) continue;
     const Range2& range = pair.range(basis);
     const Mm r = pair.clearance.radius;
@@ -159,27 +64,27 @@ std::optional<Mm> slot_needed(const Fit& fit, const Bolt& bolt, const Scene& sce
 
 // Whether the bolt would go in were the holes of every ply but the first changed.
 template <class Alter>
-bool fits_with(Fit fit, const Bolt& bolt, FitBasis basis, Alter alter) {
-  for (std::size_t j = 1; j < fit.holes.size(); ++j) alter(fit.holes[j]);
-  for (Pair& pair : fit.pairs) pair = pair_of(fit, pair.i, pair.j, bolt);
-  return fits(fit, basis);
+bool fits_with(BoltFit fit, const Bolt& bolt, FitBasis basis, Alter alter) {
+  for (std::size_t j = 1; j < fit.holes.size(); ++j) alter(fit.holes[j], fit.widths[j]);
+  for (HolePair& pair : fit.pairs) pair = pair_of(fit, pair.i, pair.j, bolt);
+  return fits(fit, bolt, basis);
 }
 
-bool fits_with_slot(const Fit& fit, const Bolt& bolt, FitBasis basis, Mm slot) {
-  return fits_with(fit, bolt, basis, [&](Clearance& hole) {
-    hole.travel[0] = std::max(hole.travel[0], slot / 2 - hole.radius - bolt.size.diameter / 2);
+bool fits_with_slot(const BoltFit& fit, const Bolt& bolt, FitBasis basis, Mm slot) {
+  return fits_with(fit, bolt, basis, [&](Clearance& hole, Mm width) {
+    hole.travel[0] = std::max(hole.travel[0], (slot - width) / 2);
   });
 }
 
 // Tabs' holes narrower than the bolt's standard hole, and the bolt goes in once they
 // have its width.
-void suggest_width(const Scene& scene, const Fit& fit, const Bolt& bolt, FitBasis basis, Finding& f) {
+void suggest_width(const Scene& scene, const BoltFit& fit, const Bolt& bolt, FitBasis basis, Finding& f) {
   if (!scene.input.job || bolt.id.kind != Kind::track_bolt) return;
   const FrameTabs& tabs = scene.input.job->frame.tabs;
   const Mm width = bolt.size.standard_hole, wider = (width - tabs.hole_diameter) / 2;
   if (wider < same_place || width > tabs.slot_length + same_place) return;
   // The slot's length stays: what it gains in width it loses in straight run.
-  const auto widen = [&](Clearance& hole) {
+  const auto widen = [&](Clearance& hole, Mm) {
     hole.radius += wider;
     hole.travel[0] = std::max(0.0, hole.travel[0] - wider);
   };
@@ -189,25 +94,25 @@ void suggest_width(const Scene& scene, const Fit& fit, const Bolt& bolt, FitBasi
   f.changes.push_back({"frame.tabs.hole_diameter", scene.figures.set(width)});
 }
 
-// The longest slot a tab takes with steel enough left beyond its ends; EDGE would
-// stop a longer one.
+// The longest slot a tab takes with steel enough left beyond its ends, and that the washer
+// covers; EDGE or WASHER-COVER would stop a longer one.
 Mm longest_slot(const Scene& scene, const Bolt& bolt) {
   if (!scene.input.job) return std::numeric_limits<Mm>::infinity();
   const FrameTabs& tabs = scene.input.job->frame.tabs;
-  return tabs.length - 2 * bolt.size.edge_minimum + tabs.hole_diameter;
+  return std::min(tabs.length - 2 * bolt.size.edge_minimum + tabs.hole_diameter, bolt.size.flat.outside);
 }
 
 // A move of all later plies' holes along the tight axis that lets the bolt in,
 // back toward the first ply's hole and no further; 0 when none does. Signed along the axis.
-Mm shift_needed(const Scene& scene, const Fit& fit, const Bolt& bolt, FitBasis basis) {
+Mm shift_needed(const Scene& scene, const BoltFit& fit, const Bolt& bolt, FitBasis basis) {
   const Mm offset = fit.pair->offset[fit.axis];
   const Mm size = std::min(scene.figures.round_up(-fit.pair->margin(basis, fit.axis)), std::abs(offset));
   const Mm shift = std::copysign(size, offset);
-  Fit moved = fit;
+  BoltFit moved = fit;
   for (std::size_t j = 1; j < moved.centres.size(); ++j)
     (fit.axis == 0 ? moved.centres[j].x : moved.centres[j].y) += shift;
-  for (Pair& pair : moved.pairs) pair = pair_of(moved, pair.i, pair.j, bolt);
-  return fits(moved, basis) ? shift : 0;
+  for (HolePair& pair : moved.pairs) pair = pair_of(moved, pair.i, pair.j, bolt);
+  return fits(moved, bolt, basis) ? shift : 0;
 }
 
 // The order's entry for the tab found out of place under this bolt, counted from 1; 0 when none.
@@ -231,7 +136,7 @@ void add_shift_change(const Scene& scene, const Bolt& bolt, int entry, bool leng
       {fmt::format("tabs_found[{}].{}", entry, lengthwise ? "x" : "y"), scene.figures.set(left)});
 }
 
-void suggest_shift(const Scene& scene, const Fit& fit, FitBasis basis, Finding& f) {
+void suggest_shift(const Scene& scene, const BoltFit& fit, FitBasis basis, Finding& f) {
   const Bolt& bolt = scene.bed.bolts[fit.bolt];
   const Mm shift = shift_needed(scene, fit, bolt, basis);
   if (shift == 0) return;
@@ -257,8 +162,8 @@ void suggest_shift(const Scene& scene, const Fit& fit, FitBasis basis, Finding& 
 
 // Whether it is the rail's hole that is short, and along the bed: all that the place of
 // the pin changes.
-bool only_the_rail_is_short(const Fit& fit, FitBasis basis) {
-  for (const Pair& pair : fit.pairs)
+bool only_the_rail_is_short(const BoltFit& fit, FitBasis basis) {
+  for (const HolePair& pair : fit.pairs)
     for (int axis = 0; axis < 2; ++axis) {
       const Vec3 a = axis == 0 ? fit.axes.u : fit.axes.v;
       if (pair.margin(basis, axis) < 0 && (pair.i != 0 || std::abs(a.x) < 0.999)) return false;
@@ -274,7 +179,7 @@ bool middle_would_do(const Scene& scene) {
   return datum_margins(scene, *job)[static_cast<std::size_t>(Datum::middle)].margin >= 0;
 }
 
-void suggest_datum(const Scene& scene, const Fit& fit, const Bolt& bolt, FitBasis basis, Finding& f) {
+void suggest_datum(const Scene& scene, const BoltFit& fit, const Bolt& bolt, FitBasis basis, Finding& f) {
   if (bolt.id.kind != Kind::track_bolt || !only_the_rail_is_short(fit, basis)) return;
   const int sections = scene.bed.track.sections;
   f.remedy +=
@@ -283,9 +188,9 @@ void suggest_datum(const Scene& scene, const Fit& fit, const Bolt& bolt, FitBasi
   f.changes.push_back({"track.datum", datum_word(Datum::middle)});
 }
 
-Finding describe(const Scene& scene, const Fit& fit, FitBasis basis) {
+Finding describe(const Scene& scene, const BoltFit& fit, FitBasis basis) {
   const Bolt& bolt = scene.bed.bolts[fit.bolt];
-  const Pair& pair = *fit.pair;
+  const HolePair& pair = *fit.pair;
   const Figures& say = scene.figures;
   const bool stop = basis == scene.limits.fit_basis;
   Finding f = finding_of("HOLE-FIT", stop ? Severity::stop : Severity::warn, bolt, bolt.seat);
@@ -294,7 +199,7 @@ Finding describe(const Scene& scene, const Fit& fit, FitBasis basis) {
   f.measured = pair.range(basis).need(fit.axis);
   f.limit = pair.room(basis, fit.axis);
   f.margin = f.limit - f.measured;
-  if (f.margin >= -hair) {
+  if (f.margin >= -fit_hair) {
     f.message =
         fmt::format("any two of the {} holes take the bolt but all together do not", bolt.plies.size());
     f.remedy = fmt::format("open the rounder holes by {}", say.say(say.round_up(say.step() / 2)));
@@ -316,29 +221,31 @@ Finding describe(const Scene& scene, const Fit& fit, FitBasis basis) {
 }  // namespace
 
 void check_hole_fit(const Scene& scene, std::vector<Finding>& findings) {
-  std::vector<Fit> failing;
+  check_narrow_holes(scene, findings);
+  std::vector<BoltFit> failing;
   // A kit whose holes lie on another line than the tabs' has one fault, which TAB-LINE tells.
   const auto line = tab_line(scene);
   const bool track_is_off = line && !line->fits();
   for (std::size_t i = 0; i < scene.bed.bolts.size(); ++i) {
-    if (!scene.bed.bolts[i].in_place || scene.bed.bolts[i].plies.size() < 2) continue;
-    if (track_is_off && scene.bed.bolts[i].id.kind == Kind::track_bolt) continue;
-    Fit fit = measure(scene, i);
+    const Bolt& bolt = scene.bed.bolts[i];
+    if (!bolt.in_place || bolt.plies.size() < 2 || has_narrow_hole(scene, bolt)) continue;
+    if (track_is_off && bolt.id.kind == Kind::track_bolt) continue;
+    BoltFit fit = measure_fit(scene, i);
     if (!fit.fits_worst || (scene.limits.fit_basis == FitBasis::root_sum_square && !fit.fits_rss))
       failing.push_back(std::move(fit));
   }
   Mm slot = 0;  // one slot length for all tabs: what the worst bolt needs
-  for (const Fit& fit : failing)
+  for (const BoltFit& fit : failing)
     slot =
         std::max(slot, slot_needed(fit, scene.bed.bolts[fit.bolt], scene, basis_of(scene, fit)).value_or(0));
   slot = scene.figures.round_up(slot);
   const bool at_middle = !failing.empty() && middle_would_do(scene);
-  for (Fit& fit : failing) {
+  for (BoltFit& fit : failing) {
     const Bolt& bolt = scene.bed.bolts[fit.bolt];
     const FitBasis basis = basis_of(scene, fit);
     find_tightest(fit, basis);
     Finding f = describe(scene, fit, basis);
-    if (f.margin < -hair) {
+    if (f.margin < -fit_hair) {
       if (slot_needed(fit, bolt, scene, basis) && slot <= longest_slot(scene, bolt) &&
           fits_with_slot(fit, bolt, basis, slot)) {
         f.remedy = fmt::format("make the tabs' slots {} long", scene.figures.say(slot));

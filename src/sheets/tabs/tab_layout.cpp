@@ -179,6 +179,12 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<TabRow
                                          "tab's slot on it, clamp, tack, measure again, then weld."
                                        : "These tabs stand on the frame already: check each hole against the "
                                          "table before any rail goes on.");
+  if (t.existing.empty() && t.style == TabStyle::plate && t.plate->pad_thickness > same_place)
+    notes.push_back(
+        fmt::format("Tack each pad with a bolt drawn up through pad and plate, their ends flush. The two "
+                    "holes may be {} out "
+                    "of line as welded, no more.",
+                    figures.size_length(in.job.order.tolerances.pad_placement)));
   notes.push_back(fmt::format(
       "String line: stretch a line from hole 1 to hole {} on each side. No hole's middle may be off it by "
       "more than {}.",
