@@ -103,7 +103,8 @@ const std::vector<Rule>& rules() {
        "area of the washer "
        "on steel, off "
        "holes and edges, with the bolt in the middle and at each end and side of its hole or slot",
-       "margin 0; as much area as the face of the head or nut about its bolt, pi/4 x (flats^2 - bolt "
+       "margin 0 (a slot the washer would cover with the bolt in its middle: a warning); as much area as the "
+       "face of the head or nut about its bolt, pi/4 x (flats^2 - bolt "
        "diameter^2), so that the "
        "steel is pressed no harder than the washer is",
        "over a slot: RCSC section 6.1 and AISC 360 section J3.2, from memory; the rest: common practice, no "
@@ -165,20 +166,22 @@ const std::vector<Rule>& rules() {
        "hole centre (slot: centre of the end arc) to the nearest free edge of the face",
        "the catalogue's edge_minimum of the bolt, and half of what the hole is wider than standard; in a "
        "bought part "
-       "a warning, and a stop under one bolt diameter; 1.25 diameters where no bolt goes (a warning)",
-       "AISC 360 table J3.4 by the catalogue; one diameter: the note under that table, from memory; 1.25 "
+       "a warning, and a stop under 1.2 widths of the hole; 1.25 diameters where no bolt goes (a warning)",
+       "AISC 360 table J3.4 by the catalogue; 1.2 widths: EN 1993-1-8 table 3.3, from memory; 1.25 "
        "diameters: "
        "from memory, common practice",
        "the size of the part, or the hole's place", check_edge},
       {"SPACING", "edge, spacing", "Is there steel enough between holes?",
        "centre to centre in one face (slots: nearest centres of end arcs)",
-       "2-2/3 bolt diameters, and half of what each hole is wider than standard, and one diameter of steel "
-       "between the "
-       "holes; beside a hole no bolt goes through, a web of 3/4 of the smaller hole; in a bought part a "
-       "warning, and a "
-       "stop with less steel between them than one bolt diameter (half the smaller hole where one has no "
-       "bolt)",
-       "AISC 360 section J3.3; webs beside holes without a bolt: from memory, common practice",
+       "2-2/3 bolt diameters, and half of what each hole is wider than standard, and 2.2 widths of the "
+       "wider hole; "
+       "beside a hole no bolt goes through, a web of 3/4 of the smaller hole; in a bought part a warning, "
+       "and "
+       "a stop "
+       "under 2.2 widths (a web of half the smaller hole where one has no bolt)",
+       "AISC 360 section J3.3; 2.2 widths: EN 1993-1-8 table 3.3, from memory; webs beside holes without a "
+       "bolt: from "
+       "memory, common practice",
        "the spacing of the holes", check_spacing},
       {"JACK-REACH", "ground", "Does every jack reach the ground, the bed level on its tyres?",
        "tyres' lowest point - foot of the jack run all the way down",

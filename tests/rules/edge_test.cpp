@@ -138,9 +138,8 @@ TEST(Edge, AHoleWithoutABoltIsAWarning) {
   EXPECT_EQ(with_edge(49.99)[0].severity, Severity::warn);
 }
 
-// The note under AISC 360 table J3.4, from memory: less than the table where the joint is
-// reckoned for it, but never less than one diameter.
-TEST(Edge, OfBoughtAndKitPartsMayGoDownToOneDiameter) {
+// EN 1993-1-8 table 3.3, from memory: never less than 1.2 widths of the hole.
+TEST(Edge, OfBoughtAndKitPartsMayGoDownToOnePointTwoWidths) {
   const auto with_edge = [](Mm edge) {
     SmallBed s;
     const int p = s.plate(rail_r1, {0, 0, 0}, {200, 2 * edge}, 6, {round_hole({}, 14)}, Origin::kit);
@@ -150,8 +149,8 @@ TEST(Edge, OfBoughtAndKitPartsMayGoDownToOneDiameter) {
   EXPECT_THAT(with_edge(half_inch().edge_minimum + 0.001), IsEmpty());
   ASSERT_THAT(with_edge(half_inch().edge_minimum - 0.001), SizeIs(1));
   EXPECT_EQ(with_edge(half_inch().edge_minimum - 0.001)[0].severity, Severity::warn);
-  EXPECT_EQ(with_edge(half_inch().diameter + 0.001).at(0).severity, Severity::warn);
-  EXPECT_EQ(with_edge(half_inch().diameter - 0.001).at(0).severity, Severity::stop);
+  EXPECT_EQ(with_edge(1.2 * 14 + 0.001).at(0).severity, Severity::warn);
+  EXPECT_EQ(with_edge(1.2 * 14 - 0.001).at(0).severity, Severity::stop);
 }
 
 // An angle of 60 by 80, 6 thick, its fillet 5: a hole of 14 on either leg.
@@ -264,9 +263,9 @@ TEST(Spacing, IsTwoAndTwoThirdsDiameters) {
   EXPECT_EQ(found[0].severity, Severity::stop);
   EXPECT_NEAR(found[0].limit, limit, 1e-9);
   EXPECT_EQ(jack_plate(limit - 0.001, Origin::kit).of("SPACING").at(0).severity, Severity::warn);
-  // AISC 360 section J3.3: one diameter of steel between the holes.
-  EXPECT_EQ(jack_plate(14 + inch / 2 + 0.001, Origin::kit).of("SPACING").at(0).severity, Severity::warn);
-  EXPECT_EQ(jack_plate(14 + inch / 2 - 0.001, Origin::kit).of("SPACING").at(0).severity, Severity::stop);
+  // EN 1993-1-8 table 3.3, from memory: 2.2 widths from hole to hole.
+  EXPECT_EQ(jack_plate(2.2 * 14 + 0.001, Origin::kit).of("SPACING").at(0).severity, Severity::warn);
+  EXPECT_EQ(jack_plate(2.2 * 14 - 0.001, Origin::kit).of("SPACING").at(0).severity, Severity::stop);
   EXPECT_THAT(jack_plate(10, Origin::kit).of("SPACING").at(0).message, HasSubstr("run into each other"));
 }
 

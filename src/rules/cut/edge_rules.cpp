@@ -13,9 +13,11 @@ namespace {
 
 // From memory, common practice: for a hole that no bolt of this bed goes through.
 constexpr double plain_hole_edge = 1.25;
-// AISC 360 section J3.3: centres no nearer than 2-2/3 nominal diameters, and one
-// diameter of steel between the holes.
+// AISC 360 section J3.3: centres no nearer than 2-2/3 nominal diameters.
 constexpr double least_spacing = 8.0 / 3.0;
+// EN 1993-1-8 table 3.3, from memory: no nearer than 1.2 widths of the hole to an edge, nor
+// 2.2 from hole to hole. Less than AISC asks, and what not even a maker goes under.
+constexpr double bought_edge = 1.2, bought_spacing = 2.2;
 // Of the smaller hole, between two of which one has no bolt: common practice, no
 // published source.
 constexpr double least_plain_web = 0.5;
@@ -107,12 +109,11 @@ void edge_of(const Scene& scene, int item, const Part& part, const HoleOnFace& h
              Worst& worst) {
   const NearestEdge edge = nearest_edge_of(part, hole);
   if (runs_out(edge, hole.hole)) return;  // HOLE-STEEL has said it
-  const Mm wider = bolt ? wider_by(hole.hole, *bolt) : 0, limit = edge_limit(hole.hole, bolt);
+  const Mm limit = edge_limit(hole.hole, bolt);
   if (edge.distance >= limit - same_place) return;
-  // In what is bought the shop only warns of less than the table: its note lets the
-  // maker go down to one diameter, and no further.
+  // In what is bought the shop only warns of less than its own table.
   const bool stop =
-      bolt && (part.origin == Origin::made || edge.distance < bolt->diameter + wider - same_place);
+      bolt && (part.origin == Origin::made || edge.distance < bought_edge * hole.hole.diameter - same_place);
   Finding f =
       finding_of("EDGE", stop ? Severity::stop : Severity::warn, part, in_world(scene.bed, item, hole));
   f.subjects.push_back(scene.bed.items[item]);
@@ -140,7 +141,8 @@ Mm spacing_limit(const Hole& p, const BoltSize* a, const Hole& q, const BoltSize
 
 // What not even a maker leaves between two holes.
 Mm least_web(const Hole& p, const BoltSize* a, const Hole& q, const BoltSize* b) {
-  return a && b ? std::max(a->diameter, b->diameter) : least_plain_web * std::min(p.diameter, q.diameter);
+  return a && b ? (bought_spacing - 1) * std::max(p.diameter, q.diameter)
+                : least_plain_web * std::min(p.diameter, q.diameter);
 }
 
 void spacing_of(const Scene& scene, int item, const Part& part, const HoleOnFace& p, const BoltSize* p_bolt,

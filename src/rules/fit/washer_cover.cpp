@@ -162,7 +162,9 @@ bool reaches_along(const Scene& scene, Areas& areas, const Bolt& bolt, const Ply
   if (!hole.hole.slotted()) return true;
   const Mm covers = covered(bolt, hole, bearing);
   if (covers >= hole.hole.length - same_place) return true;
-  Finding f = finding_of("WASHER-COVER", Severity::stop, bolt, bolt.seat);
+  // Where only the bolt's own place is to blame, a wider washer under this one bolt will do.
+  const bool too_short = bearing.ring.outside < hole.hole.length - same_place;
+  Finding f = finding_of("WASHER-COVER", too_short ? Severity::stop : Severity::warn, bolt, bolt.seat);
   f.subjects.push_back(scene.bed.items[ply.item]);
   f.measured = covers;
   f.limit = hole.hole.length;
@@ -174,9 +176,13 @@ bool reaches_along(const Scene& scene, Areas& areas, const Bolt& bolt, const Ply
       off_along(bolt, hole) < same_place
           ? "in its middle"
           : fmt::format("where it is laid out, {} from its middle", say.say(off_along(bolt, hole))));
-  suggest_hole(scene, areas, bolt, ply, bearing, face_of(bearing, bolt.size.diameter), f);
+  if (too_short)
+    suggest_hole(scene, areas, bolt, ply, bearing, face_of(bearing, bolt.size.diameter), f);
+  else
+    f.remedy = fmt::format("put a washer at least {} across under this bolt's {}",
+                           say.say(say.round_up(hole.hole.length + 2 * off_along(bolt, hole))), bearing.end);
   findings.push_back(std::move(f));
-  return false;
+  return !too_short;
 }
 
 void bears_enough(const Scene& scene, Areas& areas, const Bolt& bolt, const Ply& ply, const Bearing& bearing,
