@@ -31,10 +31,14 @@ std::string only_line(const std::string& steps, const std::string& head = "") {
 TEST(AssemblyText, tells_text_that_is_not_utf8) {
   EXPECT_EQ(only_line("= Head\n", "A Shop\nCaf\xE9 Road\n"),
             "letterhead.txt:2:4: byte 0xE9 is not UTF-8 text; save the file as UTF-8");
-  EXPECT_EQ(only_line("- Lift it by its \xFCber end\n"),
+  EXPECT_EQ(only_line("- Lift it by its \xFC"
+                      "ber end\n"),
             "steps.txt:1:18: byte 0xFC is not UTF-8 text; save the file as UTF-8");
   std::vector<Problem> problems;
-  EXPECT_EQ(fill("= Head\n", problems, "\xEF\xBB\xBFCaf\xC3\xA9 Road\n").letterhead,
+  EXPECT_EQ(fill("= Head\n", problems,
+                 "\xEF\xBB\xBF"
+                 "Caf\xC3\xA9 Road\n")
+                .letterhead,
             std::vector<std::string>{"Caf\xC3\xA9 Road"});
   EXPECT_TRUE(problems.empty());
 }
