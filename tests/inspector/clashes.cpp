@@ -100,11 +100,11 @@ void check_hardware(const Packet& packet, Faults& faults) {
                      place(s.at));
       }
     }
-    // The shank itself, in whatever it has no hole in.
+    // The shank itself, in whatever it has no hole in; the holes it has are bolts.cpp's.
     const Item& shank = *bolt.pieces[0].item;
     for (const Item& item : packet.model.items) {
       const bool ply = std::find(bolt.plies.begin(), bolt.plies.end(), &item) != bolt.plies.end();
-      if (own(item) || !shank.box.meets(item.box) || (ply && packet.is_envelope(item))) continue;
+      if (own(item) || ply || !shank.box.meets(item.box)) continue;
       if (packet.is_hardware(item) && item.name < bolt.name) continue;
       const Shared s = shared(shank.body, item.body, 1);
       if (s.depth > shares)
@@ -116,7 +116,7 @@ void check_hardware(const Packet& packet, Faults& faults) {
 void check_pair(const Packet& packet, const Joins& joins, int a, int b, Faults& faults) {
   const Item &p = packet.model.items[a], &q = packet.model.items[b];
   const Pair both = pair(a, b);
-  if (const Shared s = shared(p.body, q.body, 1000); s.depth > shares)
+  if (const Shared s = shared(p.body, q.body, 20); s.depth > shares)
     return faults.add("{} and {} share space, {:.2f} mm deep at least, {}", p.name, q.name, s.depth,
                       place(s.at));
   if (joins.riders.count(a) || joins.riders.count(b)) return;

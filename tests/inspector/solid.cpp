@@ -115,6 +115,11 @@ std::vector<Point> candidates(const Solid& a, const Solid& b) {
         if (b.box_of(j).meets(around))
           if (const double at = crossing(p, q, corners(b, j)); at >= 0) cuts.push_back(at);
       std::sort(cuts.begin(), cuts.end());
+      // Whole within or whole without, where nothing is crossed.
+      if (cuts.size() == 2) {
+        found.push_back(0.5 * (p + q));
+        continue;
+      }
       for (std::size_t i = 1; i < cuts.size(); ++i)
         for (const double part : {0.02, 0.5, 0.98})
           found.push_back(p + (cuts[i - 1] + part * (cuts[i] - cuts[i - 1])) * (q - p));
@@ -123,8 +128,25 @@ std::vector<Point> candidates(const Solid& a, const Solid& b) {
   return found;
 }
 
+// Do faces of the two come near each other at all?
+bool faces_meet(const Solid& a, const Solid& b) {
+  const std::vector<std::size_t> of_a = within(a, b.box(), 0), of_b = within(b, a.box(), 0);
+  for (const std::size_t i : of_a)
+    for (const std::size_t j : of_b)
+      if (a.box_of(i).meets(b.box_of(j))) return true;
+  return false;
+}
+
 void shared(const Solid& a, const Solid& b, double enough, Shared& best) {
-  if (!a.box().meets(b.box())) return;
+  // No deeper than their boxes are: things that only touch are most of a bed.
+  if (!a.box().meets(b.box(), -2 * chord)) return;
+  if (!faces_meet(a, b)) {
+    // Then one lies within the other as a whole, or they have nothing in common.
+    for (const auto& [one, other] : {std::pair(&a, &b), std::pair(&b, &a)})
+      if (const Point p = one->points().front(); other->holds(p))
+        if (const double depth = other->to_face(p, enough); depth > best.depth) best = {depth, p};
+    return;
+  }
   const auto look = [&](const Solid& one, const Solid& other) {
     if (within(one, other.box(), 0).empty()) return;
     // Only these faces can be over a point of `one`, or near it.
@@ -256,7 +278,7 @@ Solid prism_along_x(const std::vector<std::array<double, 2>>& base, double x0, d
 }
 
 Solid cylinder(Point from, Point to, double radius) {
-  constexpr int sides = 48;
+  constexpr int sides = 32;
   const Point axis = unit(to - from);
   const auto [u, v] = square_to(axis);
   const double r = radius / std::cos(std::numbers::pi / sides);
