@@ -239,6 +239,25 @@ std::vector<Planted> planted() {
          cut_part(step(p), "jack plate", {-65, 20, -5}, {-56, 40, 40});
        },
        {"jack bolt", "jack plate"}},
+      // The washer's edge is 13.5 mm from the middle of the hole, 31.75 mm from the bunk's edge.
+      {"WasherATenthFromALeg",
+       [=](const fs::path& p) {
+         add_to_part(step(p), "bunk", {50, 45.35, 4}, {77, 50, 12});
+       },
+       {"bunk bolt L1 flat washer", "comes within", "bunk 1"}},
+      {"NoShims",
+       [=](const fs::path& p) {
+         remove_rows(p / list("hardware"), {"\"shim, 1/32 in thick\""});
+         remove_rows(p / list("hardware"), {"\"shim, 1/16 in thick\""});
+         remove_rows(p / list("hardware"), {"\"shim, 1/8 in thick\""});
+       },
+       {"rail", "no shims"}},
+      {"LogStopPastTheBunksEnd",
+       [=](const fs::path& p) {
+         for (const char* end : {"y from mm", "y to mm"})
+           add_to_cell(p / list("moving"), {"log stop 1 on bunk 4"}, end, -200);
+       },
+       {"log stop 1", "of its foot stands on bunk 4"}},
       {"SteelInAHolesWay",
        [=](const fs::path& p) {
          add_to_part(step(p), "tab plate", {-40, 20, -30}, {40, 40, 0});
