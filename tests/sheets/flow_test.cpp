@@ -14,7 +14,10 @@ namespace {
 const Box2 page{{10, 10}, {410, 210}};  // 400 x 200
 
 std::vector<Sheet> put(const std::function<void(Flow&)>& what) {
-  Flow flow(Sheet{"A TITLE", "file", "NONE", "", {}}, page);
+  Sheet sheet;
+  sheet.title = "A TITLE";
+  sheet.file = "file";
+  Flow flow(sheet, page);
   what(flow);
   return std::move(flow).sheets();
 }
