@@ -129,12 +129,12 @@ class KeyWriter {
   bool in_an_entry_ = false;
 };
 
-// Whose bed it is, which differs in every order; and the files named, which are
-// told apart by what they say (below).
+// Whose bed it is, which differs in every order; the files named, which are told apart
+// by what they say (below); and overrides, told by the keys of kit and frame they set.
 bool is_told_elsewhere(const std::string& key) {
-  static const char* const keys[] = {"order.number",   "order.customer", "order.date",
-                                     "order.revision", "revisions",      "kit",
-                                     "frame",          "catalog"};
+  static const char* const keys[] = {"order.number", "order.customer", "order.date", "order.revision",
+                                     "revisions",    "overrides",      "kit",        "frame",
+                                     "catalog"};
   return std::find(std::begin(keys), std::end(keys), key) != std::end(keys);
 }
 
