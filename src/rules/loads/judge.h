@@ -25,6 +25,7 @@ struct LoadJudge {
 };
 
 void judge_tow(const LoadJudge& judge);
+void judge_balance(const LoadJudge& judge);  // part of it
 void judge_stand(const LoadJudge& judge);
 
 // Channels of the catalogue that are strong and stiff enough in place of

@@ -10,8 +10,22 @@ const std::vector<Rule>& load_rules() {
   static const std::vector<Rule> table{
       {"TOW-SHARE", "tow", "Does the right part of the weight lie on the coupler, in every way it travels?",
        "tongue load / weight; tongue load = weight x (axle - centre of mass) / (axle - ball)",
-       "road.share_low to road.share_high (10 to 15 %)", practice,
-       "where the axle stands, or where the head is locked", nullptr},
+       "road.share_low (10 %) at least, head on or off and the bare frame; with head or cargo on "
+       "road.share_high (15 %) at most",
+       practice,
+       "where the axle stands, where the head is locked, a longer tongue, a second set of hangers, a load to "
+       "carry",
+       nullptr},
+      {"HITCH-TIP", "tow", "Uncoupled on wheels and tongue jack, does it stay down on its tongue?",
+       "weight x (axle - centre of mass) / (axle - tongue jack) / weight, with the head at its lock, off, "
+       "and "
+       "the bare frame",
+       "5 %; a warning in a way the order does not tow it", practice,
+       "rear jacks down before it is uncoupled, or the axle further back", nullptr},
+      {"HEAD-TIP", "tow", "How far may the head roll before the bed tips back on its wheels?",
+       "axle + weight without head x (axle - its centre of mass) / head",
+       "none: a note, where the head rolls further", "statics", "rear jacks down before the head is unlocked",
+       nullptr},
       {"TOW-COUPLER", "tow", "Does the coupler's rating cover the trailer?", "mass of the whole trailer",
        "frame.coupler.rating", "the coupler's maker; ratings step as the classes of SAE J684 (from memory)",
        "a coupler of the next class", nullptr},

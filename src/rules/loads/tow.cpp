@@ -27,60 +27,6 @@ Kg next_step(const LoadJudge& j, const Kg (&steps)[N], Kg needed) {
   return std::ceil(needed / round) * round;
 }
 
-Change axle_change(const LoadJudge& j, Mm x) {
-  if (j.job.order.axle.fraction > 0)
-    return {"axle.fraction", fmt::format("{:.6f}", x / j.bed.track.total_length)};
-  return {"axle.position", j.figures.set(x)};
-}
-
-std::string needs_of(const LoadJudge& j) {
-  std::string text;
-  for (const TowCondition& c : j.loads.tow.conditions)
-    if (c.judged)
-      text += fmt::format("{}{} needs {} to {}", text.empty() ? "" : ", ", name(c.travel),
-                          j.figures.place(c.axle_from), j.figures.place(c.axle_to));
-  return text;
-}
-
-// The same for the same way of travelling, whatever others the order has.
-Subject tongue_load(const TravelCase& travel) {
-  const int number = 1 + 2 * static_cast<int>(travel.head) + (travel.cargo ? 1 : 0);
-  return {{Kind::tongue_load, Side::middle, number}, word(Kind::tongue_load) + ", " + name(travel)};
-}
-
-void judge_share(const LoadJudge& j, const TowCondition& c) {
-  const RoadOrder& road = j.job.order.road;
-  const Tow& tow = j.loads.tow;
-  const bool low = c.share < road.share_low;
-  if (!low && c.share <= road.share_high) return;
-  Finding& f = j.add("TOW-SHARE", Severity::stop, tongue_load(c.travel), {tow.axle_x, 0, 0});
-  f.measured = 100 * c.share;
-  f.limit = 100 * (low ? road.share_low : road.share_high);
-  f.margin = low ? f.measured - f.limit : f.limit - f.measured;
-  f.unit = "%";
-  f.message = fmt::format("{} of {} is on the coupler, {:.1f} %, and it should be {:g} to {:g} %",
-                          j.figures.mass(c.tongue), j.figures.mass(c.mass), 100 * c.share,
-                          100 * road.share_low, 100 * road.share_high);
-  if (tow.axle_from > tow.axle_to) {
-    f.remedy = fmt::format(
-        "no place of the axle suits every way it travels: {}; lock the head at one end only (road.travels)",
-        needs_of(j));
-    return;
-  }
-  if (tow.axle_places.empty()) {
-    f.remedy = fmt::format(
-        "the axle would have to stand from {} to {}, where jacks or cross members are in the way of its "
-        "hangers",
-        j.figures.place(tow.axle_from), j.figures.place(tow.axle_to));
-    return;
-  }
-  const Mm best = tow.axle_places.front(), by = best - tow.axle_x;
-  f.remedy = fmt::format("move the axle {} by {} to {}; from {} to {} every way it travels is within",
-                         by > 0 ? "rearward" : "forward", j.figures.place(std::abs(by)),
-                         j.figures.place(best), j.figures.place(tow.axle_from), j.figures.place(tow.axle_to));
-  for (Mm x : tow.axle_places) f.changes.push_back(axle_change(j, x));
-}
-
 // The heaviest judged condition by one of its figures.
 const TowCondition* worst(const Tow& tow, Kg TowCondition::*figure) {
   const TowCondition* most = nullptr;
@@ -189,8 +135,7 @@ void take_tongue_weld(const LoadJudge& j, Finding& f) {
   Job other = j.job;
   Mm& back = other.frame.tongue.back;
   back = std::floor(now / step + 1) * step;
-  while (back < now + 24 * step && tongue_loads(other, j.loads.weights, j.loads.tow).weld > weld_allowable)
-    back += step;
+  while (back < now + 24 * step && tongue_loads(other, j.loads.tow).weld > weld_allowable) back += step;
   if (back < now + 24 * step) {
     f.changes.push_back({"frame.tongue.back", j.figures.set(back)});
     f.remedy = fmt::format("run the tongue {} back under the mains", j.figures.say(back));
@@ -293,8 +238,7 @@ void judge_tabs(const LoadJudge& j) {
 }  // namespace
 
 void judge_tow(const LoadJudge& j) {
-  for (const TowCondition& c : j.loads.tow.conditions)
-    if (c.judged) judge_share(j, c);
+  judge_balance(j);
   judge_ratings(j);
   judge_bending(j);
   judge_tabs(j);
