@@ -52,10 +52,15 @@ bool both_ends(const LoadJudge& j) {
   return front && rear;
 }
 
-// No place of the axle will do: what else is done, each with its figures.
+// No place of the axle will do, or none that is free: what else is done, each with its figures.
 void take_other_ways(const LoadJudge& j, const TowCondition& c, Finding& f) {
   const auto place = [&](Mm x) { return j.figures.place(x); };
   std::vector<std::string> ways;
+  const auto take_axle = [&](Mm x) {
+    const Change change = axle_change(j, x);
+    const auto same = [&](const Change& c) { return c.key == change.key && c.value == change.value; };
+    if (std::none_of(f.changes.begin(), f.changes.end(), same)) f.changes.push_back(change);
+  };
   if (j.remedies) {
     const BalanceWays other = balance_ways(j.job, j.bed, j.loads);
     if (other.lock) {
@@ -63,19 +68,19 @@ void take_other_ways(const LoadJudge& j, const TowCondition& c, Finding& f) {
           "lock the head {} from the {} end, the axle at {}", place(other.lock->offset),
           j.job.order.track.head_lock == HeadLock::front ? "front" : "rear", place(other.lock->axle)));
       f.changes.push_back({"kit.head.lock_offset", j.figures.set(other.lock->offset)});
-      f.changes.push_back(axle_change(j, other.lock->axle));
+      take_axle(other.lock->axle);
     }
     if (other.tongue) {
       ways.push_back(fmt::format("a tongue {} long at {:.1f} degrees, the axle at {}",
                                  place(other.tongue->length), other.tongue->angle / degree,
                                  place(other.tongue->axle)));
       f.changes.push_back({"frame.tongue.length", j.figures.set(other.tongue->length)});
-      f.changes.push_back(axle_change(j, other.tongue->axle));
+      take_axle(other.tongue->axle);
     }
     if (other.hangers) {
       ways.push_back(fmt::format("two sets of hangers, the axle at {} with a load on and at {} without",
                                  place(other.hangers->laden), place(other.hangers->unladen)));
-      f.changes.push_back(axle_change(j, other.hangers->unladen));
+      take_axle(other.hangers->unladen);
     }
   }
   if (const auto load = ballast(j.job, j.bed, j.loads, c))
@@ -83,7 +88,13 @@ void take_other_ways(const LoadJudge& j, const TowCondition& c, Finding& f) {
         fmt::format("carry {} lashed down at {} whenever it is towed so (road.cargo, road.travels)",
                     j.figures.mass(load->mass), place(load->at)));
   if (both_ends(j)) ways.push_back("lock the head at one end only (road.travels)");
-  f.remedy = fmt::format("no place of the axle suits every way it travels: {}", needs_of(j));
+  const Tow& tow = j.loads.tow;
+  f.remedy = tow.axle_from > tow.axle_to
+                 ? fmt::format("no place of the axle suits every way it travels: {}", needs_of(j))
+                 : fmt::format(
+                       "the axle would have to stand from {} to {}, where jacks or cross members are "
+                       "in the way of its hangers",
+                       place(tow.axle_from), place(tow.axle_to));
   for (std::size_t i = 0; i < ways.size(); ++i) f.remedy += (i == 0 ? "; " : "; or ") + ways[i];
 }
 
@@ -108,14 +119,7 @@ void judge_share(const LoadJudge& j, const TowCondition& c) {
                 j.figures.mass(-c.tongue), j.figures.mass(c.mass), 100 * c.share, name(c.travel), asked)
           : fmt::format("{} of {} is on the coupler, {:.1f} %, and it should be {}", j.figures.mass(c.tongue),
                         j.figures.mass(c.mass), 100 * c.share, asked);
-  if (tow.axle_from > tow.axle_to) return take_other_ways(j, c, f);
-  if (tow.axle_places.empty()) {
-    f.remedy = fmt::format(
-        "the axle would have to stand from {} to {}, where jacks or cross members are in the way of its "
-        "hangers",
-        j.figures.place(tow.axle_from), j.figures.place(tow.axle_to));
-    return;
-  }
+  if (tow.axle_places.empty()) return take_other_ways(j, c, f);
   const Mm best = tow.axle_places.front(), by = best - tow.axle_x;
   f.remedy = fmt::format("move the axle {} by {} to {}; from {} to {} every way it travels is within",
                          by > 0 ? "rearward" : "forward", j.figures.place(std::abs(by)),
