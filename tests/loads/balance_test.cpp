@@ -48,8 +48,7 @@ Sum frame_by_hand() {
 Sum track_by_hand() {
   Sum s;
   s.add(2 * 20 * 5.8, 120);
-  for (int section = 0; section < 3; ++section)
-    for (const double at : {2.0, 22.0, 42.0, 62.0}) s.add(48.0 / 12 * 3.07 + 0.8, 80 * section + at + 9);
+  for (int bunk = 0; bunk <= 12; ++bunk) s.add(48.0 / 12 * 3.07 + 0.5, 20 * bunk);  // with two bolts
   s.add(2 * 2 * (9 * 1.5 * 0.25 * plate + 1), 120);
   s.add(4 * 2.5, 120);
   s.add(3 * 7, 140);

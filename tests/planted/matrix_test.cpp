@@ -398,10 +398,10 @@ std::vector<Planted> bed_rows() {
                          [&](Job& j) { j.order.limits.jack_travel_left = 3.375 * inch + past * hair; });
        }},
       {"ROAD-CLEAR", "rear jack over the road, springs at their stops",
-       // 7-1/4 in at rest; 226 in back it comes down 267/144 of 3 in.
+       // 7-1/4 in at rest; 226 in back it comes down 267/178 of 3 in.
        [](double past) {
          return run_demo("base", [&](Job& j) {
-           j.order.limits.road_clearance = (7.25 - 3 * 267.0 / 144) * inch + past * hair;
+           j.order.limits.road_clearance = (7.25 - 3 * 267.0 / 178) * inch + past * hair;
          });
        }},
       {"COUPLER-FIT", "ledge of the fillet's leg beside the coupler's plate",

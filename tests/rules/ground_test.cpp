@@ -57,12 +57,12 @@ TEST(RoadClear, AJackUnderTheRoad) {
 }
 
 TEST(RoadClear, TheRearComesDownByTheLeverAboutTheBall) {
-  // At the rear jack's plate, 226 in behind the front, the bed comes down 267/144 of the
+  // At the rear jack's plate, 226 in behind the front, the bed comes down 267/178 of the
   // axle's 3 in; the jack is 25-1/4 - 20 in above the road.
   const auto found = check_typed("base", {"frame.jack.post_bottom=-20 in"}, "ROAD-CLEAR");
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_EQ(found[0].subjects[0].id.number, 3);
-  EXPECT_NEAR(found[0].measured, (5.25 - 3 * (226.0 + 41) / (103 + 41)) * inch, 1e-6);
+  EXPECT_NEAR(found[0].measured, (5.25 - 3 * (226.0 + 41) / (137 + 41)) * inch, 1e-6);
   EXPECT_THAT(found[0].message, HasSubstr("bump stops"));
   expect_each_change_clears("base", {"frame.jack.post_bottom=-20 in"}, "ROAD-CLEAR");
   // Without springs it stays as it is.
