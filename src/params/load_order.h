@@ -33,6 +33,7 @@ struct RoadOrder {
   // None: the head at its lock, again with the cargo if there is any, the head off, the bare frame.
   std::vector<TravelCase> travels;
   std::optional<Cargo> cargo;
+  std::optional<Mm> ball_height;  // middle of the towing ball above the road, laden
   // Tongue load over trailer weight, the least in every way it is towed, the most with
   // head or cargo on: common practice for trailers behind a ball hitch, no published
   // source.
@@ -76,6 +77,8 @@ void describe(V& v, RoadOrder& r) {
          "Ways the trailer is towed; leave out for the head at its lock, the head off and the bare frame",
          v.optional);
   v.object("cargo", r.cargo, "What is carried on the bunks on the road", v.optional);
+  v.length("ball_height", r.ball_height, {100, 1500},
+           "Middle of the towing ball above the road, with the trailer on it", v.optional);
   v.number("share_low", r.share_low, {0.01, 0.4},
            "Least tongue load over trailer weight, in every way it is towed", v.optional);
   v.number("share_high", r.share_high, {0.02, 0.5},

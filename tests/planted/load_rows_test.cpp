@@ -119,6 +119,10 @@ Findings lifts(double past) {
 std::vector<Planted> load_rows() {
   return {
       {"TOW-SHARE", "axle at the last place the share allows", axle_at_its_last_place},
+      {"OWN-FACTOR", "safety factor of AISC 360, or a little less",
+       [](double past) {
+         return run_demo("base", [&](Job& j) { j.order.work.safety_factor = 1.67 - past * part; });
+       }},
       {"HITCH-TIP", "axle where the tongue jack holds a twentieth, head off", hitch},
       {"HEAD-TIP", "head that balances the bed at the end of its travel", head_tips},
       rating("TOW-COUPLER", "coupler rated for the trailer's mass",

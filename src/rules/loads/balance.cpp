@@ -58,7 +58,9 @@ void take_other_ways(const LoadJudge& j, const TowCondition& c, Finding& f) {
   std::vector<std::string> ways;
   const auto take_axle = [&](Mm x) {
     const Change change = axle_change(j, x);
-    const auto same = [&](const Change& c) { return c.key == change.key && c.value == change.value; };
+    const auto same = [&](const Change& other) {
+      return other.key == change.key && other.value == change.value;
+    };
     if (std::none_of(f.changes.begin(), f.changes.end(), same)) f.changes.push_back(change);
   };
   if (j.remedies) {

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
 
 #include "loads/steel.h"
 #include "loads/travel_name.h"
@@ -17,6 +18,10 @@ namespace {
 constexpr Kg axle_steps[] = {2000 * pound, 3500 * pound, 5200 * pound, 6000 * pound,
                              7000 * pound, 8000 * pound, 10000 * pound};
 constexpr Kg coupler_steps[] = {2000 * pound, 3500 * pound, 5000 * pound, 10000 * pound};
+
+// Jacks for a tongue, by what they lift: common practice.
+constexpr Kg tongue_jack_steps[] = {500 * pound,  800 * pound,  1000 * pound, 1200 * pound,
+                                    1500 * pound, 2000 * pound, 5000 * pound};
 
 // The first step that is enough; else the next round rating.
 template <std::size_t N>
@@ -33,6 +38,24 @@ const TowCondition* worst(const Tow& tow, Kg TowCondition::*figure) {
   for (const TowCondition& c : tow.conditions)
     if (c.judged && (!most || c.*figure > most->*figure)) most = &c;
   return most;
+}
+
+// Of the catalogue, those that carry as much, the least first.
+std::vector<Tyre> tyres_for(const LoadJudge& j, Kg load) {
+  std::vector<Tyre> all;
+  for (const Tyre& t : j.job.catalog.tyres)
+    if (t.load >= load) all.push_back(t);
+  std::stable_sort(all.begin(), all.end(), [](const Tyre& a, const Tyre& b) { return a.load < b.load; });
+  return all;
+}
+
+// Whether a tyre called "ST205/75R15 C" is of the size the axle has: width in mm, height of
+// its side in hundredths of that, wheel in inches. Within a fiftieth, as sizes are rounded.
+bool fits_now(const FrameAxle& axle, const Tyre& tyre) {
+  int width = 0, side = 0, rim = 0;
+  if (std::sscanf(tyre.name.c_str(), "ST%d/%dR%d", &width, &side, &rim) != 3) return false;
+  const Mm diameter = rim * inch + 2 * width * side / 100.0;
+  return std::abs(diameter / axle.tyre_diameter - 1) < 0.02 && std::abs(width / axle.tyre_width - 1) < 0.02;
 }
 
 void judge_ratings(const LoadJudge& j) {
@@ -63,34 +86,38 @@ void judge_ratings(const LoadJudge& j) {
           j.over("TOW-TYRE", Identity{Kind::wheel, Side::right, 1},
                  {tow.axle_x, frame.axle.tyre_inside / 2, 0}, c->tyre, frame.axle.tyre_rating, "kg")) {
     f->message = text("the heaviest laden tyre", *c, c->tyre, frame.axle.tyre_rating);
-    std::vector<Tyre> tyres = j.job.catalog.tyres;
-    std::stable_sort(tyres.begin(), tyres.end(),
-                     [](const Tyre& a, const Tyre& b) { return a.load < b.load; });
-    const auto next =
-        std::find_if(tyres.begin(), tyres.end(), [&](const Tyre& t) { return t.load >= c->tyre; });
-    if (next != tyres.end()) {
-      f->remedy = fmt::format("tyres rated {}, such as {}", j.figures.rating(next->load), next->name);
-      f->changes = {{"frame.axle.tyre_rating", j.figures.rating(next->load)}};
+    const std::vector<Tyre> enough = tyres_for(j, c->tyre);
+    const auto same_size =
+        std::find_if(enough.begin(), enough.end(), [&](const Tyre& t) { return fits_now(frame.axle, t); });
+    if (same_size != enough.end()) {
+      f->remedy = fmt::format("tyres rated {} of the size it has, such as {}, on wheels rated as much",
+                              j.figures.rating(same_size->load), same_size->name);
+      f->changes = {{"frame.axle.tyre_rating", j.figures.rating(same_size->load)}};
     } else {
-      const Kg round = 10 * pound, needed = std::ceil(c->tyre / round) * round;
-      f->remedy = fmt::format("tyres rated {} or more", j.figures.rating(needed));
-      f->changes = {{"frame.axle.tyre_rating", j.figures.rating(needed)}};
+      // Another size is another wheel, another width and another height: not one figure changed.
+      f->remedy = fmt::format(
+          "a second axle, or wheels and tyres of another size that carry {}{}: give their rating, diameter, "
+          "width and inner faces under frame.axle",
+          j.figures.rating(c->tyre), enough.empty() ? "" : ", such as " + enough.front().name);
     }
   }
   const Kg standing = j.loads.tongue.standing, jack = frame.tongue_jack.rating;
-  if (jack > 0)
-    if (Finding* f =
-            j.over("TONGUE-JACK", Identity{Kind::tongue_jack}, {tow.ball_x, 0, 0}, standing, jack, "kg")) {
-      f->message = fmt::format("the tongue jack holds {}, uncoupled, and is rated {}",
-                               j.figures.mass(standing), j.figures.mass(jack));
-      const Kg next = next_step(j, axle_steps, standing);
-      f->remedy = fmt::format("a jack rated {}", j.figures.rating(next));
-      f->changes = {{"frame.tongue_jack.rating", j.figures.rating(next)}};
-    }
+  if (jack <= 0) {
+    Finding& f = j.add("TONGUE-JACK", Severity::warn, Identity{Kind::tongue_jack}, {tow.ball_x, 0, 0});
+    j.fill(f, standing, jack, "kg");
+    f.message = fmt::format("the tongue jack holds {}, uncoupled, and its rating is not stated",
+                            j.figures.mass(standing));
+    f.remedy = fmt::format("state frame.tongue_jack.rating; {} or more is enough",
+                           j.figures.rating(next_step(j, tongue_jack_steps, standing)));
+  } else if (Finding* f = j.over("TONGUE-JACK", Identity{Kind::tongue_jack}, {tow.ball_x, 0, 0}, standing,
+                                 jack, "kg")) {
+    f->message = fmt::format("the tongue jack holds {}, uncoupled, and is rated {}", j.figures.mass(standing),
+                             j.figures.mass(jack));
+    const Kg next = next_step(j, tongue_jack_steps, standing);
+    f->remedy = fmt::format("a jack rated {}", j.figures.rating(next));
+    f->changes = {{"frame.tongue_jack.rating", j.figures.rating(next)}};
+  }
 }
-
-// Brakes are asked for from here up in many places: from memory.
-constexpr Kg often_braked = 3000 * pound;
 
 void judge_size(const LoadJudge& j) {
   const Tow& tow = j.loads.tow;
@@ -116,16 +143,6 @@ void judge_size(const LoadJudge& j) {
   size.remedy =
       "what is allowed differs by place (width 102 in by 23 CFR 658.15 on the National Network of the United "
       "States); check where it will run";
-  const Kg most = worst(tow, &TowCondition::mass)->mass;
-  Finding& laws = j.add("TOW-LAWS", Severity::note, Identity{Kind::law}, {0, 0, 0});
-  j.fill(laws, most, often_braked, "kg");
-  laws.message = fmt::format(
-      "the trailer weighs {}; brakes, lamps, reflectors, safety chains and registration are asked for by "
-      "rules that differ by place",
-      j.figures.mass(most));
-  laws.remedy =
-      fmt::format("ask the road authority where it will run; many want brakes on every wheel from {}",
-                  j.figures.mass(often_braked));
 }
 
 // Run further back under the mains, and, where the edges it runs along stand it, a larger fillet.
@@ -162,9 +179,9 @@ void judge_bending(const LoadJudge& j) {
   if (Finding* f = j.over("TOW-BEND", Identity{Kind::main}, {worst_bent->main_stress_x, 0, 0},
                           worst_bent->main_stress, allowed, "MPa")) {
     f->message =
-        fmt::format("over a bump a main is bent to {} at {}, {}, and {} is allowed",
+        fmt::format("over a bump a main is bent to {} at {}, {}, and {}",
                     j.figures.stress(worst_bent->main_stress), j.figures.place(worst_bent->main_stress_x),
-                    name(worst_bent->travel), j.figures.stress(allowed));
+                    name(worst_bent->travel), j.allowed(worst_bent->main_stress, allowed));
     for (const Section* s :
          stronger_channels(j.job, main, bending_of(main).modulus * worst_bent->main_stress / allowed, 0))
       f->changes.push_back({"frame.main.section", s->name});
@@ -177,8 +194,8 @@ void judge_bending(const LoadJudge& j) {
   const Vec3 nose{main_start(j.job), 0, -main.depth};
   const Section& tongue = *j.job.catalog.section(frame.tongue.section.text);
   if (Finding* f = j.over("TONGUE-BEND", Identity{Kind::tongue}, nose, t.stress, t.allowed, "MPa")) {
-    f->message = fmt::format("over a bump the tongue is bent to {} at the front member, and {} is allowed",
-                             j.figures.stress(t.stress), j.figures.stress(t.allowed));
+    f->message = fmt::format("over a bump the tongue is bent to {} at the front member, and {}",
+                             j.figures.stress(t.stress), j.allowed(t.stress, t.allowed));
     for (const Section* s :
          stronger_channels(j.job, tongue, bending_of(tongue).modulus * t.stress / t.allowed, 0))
       f->changes.push_back({"frame.tongue.section", s->name});
@@ -187,8 +204,8 @@ void judge_bending(const LoadJudge& j) {
                     : fmt::format("tongue channels of {}", f->changes.front().value);
   }
   if (Finding* f = j.over("TONGUE-WELD", Identity{Kind::tongue}, nose, t.weld, weld_allowable, "MPa")) {
-    f->message = fmt::format("over a bump the tongue's welds carry {} on the throat, and {} is allowed",
-                             j.figures.stress(t.weld), j.figures.stress(weld_allowable));
+    f->message = fmt::format("over a bump the tongue's welds carry {} on the throat, and {}",
+                             j.figures.stress(t.weld), j.allowed(t.weld, weld_allowable));
     take_tongue_weld(j, *f);
   }
 }
@@ -202,19 +219,18 @@ void judge_tabs(const LoadJudge& j) {
   const Mpa measured = sheared ? t.bolt_shear : t.bolt_tension,
             allowed = sheared ? t.bolt_shear_allowed : t.bolt_tension_allowed;
   if (Finding* f = j.over("TRACK-BOLT", Identity{Kind::track_bolt}, at, measured, allowed, "MPa")) {
-    f->message =
-        fmt::format("on the road a track bolt carries {} sideways and {} along it, {}, and {} is allowed",
-                    j.figures.force(t.shear), j.figures.force(t.tension), j.figures.stress(measured),
-                    j.figures.stress(allowed));
+    f->message = fmt::format("on the road a track bolt carries {} sideways and {} along it, {}, and {}",
+                             j.figures.force(t.shear), j.figures.force(t.tension), j.figures.stress(measured),
+                             j.allowed(measured, allowed));
     f->remedy = fmt::format("bolts of {:.2f} times the area, or so many more in each rail section",
                             measured / std::max(allowed, 1e-9));
   }
   const FrameTabs& tabs = j.job.frame.tabs;
   const bool clip = tabs.style == TabStyle::clip;
   if (Finding* f = j.over("TAB-ROAD", Identity{Kind::tab}, at, t.tab_stress, t.tab_allowed, "MPa")) {
-    f->message = fmt::format("over a bump a tab is bent to {} by {} on its hole, and {} is allowed",
+    f->message = fmt::format("over a bump a tab is bent to {} by {} on its hole, and {}",
                              j.figures.stress(t.tab_stress), j.figures.force(t.vertical),
-                             j.figures.stress(t.tab_allowed));
+                             j.allowed(t.tab_stress, t.tab_allowed));
     const Mm step = j.figures.step(),
              length = std::ceil(tabs.length * t.tab_stress / t.tab_allowed / step) * step;
     const Mm thickness =
@@ -243,6 +259,7 @@ void judge_tow(const LoadJudge& j) {
   judge_bending(j);
   judge_tabs(j);
   judge_size(j);
+  judge_asked(j);
 }
 
 }  // namespace bedwright
