@@ -40,13 +40,13 @@ std::optional<LockPlace> other_lock(const Job& job, const Bed& bed, const LoadsR
   const Mm grid = job.order.order.figures().place_step(), now = job.kit.head.lock_offset;
   const bool front = job.order.track.head_lock == HeadLock::front;
   const Track& t = bed.track;
+  Job other = job;
   for (int step = 1; step * grid < t.total_length; ++step)
     for (const int way : {1, -1}) {
       const Mm offset = std::round(now / grid) * grid + way * step * grid;
       const Mm place = front ? offset : t.total_length - offset;
       if (place < t.head_from || place > t.head_to) continue;
       if (!lock_is_clear(job, bed, place - t.head_lock)) continue;
-      Job other = job;
       other.kit.head.lock_offset = offset;
       const AxleRange range = axle_range(other, bed, loads.weights, Ways::all);
       // A range no wider than the tape's marks is no place to weld to.
@@ -76,9 +76,9 @@ std::optional<TongueReach> longer_tongue(const Job& job, const Bed& bed, const L
   const FrameTongue& now = job.frame.tongue;
   const Mm grid = job.order.order.figures().place_step();
   constexpr int most = 120;
+  Job other = job;
+  FrameTongue& t = other.frame.tongue;
   for (int i = 1; i <= most; ++i) {
-    Job other = job;
-    FrameTongue& t = other.frame.tongue;
     t.length = (std::floor(now.length / grid) + i) * grid;
     t.angle = std::atan(std::tan(now.angle) * (now.length + now.back) / (t.length + now.back));
     if (t.angle < 5 * degree) return std::nullopt;

@@ -53,7 +53,8 @@ bool both_ends(const LoadJudge& j) {
 }
 
 // No place of the axle will do, or none that is free: what else is done, each with its figures.
-void take_other_ways(const LoadJudge& j, const TowCondition& c, Finding& f) {
+void take_other_ways(const LoadJudge& j, const TowCondition& c, std::optional<BalanceWays>& known,
+                     Finding& f) {
   const auto place = [&](Mm x) { return j.figures.place(x); };
   std::vector<std::string> ways;
   const auto take_axle = [&](Mm x) {
@@ -64,7 +65,8 @@ void take_other_ways(const LoadJudge& j, const TowCondition& c, Finding& f) {
     if (std::none_of(f.changes.begin(), f.changes.end(), same)) f.changes.push_back(change);
   };
   if (j.remedies) {
-    const BalanceWays other = balance_ways(j.job, j.bed, j.loads);
+    if (!known) known = balance_ways(j.job, j.bed, j.loads);
+    const BalanceWays& other = *known;
     if (other.lock) {
       ways.push_back(fmt::format(
           "lock the head {} from the {} end, the axle at {}", place(other.lock->offset),
@@ -100,7 +102,7 @@ void take_other_ways(const LoadJudge& j, const TowCondition& c, Finding& f) {
   for (std::size_t i = 0; i < ways.size(); ++i) f.remedy += (i == 0 ? "; " : "; or ") + ways[i];
 }
 
-void judge_share(const LoadJudge& j, const TowCondition& c) {
+void judge_share(const LoadJudge& j, const TowCondition& c, std::optional<BalanceWays>& known) {
   const RoadOrder& road = j.job.order.road;
   const Tow& tow = j.loads.tow;
   if (!wrong_share(road, c)) return;
@@ -121,7 +123,7 @@ void judge_share(const LoadJudge& j, const TowCondition& c) {
                 j.figures.mass(-c.tongue), j.figures.mass(c.mass), 100 * c.share, name(c.travel), asked)
           : fmt::format("{} of {} is on the coupler, {:.1f} %, and it should be {}", j.figures.mass(c.tongue),
                         j.figures.mass(c.mass), 100 * c.share, asked);
-  if (tow.axle_places.empty()) return take_other_ways(j, c, f);
+  if (tow.axle_places.empty()) return take_other_ways(j, c, known, f);
   const Mm best = tow.axle_places.front(), by = best - tow.axle_x;
   f.remedy = fmt::format("move the axle {} by {} to {}; from {} to {} every way it travels is within",
                          by > 0 ? "rearward" : "forward", j.figures.place(std::abs(by)),
@@ -187,8 +189,9 @@ void judge_head(const LoadJudge& j) {
 }  // namespace
 
 void judge_balance(const LoadJudge& j) {
+  std::optional<BalanceWays> known;  // the same for every way it travels: sought once
   for (const TowCondition& c : j.loads.tow.conditions)
-    if (c.judged) judge_share(j, c);
+    if (c.judged) judge_share(j, c, known);
   for (const TowCondition& c : j.loads.tow.conditions) judge_hitching(j, c);
   judge_head(j);
 }
