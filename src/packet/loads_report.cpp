@@ -135,11 +135,11 @@ std::string loads_text(const Job& job, const Bed& bed, const LoadsResult& loads)
   std::string text =
       "LOADS\n\nOn the road (an asterisk marks the ways this order travels; the others are there to "
       "compare)\n\n";
-  text += fmt::format("    {:<26}{:>9}{:>11}{:>10}{:>8}{:>12}{:>10}{:>10}   {}\n", "", "weight", "centre at",
+  text += fmt::format("    {:<26}{:>9}{:>14}{:>10}{:>8}{:>13}{:>10}{:>10}   {}\n", "", "weight", "centre at",
                       "tongue", "share", "tongue jack", "axle", "tyre", "axle may stand");
   for (const TowCondition& c : t.conditions)
     text +=
-        fmt::format("  {} {:<26}{:>9}{:>11}{:>10}{:>6.1f} %{:>12}{:>10}{:>10}   {}{}\n", c.judged ? '*' : ' ',
+        fmt::format("  {} {:<26}{:>9}{:>14}{:>10}{:>6.1f} %{:>13}{:>10}{:>10}   {}{}\n", c.judged ? '*' : ' ',
                     name(c.travel), short_say.mass(c.mass), short_say.place(std::round(c.centre.x)),
                     short_say.mass(c.tongue), 100 * c.share, short_say.mass(c.jack), short_say.mass(c.axle),
                     short_say.mass(c.tyre), short_say.place(c.axle_from),

@@ -28,7 +28,7 @@ void judge_laws(const LoadJudge& j) {
                         "the trailer weighs {}{}; brakes, lamps, reflectors, safety chains and registration "
                         "are asked for by rules that differ by place",
                         j.figures.mass(most), brakes ? ", with brakes on every wheel" : "");
-  f.remedy = heavy ? "axles with brakes and a breakaway switch: say so with frame.axle.brakes: yes"
+  f.remedy = heavy ? "axles with brakes and a breakaway switch: say so with frame.axle.brakes: true"
                    : fmt::format(
                          "ask the road authority where it will run; many want brakes on every wheel "
                          "from {}",
