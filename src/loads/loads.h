@@ -47,7 +47,9 @@ struct TowCondition {
   Kg tongue = 0;                     // load on the coupler
   double share = 0;                  // tongue over mass
   Kg axles = 0, axle = 0, tyre = 0;  // group, each axle, heaviest tyre
-  // Axle positions that keep the share within the order's limits.
+  Kg jack = 0;  // uncoupled, level, on wheels and tongue jack: what that holds; below 0 it tips back
+  // Axle positions that keep the share within the order's limits; to the mains' end
+  // where only the least counts.
   Mm axle_from = 0, axle_to = 0;
   // Mains: worst bending over a bump, each main its side's part.
   Mpa main_stress = 0;
@@ -55,8 +57,13 @@ struct TowCondition {
 };
 
 struct Tow {
-  std::vector<TowCondition> conditions;  // judged ones first, in the order's order
-  Mm ball_x = 0, axle_x = 0;
+  std::vector<TowCondition> conditions;   // judged ones first, in the order's order
+  Mm ball_x = 0, axle_x = 0, jack_x = 0;  // of the tongue jack
+  // Uncoupled on wheels and tongue jack, without cargo, it tips back with the head's
+  // centre behind this; infinite for a head that weighs nothing.
+  Mm tips_behind = std::numeric_limits<Mm>::infinity();
+  bool tips_on_track() const { return tips_behind < head_to; }
+  Mm head_to = 0;  // the head's rearmost place
   // Where the axle may stand so that every judged condition is within the limits;
   // empty (from > to) when no place does for all.
   Mm axle_from = 0, axle_to = 0;
@@ -77,7 +84,7 @@ struct TongueLoads {
   // second moment of the lines, mm3.
   Mm weld_length = 0, weld_leg = 0, weld_arm = 0, weld_far = 0;
   double weld_inertia = 0;
-  Kg standing = 0;  // on the tongue jack, uncoupled
+  Kg standing = 0;  // most on the tongue jack, uncoupled, in the judged conditions
 };
 
 // --- at work, on its jacks ---------------------------------------------------
@@ -186,9 +193,21 @@ LoadsResult run_loads(const Job& job, const Bed& bed);
 
 // What its parts do; run_loads calls them in this order.
 Tow tow_loads(const Job& job, const Bed& bed, const BedWeights& weights);
-TongueLoads tongue_loads(const Job& job, const BedWeights& weights, const Tow& tow);
+TongueLoads tongue_loads(const Job& job, const Tow& tow);
 Stand stand_loads(const Job& job, const Bed& bed, const BedWeights& weights);
 TabLoads tab_loads(const Job& job, const Bed& bed, const BedWeights& weights, const Stand& stand);
+
+// The ways a bed travels whose order names none, and those this order travels.
+std::vector<TravelCase> usual_travels(const Order& order);
+std::vector<TravelCase> judged_travels(const Order& order);
+
+// Where the axle may stand so that those of the judged ways are within the limits; empty
+// (from > to) where no place is.
+enum class Ways { all, laden, unladen };
+struct AxleRange {
+  Mm from = 0, to = 0;
+};
+AxleRange axle_range(const Job& job, const Bed& bed, const BedWeights& weights, Ways ways);
 
 // Recommended places of the axle within tow.axle_from to axle_to, nearest to the middle
 // first, at most five.

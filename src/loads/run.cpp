@@ -89,7 +89,7 @@ LoadsResult run_loads(const Job& job, const Bed& bed) {
   LoadsResult r;
   r.weights = weigh(bed);
   r.tow = tow_loads(job, bed, r.weights);
-  r.tongue = tongue_loads(job, r.weights, r.tow);
+  r.tongue = tongue_loads(job, r.tow);
   r.stand = stand_loads(job, bed, r.weights);
   r.tabs = tab_loads(job, bed, r.weights, r.stand);
   r.assumptions = assumptions_of(job);

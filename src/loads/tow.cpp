@@ -1,6 +1,7 @@
 // On the road: who carries what, and where the axle may stand.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "bed/tongue_lap.h"
 #include "loads/loads.h"
@@ -20,21 +21,14 @@ HeadAt lock_of(const Order& order) {
 
 // Those the order travels in, then the others for comparison.
 std::vector<Setting> settings(const Order& order) {
-  const bool cargo = order.road.cargo.has_value();
-  std::vector<TravelCase> judged = order.road.travels;
-  if (judged.empty()) {
-    judged.push_back({lock_of(order), false});
-    if (cargo) judged.push_back({lock_of(order), true});
-  }
   std::vector<Setting> all;
-  for (const TravelCase& t : judged) all.push_back({t, true});
-  for (HeadAt head : {HeadAt::front, HeadAt::rear, HeadAt::off})
-    for (bool with : {false, true}) {
-      if (with && (!cargo || head != lock_of(order))) continue;
-      const TravelCase travel{head, with};
-      const auto is_it = [&](const Setting& s) { return s.travel == travel; };
-      if (std::none_of(all.begin(), all.end(), is_it)) all.push_back({travel, false});
-    }
+  for (const TravelCase& t : judged_travels(order)) all.push_back({t, true});
+  std::vector<TravelCase> others = usual_travels(order);
+  for (HeadAt head : {HeadAt::front, HeadAt::rear}) others.push_back({head, false});
+  for (const TravelCase& t : others) {
+    const auto is_it = [&](const Setting& s) { return s.travel == t; };
+    if (std::none_of(all.begin(), all.end(), is_it)) all.push_back({t, false});
+  }
   return all;
 }
 
@@ -48,7 +42,7 @@ struct Carriage {
 
 Carriage carriage(const Job& job, const Bed& bed, const BedWeights& w, const TravelCase& t) {
   Carriage c;
-  c.rest = together(w.frame, w.track);
+  c.rest = t.bare ? w.frame : together(w.frame, w.track);
   if (t.head != HeadAt::off) {
     Body head = w.head;
     head.centre.x += head_locked(job, bed, t.head) - bed.track.head_lock;
@@ -94,7 +88,7 @@ void bend_mains(const Job& job, const Bed& bed, const BedWeights& w, const Carri
     if (x < start || x > end) continue;
     double m = out.tongue * (x - tow.ball_x);
     for (const Weight& load : w.weights)
-      if (load.carried == Carried::frame || load.carried == Carried::track)
+      if (load.carried == Carried::frame || (load.carried == Carried::track && !out.travel.bare))
         m -= moment_ahead(load.mass, load.from, load.to, x);
     for (const Weight& load : c.loads) m -= moment_ahead(load.mass, load.from, load.to, x);
     for (Mm h : hangers)
@@ -123,6 +117,7 @@ TowCondition condition(const Job& job, const Bed& bed, const BedWeights& w, cons
   const Mm base = tow.axle_x - tow.ball_x;
   out.tongue = all.mass * (tow.axle_x - all.centre.x) / base;
   out.share = out.tongue / all.mass;
+  out.jack = all.mass * (tow.axle_x - all.centre.x) / (tow.axle_x - tow.jack_x);
   out.axles = all.mass - out.tongue;
   out.axle = out.axles / a.count;
   const Mm track = a.tyre_inside + a.tyre_width;
@@ -132,7 +127,7 @@ TowCondition condition(const Job& job, const Bed& bed, const BedWeights& w, cons
     return (c.rest.mass * c.rest.centre.x - s * all.mass * tow.ball_x) / (c.rest.mass - s * all.mass);
   };
   out.axle_from = place(road.share_low);
-  out.axle_to = place(road.share_high);
+  out.axle_to = setting.travel.laden() ? place(road.share_high) : main_end(job, bed);
   if (setting.judged) bend_mains(job, bed, w, c, tow, out);
   return out;
 }
@@ -155,21 +150,59 @@ void measure(const Job& job, const Bed& bed, Tow& tow) {
   tow.height = box.high.z - tow.ground_z;
 }
 
+// Moments about the axle: the bed without its head holds the tongue down, the head
+// behind the axle lifts it.
+Mm tips_behind(const Job& job, const BedWeights& w, const Tow& tow) {
+  const Body rest = together(together(w.frame, w.track), w.gear);
+  if (w.head.mass <= 0) return std::numeric_limits<Mm>::infinity();
+  return tow.axle_x + rest.mass * (tow.axle_x - rest.centre.x) / w.head.mass - job.kit.head.mass_x;
+}
+
+// Ball, axle, tongue jack, and the head's place at which it tips back.
+Tow places_of(const Job& job, const Bed& bed, const BedWeights& weights) {
+  Tow tow;
+  const Mm tongue = main_start(job) - job.frame.tongue.length;
+  tow.axle_x = job.order.axle.position;
+  tow.ball_x = tongue - job.frame.coupler.ball_ahead;
+  tow.jack_x = tongue + job.frame.tongue_jack.behind_front;
+  tow.head_to = bed.track.head_to;
+  tow.tips_behind = tips_behind(job, weights, tow);
+  return tow;
+}
+
 }  // namespace
 
-Tow tow_loads(const Job& job, const Bed& bed, const BedWeights& weights) {
-  Tow tow;
-  tow.axle_x = job.order.axle.position;
-  tow.ball_x = main_start(job) - job.frame.tongue.length - job.frame.coupler.ball_ahead;
-  measure(job, bed, tow);
-  tow.axle_from = -1e9;
-  tow.axle_to = 1e9;
-  for (const Setting& s : settings(job.order)) {
-    tow.conditions.push_back(condition(job, bed, weights, tow, s));
-    if (!s.judged) continue;
-    tow.axle_from = std::max(tow.axle_from, tow.conditions.back().axle_from);
-    tow.axle_to = std::min(tow.axle_to, tow.conditions.back().axle_to);
+std::vector<TravelCase> usual_travels(const Order& order) {
+  std::vector<TravelCase> all{{lock_of(order), false}};
+  if (order.road.cargo) all.push_back({lock_of(order), true});
+  all.push_back({HeadAt::off, false});
+  all.push_back({HeadAt::off, false, true});
+  return all;
+}
+
+std::vector<TravelCase> judged_travels(const Order& order) {
+  return order.road.travels.empty() ? usual_travels(order) : order.road.travels;
+}
+
+AxleRange axle_range(const Job& job, const Bed& bed, const BedWeights& weights, Ways ways) {
+  const Tow tow = places_of(job, bed, weights);
+  AxleRange range{-1e9, main_end(job, bed)};
+  for (const TravelCase& t : judged_travels(job.order)) {
+    if (ways != Ways::all && t.laden() != (ways == Ways::laden)) continue;
+    const TowCondition c = condition(job, bed, weights, tow, {t, false});
+    range.from = std::max(range.from, c.axle_from);
+    range.to = std::min(range.to, c.axle_to);
   }
+  return range;
+}
+
+Tow tow_loads(const Job& job, const Bed& bed, const BedWeights& weights) {
+  Tow tow = places_of(job, bed, weights);
+  measure(job, bed, tow);
+  for (const Setting& s : settings(job.order)) tow.conditions.push_back(condition(job, bed, weights, tow, s));
+  const AxleRange range = axle_range(job, bed, weights, Ways::all);
+  tow.axle_from = range.from;
+  tow.axle_to = range.to;
   tow.axle_places = axle_places(job, bed, tow);
   return tow;
 }
@@ -177,7 +210,7 @@ Tow tow_loads(const Job& job, const Bed& bed, const BedWeights& weights) {
 // Both channels bend as one over the front member; the welds to front member and
 // mains take moment and load as lines (the elastic method of the AISC Manual,
 // part 8): where they lap each main, and across the front member.
-TongueLoads tongue_loads(const Job& job, const BedWeights& weights, const Tow& tow) {
+TongueLoads tongue_loads(const Job& job, const Tow& tow) {
   const FrameTongue& t = job.frame.tongue;
   const Section& section = *job.catalog.section(t.section.text);
   TongueLoads out;
@@ -223,10 +256,8 @@ TongueLoads tongue_loads(const Job& job, const BedWeights& weights, const Tow& t
   out.weld_inertia = inertia;
   out.weld = (load / length + moment * far / inertia) / (weld_throat * out.weld_leg);
 
-  // Uncoupled, level, the head at its lock: what the tongue jack holds.
-  const Mm jack = main_start(job) - t.length + job.frame.tongue_jack.behind_front;
-  const Body all = together(together(weights.frame, weights.track), together(weights.head, weights.gear));
-  out.standing = all.mass * (tow.axle_x - all.centre.x) / (tow.axle_x - jack);
+  for (const TowCondition& c : tow.conditions)
+    if (c.judged) out.standing = std::max(out.standing, c.jack);
   return out;
 }
 

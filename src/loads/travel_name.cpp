@@ -4,6 +4,7 @@
 namespace bedwright {
 
 std::string name(const TravelCase& travel, bool brief) {
+  if (travel.bare) return "bare frame";
   std::string text = travel.head == HeadAt::off ? "head off" : brief ? "head" : "head locked";
   if (travel.head != HeadAt::off) text += travel.head == HeadAt::front ? " front" : " rear";
   return travel.cargo ? text + ", cargo" : text;

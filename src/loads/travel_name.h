@@ -7,7 +7,7 @@
 
 namespace bedwright {
 
-// How it travels: "head locked front, cargo"; where a column has little room, "head
+// How it travels: "bare frame", "head locked front, cargo"; where a column has little room, "head
 // front, cargo".
 std::string name(const TravelCase& travel, bool brief = false);
 

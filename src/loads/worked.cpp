@@ -39,6 +39,15 @@ void tow_lines(const Job& job, const LoadsResult& r, std::vector<std::string>& l
                     say.place(t.axle_x), say.place(-t.ball_x), say.mass(c.mass),
                     say.place(t.axle_x - c.centre.x), say.place(base), say.mass(c.tongue), 100 * c.share));
   }
+  const Body rest = together(together(w.frame, w.track), w.gear);
+  if (w.head.mass > 0)
+    lines.push_back(
+        fmt::format("Uncoupled on wheels and tongue jack the bed without its head holds the tongue down by "
+                    "{} x ({} - {}) = "
+                    "{}; the head, {}, takes that up {} behind the axle, at {}: further back the bed tips.",
+                    say.mass(rest.mass), say.place(t.axle_x), say.place(rest.centre.x),
+                    say.moment(rest.mass * gravity * (t.axle_x - rest.centre.x)), say.mass(w.head.mass),
+                    say.place(t.tips_behind + job.kit.head.mass_x - t.axle_x), say.place(t.tips_behind)));
   const TowCondition& c = heaviest(t);
   const FrameAxle& a = job.frame.axle;
   const Mm track = a.tyre_inside + a.tyre_width;
@@ -169,12 +178,22 @@ std::vector<LoadMargin> load_margins(const Job& job, const LoadsResult& r) {
   const double middle = (road.share_low + road.share_high) / 2, half = (road.share_high - road.share_low) / 2;
   for (const TowCondition& c : r.tow.conditions) {
     if (!c.judged) continue;
-    all.push_back({"TOW-SHARE", "tongue share", std::abs(c.share - middle) / half, c.travel});
-    all.push_back({"TOW-COUPLER", "coupler", c.mass / frame.coupler.rating, c.travel});
-    all.push_back({"TOW-AXLE", "axle", c.axle / frame.axle.axle_rating, c.travel});
-    all.push_back({"TOW-TYRE", "tyre", c.tyre / frame.axle.tyre_rating, c.travel});
-    all.push_back({"TOW-BEND", "mains on the road", c.main_stress / r.stand.main_allowed, c.travel});
+    const double off = (c.share - middle) / half;
+    // Without a load only the least counts.
+    all.push_back(
+        {"TOW-SHARE", "tongue share", c.travel.laden() ? std::abs(off) : std::max(0.0, -off), c.travel});
   }
+  // The others in the way of travelling that uses most.
+  const auto worst_way = [&](const char* code, const char* what, double TowCondition::*figure, double limit) {
+    const TowCondition* worst = nullptr;
+    for (const TowCondition& c : r.tow.conditions)
+      if (c.judged && (!worst || c.*figure > worst->*figure)) worst = &c;
+    all.push_back({code, what, worst->*figure / limit, worst->travel});
+  };
+  worst_way("TOW-COUPLER", "coupler", &TowCondition::mass, frame.coupler.rating);
+  worst_way("TOW-AXLE", "axle", &TowCondition::axle, frame.axle.axle_rating);
+  worst_way("TOW-TYRE", "tyre", &TowCondition::tyre, frame.axle.tyre_rating);
+  worst_way("TOW-BEND", "mains on the road", &TowCondition::main_stress, r.stand.main_allowed);
   all.push_back({"TONGUE-BEND", "tongue", r.tongue.stress / r.tongue.allowed});
   all.push_back({"TONGUE-WELD", "tongue welds", r.tongue.weld / weld_allowable});
   all.push_back({"TOW-WIDTH", "width", r.tow.width / road.width_limit});

@@ -36,6 +36,7 @@ Json condition(const TowCondition& c) {
                        {"share", c.share},
                        {"axle", c.axle},
                        {"tyre", c.tyre},
+                       {"jack", c.jack},
                        {"axle_from", c.axle_from},
                        {"axle_to", c.axle_to},
                        {"main_stress", c.main_stress}}));
@@ -95,6 +96,7 @@ Json loads_json(const Job& job, const Bed& bed, const LoadsResult& loads) {
   for (const TowCondition& c : loads.tow.conditions) json["conditions"].push_back(condition(c));
   const Tow& t = loads.tow;
   json["axle"] = figures({{"x", t.axle_x}, {"from", t.axle_from}, {"to", t.axle_to}});
+  json["axle"]["tips_behind"] = std::isfinite(t.tips_behind) ? Json(to_a_millionth(t.tips_behind)) : Json();
   json["axle"]["places"] = rounded_list(t.axle_places);
   json["size"] = figures({{"width", t.width}, {"length", t.length}, {"height", t.height}});
   const TongueLoads& g = loads.tongue;
@@ -133,14 +135,15 @@ std::string loads_text(const Job& job, const Bed& bed, const LoadsResult& loads)
   std::string text =
       "LOADS\n\nOn the road (an asterisk marks the ways this order travels; the others are there to "
       "compare)\n\n";
-  text += fmt::format("    {:<26}{:>9}{:>11}{:>10}{:>8}{:>10}{:>10}   {}\n", "", "weight", "centre at",
-                      "tongue", "share", "axle", "tyre", "axle may stand");
+  text += fmt::format("    {:<26}{:>9}{:>14}{:>10}{:>8}{:>13}{:>10}{:>10}   {}\n", "", "weight", "centre at",
+                      "tongue", "share", "tongue jack", "axle", "tyre", "axle may stand");
   for (const TowCondition& c : t.conditions)
     text +=
-        fmt::format("  {} {:<26}{:>9}{:>11}{:>10}{:>6.1f} %{:>10}{:>10}   {} to {}\n", c.judged ? '*' : ' ',
+        fmt::format("  {} {:<26}{:>9}{:>14}{:>10}{:>6.1f} %{:>13}{:>10}{:>10}   {}{}\n", c.judged ? '*' : ' ',
                     name(c.travel), short_say.mass(c.mass), short_say.place(std::round(c.centre.x)),
-                    short_say.mass(c.tongue), 100 * c.share, short_say.mass(c.axle), short_say.mass(c.tyre),
-                    short_say.place(c.axle_from), short_say.place(c.axle_to));
+                    short_say.mass(c.tongue), 100 * c.share, short_say.mass(c.jack), short_say.mass(c.axle),
+                    short_say.mass(c.tyre), short_say.place(c.axle_from),
+                    c.travel.laden() ? " to " + short_say.place(c.axle_to) : " or more");
   text += fmt::format("\n  Axle at {}; ball at {}.", short_say.place(t.axle_x), short_say.place(t.ball_x));
   if (!t.axle_places.empty()) {
     text += " Recommended, clear of clamps, jacks and cross members:";
@@ -148,6 +151,12 @@ std::string loads_text(const Job& job, const Bed& bed, const LoadsResult& loads)
       text += (i ? ", " : " ") + short_say.place(t.axle_places[i]);
     text += ".";
   }
+  if (t.tips_on_track())
+    text +=
+        "\n" + wrapped(fmt::format("Uncoupled on wheels and tongue jack it tips back with the head more than "
+                                   "{} behind the front end: rear jacks down before the head is unlocked.",
+                                   short_say.place(t.tips_behind)),
+                       2, 100);
   const Stand& s = loads.stand;
   text += "\n\nAt work, on its jacks\n\n";
   if (s.jacks_enough && !s.tips) {

@@ -30,9 +30,11 @@
 //   loads     masses kg, forces N, moments N mm, stresses
 //             MPa, places and lengths mm, inertias kg m2:
 //     conditions list of {"name", "judged", "mass", "centre" {"x","y","z"}, "inertia" {"roll",
-//             "pitch","yaw"}, "tongue", "share" (of the mass), "axle", "tyre", "axle_from",
+//             "pitch","yaw"}, "tongue", "share" (of the mass), "axle", "tyre", "jack" (uncoupled, on the tongue jack), "axle_from",
 //             "axle_to" (places of the axle within the share limits), "main_stress"}
-//     axle    {"x", "from", "to" (for every judged condition), "places" (recommended, best first)}
+//     axle    {"x", "from", "to" (for every judged condition), "tips_behind" (uncoupled on wheels
+//             and tongue jack it tips back with the head behind this; null for a weightless head),
+//             "places" (recommended, best first)}
 //     size    {"width", "length", "height"} standing on its tyres
 //     tongue  {"coupler", "moment", "stress", "allowed", "weld", "standing"}
 //     stand   {"log_mass", "log_y", "log_position", "side", "head_x", "sag", "sag_limit", "sag_x",

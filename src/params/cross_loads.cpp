@@ -14,10 +14,15 @@ void CrossCheck::check_road_and_work() {
     problem(order_, "road.share_low",
             fmt::format("{:g} is not less than road.share_high, {:g}", road.share_low, road.share_high),
             "give the least share first: 0.10 and 0.15 are usual");
-  for (std::size_t i = 0; i < road.travels.size(); ++i)
+  for (std::size_t i = 0; i < road.travels.size(); ++i) {
+    if (road.travels[i].bare && road.travels[i].laden())
+      problem(order_, path_to("road.travels", i + 1) + ".bare",
+              "a frame without its track carries neither head nor cargo",
+              "write head: off and no cargo, or leave bare out");
     if (road.travels[i].cargo && !road.cargo && sound(order_, {"road.cargo"}))
       problem(order_, path_to("road.travels", i + 1) + ".cargo", "asks for a cargo the order does not give",
               "add road.cargo with its mass and position");
+  }
   if (!job_.order.work.log || !sound(order_, {"work.log"})) return;
   const Name& species = job_.order.work.log->species;
   if (!catalog_is_whole_ || job_.catalog.species_named(species.text)) return;

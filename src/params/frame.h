@@ -112,6 +112,7 @@ struct FrameAxle {
   Mm bump = 0;
   Kg mass = 0, wheel_mass = 0;  // one axle with hubs and springs; one wheel and tyre
   Kg axle_rating = 0, tyre_rating = 0;
+  bool brakes = false;  // on every wheel
 };
 
 // Frame members to each other; tabs have a leg of their own.
@@ -270,6 +271,7 @@ void describe(V& v, FrameAxle& a) {
   v.mass("wheel_mass", a.wheel_mass, {0, 200}, "One wheel and tyre");
   v.mass("axle_rating", a.axle_rating, {0, 20000}, "Load one axle may carry");
   v.mass("tyre_rating", a.tyre_rating, {0, 10000}, "Load one tyre may carry");
+  v.flag("brakes", a.brakes, "Whether every wheel has a brake", v.optional);
 }
 template <class V>
 void describe(V& v, FrameWelds& w) {

@@ -224,7 +224,7 @@ void describe(V& v, HeadBox& b) {
 }
 template <class V>
 void describe(V& v, KitHead& h) {
-  v.length("lock_offset", h.lock_offset, {0, 5000}, "Centre of the locked head from the end of the track");
+  v.length("lock_offset", h.lock_offset, {0, 25000}, "Centre of the locked head from the end of the track");
   v.length("wheel_base", h.wheel_base, {0, 5000},
            "Front wheel to rear wheel on one rail; leave out for one wheel each side", v.optional);
   v.mass("mass", h.mass, {0, 5000}, "Mass of the head");

@@ -17,6 +17,9 @@ enum class HeadAt { off, front, rear };
 struct TravelCase {
   HeadAt head = HeadAt::front;
   bool cargo = false;
+  bool bare = false;  // the frame alone, without track and head
+  // The most of the share counts: with nothing on the bed the coupler's load is small.
+  bool laden() const { return head != HeadAt::off || cargo; }
   friend bool operator==(const TravelCase&, const TravelCase&) = default;
 };
 
@@ -27,10 +30,13 @@ struct Cargo {
 };
 
 struct RoadOrder {
-  std::vector<TravelCase> travels;  // none: the head at its lock, and again with the cargo if there is any
+  // None: the head at its lock, again with the cargo if there is any, the head off, the bare frame.
+  std::vector<TravelCase> travels;
   std::optional<Cargo> cargo;
-  // Tongue load over trailer weight: common practice for trailers behind a ball
-  // hitch, no published source.
+  std::optional<Mm> ball_height;  // middle of the towing ball above the road, laden
+  // Tongue load over trailer weight, the least in every way it is towed, the most with
+  // head or cargo on: common practice for trailers behind a ball hitch, no published
+  // source.
   double share_low = 0.10, share_high = 0.15;
   Mm width_limit = 102 * inch;  // 23 CFR 658.15, National Network of the United States
   // Accelerations in g. Braking and cornering: 49 CFR 393.102(a)(1), the forces
@@ -57,6 +63,7 @@ void describe(V& v, TravelCase& t) {
   v.choice("head", t.head, {{"off", HeadAt::off}, {"front", HeadAt::front}, {"rear", HeadAt::rear}},
            "Where the head is on the road: taken off, locked at the front or locked at the rear");
   v.flag("cargo", t.cargo, "Whether the cargo is on it", v.optional);
+  v.flag("bare", t.bare, "Whether the track is off too: the frame alone", v.optional);
 }
 template <class V>
 void describe(V& v, Cargo& c) {
@@ -66,11 +73,16 @@ void describe(V& v, Cargo& c) {
 }
 template <class V>
 void describe(V& v, RoadOrder& r) {
-  v.list("travels", r.travels, 12, "Ways the trailer is towed; leave out for the head at its lock",
+  v.list("travels", r.travels, 12,
+         "Ways the trailer is towed; leave out for the head at its lock, the head off and the bare frame",
          v.optional);
   v.object("cargo", r.cargo, "What is carried on the bunks on the road", v.optional);
-  v.number("share_low", r.share_low, {0.01, 0.4}, "Least tongue load over trailer weight", v.optional);
-  v.number("share_high", r.share_high, {0.02, 0.5}, "Most tongue load over trailer weight", v.optional);
+  v.length("ball_height", r.ball_height, {100, 1500},
+           "Middle of the towing ball above the road, with the trailer on it", v.optional);
+  v.number("share_low", r.share_low, {0.01, 0.4},
+           "Least tongue load over trailer weight, in every way it is towed", v.optional);
+  v.number("share_high", r.share_high, {0.02, 0.5},
+           "Most tongue load over trailer weight, with the head or cargo on", v.optional);
   v.length("width_limit", r.width_limit, {1000, 4000}, "Widest the trailer may be on the road", v.optional);
   v.number("braking", r.braking, {0, 3}, "Braking, in g", v.optional);
   v.number("cornering", r.cornering, {0, 3}, "Cornering, in g", v.optional);

@@ -107,8 +107,11 @@ struct Limits {
   Mm wheel_to_end = inch;            // least of rail beyond a wheel of the head
   Mm stop_overlap = inch / 2;        // least of a track stop that the head meets, up and across
   Mm jack_travel_left = 2 * inch;    // of a jack whose foot stands on level ground
-  Mm road_clearance = inch;          // under what hangs low, the springs at their bump stops
-  Mm most_shim = 3 * inch / 8;       // under a rail at one tab
+  // Of a road that rises behind the wheels: a grade of 9 %, the most a drive's foot may turn up
+  // by (ITE's guide to driveways, from memory).
+  Radians departure = 5.14 * degree;
+  Mm road_clearance = inch;     // under what hangs low, the springs at their bump stops
+  Mm most_shim = 3 * inch / 8;  // under a rail at one tab
 };
 
 // How cut files are written. A table that takes the kerf off itself wants none.
@@ -310,6 +313,8 @@ void describe(V& v, Limits& l) {
            v.optional);
   v.length("road_clearance", l.road_clearance, {0, 1000},
            "Least room between the road and what hangs low, the springs at their bump stops", v.optional);
+  v.angle("departure", l.departure, {0, 45},
+          "Steepest rise of the road behind the wheels that what hangs there must clear", v.optional);
   v.length("most_shim", l.most_shim, {0, 50}, "Most shim that may be put under a rail at one tab",
            v.optional);
 }

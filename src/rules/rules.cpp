@@ -191,6 +191,17 @@ const std::vector<Rule>& rules() {
        "lowest point above the tyres' - bump x (from the ball / ball to axle), at its rear end",
        "limits.road_clearance (1 in) at rest, 0 at the bump stops; there less than that limit is a warning",
        practice, "a jack that draws up higher, or larger tyres", check_road_clear},
+      {"DEPARTURE", "ground", "Does all behind the wheels clear a drive that rises there?",
+       "the line from the tyre to the lowest point behind it, turned until it touches: asin(r / R) - atan((r "
+       "- "
+       "height) / distance)",
+       "limits.departure (5.14 degrees, a grade of 9 %); a warning",
+       "ITE's guide to driveways, from memory, for the grade",
+       "jacks that draw up or fold, or more height under the mains", check_departure},
+      {"BALL-HEIGHT", "ground", "Does it run level on the towing ball?",
+       "(road.ball_height - height of the coupler's middle, the bed level) / (axle - ball)",
+       "1 degree; a warning, a note where the ball's height is not stated", practice,
+       "a ball mount higher or lower", check_ball_height},
       {"BUNK-ON-RAIL", "rail joint", "Does each bunk lie whole on one rail section?",
        "bunk's flat leg to the section's ends", "2 x the kit's hole tolerance", practice,
        "the bunk's hole set further in", check_bunk_on_rail},

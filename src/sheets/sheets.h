@@ -42,6 +42,7 @@ std::vector<Sheet> plate_sheets(const SheetInput& input);
 std::vector<Sheet> bolting_sheets(const SheetInput& input);
 std::vector<Sheet> list_sheets(const SheetInput& input);
 std::vector<Sheet> shop_aid_sheets(const SheetInput& input);
+std::vector<Sheet> tongue_tag_sheets(const SheetInput& input);
 std::vector<Sheet> contact_sheets(const SheetInput& input);
 std::vector<Sheet> assembly_sheets(const SheetInput& input);
 

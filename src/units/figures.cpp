@@ -274,6 +274,7 @@ PrintedUnit Figures::printed(const std::string& unit) const {
 }
 
 Mm Figures::round_up(Mm length) const { return std::ceil(length / step() - 1e-6) * step(); }
+Mm Figures::whole_down(Mm place) const { return std::floor(place / place_step() + 1e-6) * place_step(); }
 
 std::vector<Mm> Figures::usual_tubes() const {
   return in_inches() ? std::vector<Mm>{2 * inch, 1.5 * inch, inch} : std::vector<Mm>{50, 40, 30, 25};

@@ -147,6 +147,8 @@ struct Figures {
   Kg jack_step() const { return either(500 * pound, 250); }
   // Up to the next `step`, with a hair's allowance for rounding.
   Mm round_up(Mm length) const;
+  // Down to a whole inch or centimetre.
+  Mm whole_down(Mm place) const;
 
   // --- What the shop has: round sizes and stock.
   Mm hand_width() const { return either(2 * inch, 50); }  // flat bar, and room for a clamp

@@ -358,7 +358,7 @@ const std::vector<Key>& keys() {
       {"track.datum", {"front", "middle", "rear"}},
       {"track.head_lock", {"front", "rear"}},
       {"track.end_bunks", {"outermost", "inner"}},
-      {"axle.position", {"95 in", "105 in", "112 in", "120 in", "130 in"}},
+      {"axle.position", {"112 in", "130 in", "134 in", "137 in", "139 in", "3440 mm"}},
       {"kit.gauge", {"45 in", "48 in", "49 in", "50 in", "52 in", "1250 mm"}},
       {"kit.mounting.line", {"1 in", "1-1/4 in", "1-1/2 in", "2 in", "32 mm"}},
       {"kit.mounting.hole.slot", {"5/8 in", "7/8 in", "1-1/4 in", "2 in"}},

@@ -64,7 +64,7 @@ TEST(Findings, AWideTrailerIsAWarning) {
 }
 
 TEST(Margins, AreOverOneJustWhereAFindingStops) {
-  for (const char* set : {"axle.position=139 in", "frame.axle.tyre_rating=900 lb", "jacks=[17 in, 223 in]",
+  for (const char* set : {"axle.position=160 in", "frame.axle.tyre_rating=900 lb", "jacks=[17 in, 223 in]",
                           "work.log.diameter=36 in"}) {
     const Job job = demo_job("base", {set});
     const Bed bed = testing::bed_of(job);
@@ -83,6 +83,7 @@ TEST(Say, HowItTravels) {
   EXPECT_EQ(name(TravelCase{HeadAt::front, false}), "head locked front");
   EXPECT_EQ(name(TravelCase{HeadAt::rear, true}), "head locked rear, cargo");
   EXPECT_EQ(name(TravelCase{HeadAt::off, false}), "head off");
+  EXPECT_EQ(name(TravelCase{HeadAt::off, false, true}), "bare frame");
   EXPECT_EQ(name(TravelCase{HeadAt::off, true}, true), "head off, cargo");
   EXPECT_EQ(name(TravelCase{HeadAt::front, true}, true), "head front, cargo");
   EXPECT_EQ(name(LoadMargin{"TOW-AXLE", "axle", 0.5, TravelCase{HeadAt::rear, false}}),

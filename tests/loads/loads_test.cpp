@@ -214,9 +214,14 @@ TEST(Log, OffItsBunksLiesNowhere) {
 // A clamp that reaches out over the tyres: no recommended place puts a wheel at full
 // bump under one.
 TEST(Tow, RecommendedPlacesKeepWheelsFromUnderTheClamps) {
-  const Job job = demo_job("base", {"kit.clamp.travel_to=30 in", "track.clamps[1].bunk=6"});
+  // A wide range for the share, so that there are places on either side of the clamp.
+  const std::vector<std::string> wide{"road.share_low=0.02", "road.share_high=0.25"};
+  std::vector<std::string> clamped = wide;
+  clamped.insert(clamped.end(), {"kit.clamp.travel_to=30 in", "track.clamps[1].bunk=8"});
+  const Job job = demo_job("base", clamped);
   const Bed bed = testing::bed_of(job);
-  const Tow free = loads_of("base").tow, t = run_loads(job, bed).tow;
+  const Tow free = loads_of("base", wide).tow, t = run_loads(job, bed).tow;
+  ASSERT_FALSE(t.axle_places.empty());
   EXPECT_NE(free.axle_places, t.axle_places);
   const Mm reach = job.frame.axle.tyre_diameter / 2 + job.kit.clamp.base_length / 2;
   for (Mm x : t.axle_places)

@@ -44,6 +44,33 @@ Findings axle_at_its_last_place(double past) {
       [&](Job& job, const LoadsResult& loads) { job.order.axle.position = loads.tow.axle_to + past * hair; });
 }
 
+// Towed with its head on only, the axle so far forward that the tongue jack just holds a
+// twentieth of the bed in the lightest way it may stand on it.
+Findings hitch(double past) {
+  const auto with_axle = [](Mm x) {
+    Job job = testing::demo_job("base");
+    job.order.road.travels = {{HeadAt::front, false, false}};
+    job.order.axle.position = x;
+    return job;
+  };
+  const auto least = [&](Mm x) {
+    double share = 1;
+    for (const TowCondition& c : loads_of(with_axle(x)).tow.conditions)
+      if (c.judged || c.travel.head == HeadAt::off) share = std::min(share, c.jack / c.mass);
+    return share;
+  };
+  static const Mm at = turn(137 * inch, 100 * inch, [&](double x) { return least(x) < 0.05; });
+  return run_demo("base", [&](Job& job) { job = with_axle(at - past * hair); });
+}
+
+// A head that balances the bed with its centre at the rear end of its travel.
+Findings head_tips(double past) {
+  const LoadsResult now = loads_of(testing::demo_job("base"));
+  const Tow& t = now.tow;
+  const Kg mass = now.weights.head.mass * (t.tips_behind - t.axle_x) / (t.head_to - t.axle_x);
+  return run_demo("base", [&](Job& job) { job.kit.head.mass = mass * (1 + part * past); });
+}
+
 Findings track_bolt(double past) {
   const auto used = [](Kg head) {
     Job job = testing::demo_job("base");
@@ -92,6 +119,12 @@ Findings lifts(double past) {
 std::vector<Planted> load_rows() {
   return {
       {"TOW-SHARE", "axle at the last place the share allows", axle_at_its_last_place},
+      {"OWN-FACTOR", "safety factor of AISC 360, or a little less",
+       [](double past) {
+         return run_demo("base", [&](Job& j) { j.order.work.safety_factor = 1.67 - past * part; });
+       }},
+      {"HITCH-TIP", "axle where the tongue jack holds a twentieth, head off", hitch},
+      {"HEAD-TIP", "head that balances the bed at the end of its travel", head_tips},
       rating("TOW-COUPLER", "coupler rated for the trailer's mass",
              [](Job& j, const LoadsResult& l, double less) {
                j.frame.coupler.rating = most(l, &TowCondition::mass) * less;

@@ -398,10 +398,25 @@ std::vector<Planted> bed_rows() {
                          [&](Job& j) { j.order.limits.jack_travel_left = 3.375 * inch + past * hair; });
        }},
       {"ROAD-CLEAR", "rear jack over the road, springs at their stops",
-       // 7-1/4 in at rest; 226 in back it comes down 267/144 of 3 in.
+       // 9-3/4 in at rest; 226 in back it comes down 267/178 of 3 in.
        [](double past) {
          return run_demo("base", [&](Job& j) {
-           j.order.limits.road_clearance = (7.25 - 3 * 267.0 / 144) * inch + past * hair;
+           j.order.limits.road_clearance = (9.75 - 3 * 267.0 / 178) * inch + past * hair;
+         });
+       }},
+      {"DEPARTURE", "rear jack over a drive that just clears it",
+       // A tyre of 13-3/4 in, the jack's post 87 in behind its middle, 9-3/4 in up.
+       [](double past) {
+         return run_demo("base", [&](Job& j) {
+           j.order.limits.departure = std::asin(13.75 / std::hypot(87, 4)) - std::atan2(4, 87) + past * 1e-6;
+         });
+       }},
+      {"BALL-HEIGHT", "ball a degree above level",
+       // Ball to axle 178 in; the coupler 4 in high, 1/4 in of it over the tongue's top, that 19-1/4 in up.
+       [](double past) {
+         return run_demo("base", [&](Job& j) {
+           j.order.road.ball_height =
+               (25.25 - 6 + 0.25 - 2) * inch + 178 * inch * std::tan(degree) + past * hair;
          });
        }},
       {"COUPLER-FIT", "ledge of the fillet's leg beside the coupler's plate",

@@ -159,7 +159,7 @@ TEST_F(Record, ATrialAndAStoppedBedLeaveEveryReleaseAlone) {
   EXPECT_EQ(tree(out / "QB-1041/trial").size(), 3U);
   EXPECT_EQ(tree(out / "QB-1041/A"), release);
   // And the order itself, when it no longer goes together.
-  change(order, "position: 103 in", "position: 60 in");
+  change(order, "position: 137 in", "position: 60 in");
   EXPECT_EQ(draw().code, 1);
   EXPECT_EQ(tree(out / "QB-1041/A"), release);
 }
@@ -173,7 +173,7 @@ TEST_F(Record, ATrialIsWrittenDownAsAnOrderCommentsAndAll) {
                                           "--set",
                                           "frame.tabs.plate.pad_thickness=1/2 in",
                                           "--set",
-                                          "axle.position=104 in",
+                                          "axle.position=138 in",
                                           file};
   const Outcome made = run(words);
   ASSERT_EQ(made.code, 0) << made.out;
@@ -181,7 +181,7 @@ TEST_F(Record, ATrialIsWrittenDownAsAnOrderCommentsAndAll) {
   EXPECT_THAT(content(file), HasSubstr("  position: 104 in"));
   const Job job = std::get<Job>(load_job(file.string(), {}));
   EXPECT_NEAR(job.frame.tabs.plate->pad_thickness, 12.7, 1e-9);
-  EXPECT_NEAR(job.order.axle.position, 104 * 25.4, 1e-9);
+  EXPECT_NEAR(job.order.axle.position, 138 * 25.4, 1e-9);
   const auto written = content(file);
   EXPECT_EQ(run(words).code, 2);
   EXPECT_EQ(content(file), written);

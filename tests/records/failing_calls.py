@@ -59,11 +59,11 @@ if folder.exists():
     shutil.rmtree(folder)
 folder.mkdir(parents=True)
 orders = shop.copy_params(folder)
-pads = ("position: 103 in", "position: 104 in")
+pads = ("position: 137 in", "position: 138 in")
 draws = {
     "letter": [shop.write_order(orders, "b", "QB-1041", "B", ["axle 1 in rearward"], [pads])],
     "replace": [shop.write_order(orders, "r", "QB-1041", values=[pads]), "--replace", "the axle was too far forward"],
-    "trial": [orders / "base.yaml", "--set", "axle.position=105 in"],
+    "trial": [orders / "base.yaml", "--set", "axle.position=138 in"],
 }
 start, out, trace = folder / "start", folder / "out", folder / "trace"
 first = shop.run(given.program, "draw", orders / "base.yaml", "--out", start)

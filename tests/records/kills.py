@@ -35,8 +35,8 @@ kept = {"QB-1041": [shop.tree(out / "QB-1041/A")]}  # every release there ever w
 
 
 def position(i):
-    """Between 103 and 106 in, where the bed goes together."""
-    return ("position: 103 in", f"position: {103 + i // 8 % 3}-{1 + 2 * (i % 8)}/16 in")
+    """Between 136 and 139 in, where the bed goes together."""
+    return ("position: 137 in", f"position: {136 + i // 8 % 3}-{1 + 2 * (i % 8)}/16 in")
 
 
 def began_to_write(place):
@@ -67,7 +67,7 @@ while found["killed"] < count and i < 4 * count:
         order = shop.write_order(orders, f"r{i}", "QB-1041", values=[position(i)])
         words, place = ["draw", order, "--out", out, "--replace", f"for the {i}th time"], out
     elif what == "trial":
-        words, place = ["draw", orders / "base.yaml", "--out", out, "--set", f"axle.position={103 + i % 64 / 32} in"], out
+        words, place = ["draw", orders / "base.yaml", "--out", out, "--set", f"axle.position={136 + i % 64 / 32} in"], out
     else:
         words = ["offer", orders / "sizes.yaml", "--vary", f"track.rail_length=72in,{73 + i % 8}in", "--out", maps / "m"]
         place = maps
@@ -97,7 +97,7 @@ while found["killed"] < count and i < 4 * count:
     faults += [f"{i} {what}: {b}" for b in bad]
     for b in bad:
         print(faults[-1], flush=True)
-for words in drawn + [["draw", orders / "base.yaml", "--out", out, "--set", "axle.position=104 in"]]:
+for words in drawn + [["draw", orders / "base.yaml", "--out", out, "--set", "axle.position=138 in"]]:
     ended = shop.run(program, *words)
     if ended.returncode != 0:
         faults.append(f"{words[1]} drawn at the end: {ended.stderr}")

@@ -19,8 +19,8 @@ if folder.exists():
     shutil.rmtree(folder)
 folder.mkdir(parents=True)
 orders = shop.copy_params(folder)
-FURTHER = ("position: 103 in", "position: 104 in")
-FARTHEST = ("position: 103 in", "position: 105 in")
+FURTHER = ("position: 137 in", "position: 138 in")
+FARTHEST = ("position: 137 in", "position: 139 in")
 faults, ends = [], collections.Counter()
 
 
@@ -65,7 +65,7 @@ for i in range(count):
         if replaced == 1 and not any("another run has changed" in r[2] for r in runs):
             bad.append("one was refused for another reason")
     else:
-        runs = at_once([order, *into], [order, *into, "--set", "axle.position=104 in"])
+        runs = at_once([order, *into], [order, *into, "--set", "axle.position=138 in"])
         if [r[0] for r in runs] != [0, 0]:
             bad.append("not both drawn")
         want = {f"{number}/A", f"{number}/trial"}

@@ -37,7 +37,7 @@ def draw(expected, *words):
 
 
 def axle(i, step):
-    return ("position: 103 in", f"position: {103 + step}-{1 + 2 * (i % 8)}/16 in")
+    return ("position: 137 in", f"position: {136 + step}-{1 + 2 * (i % 8)}/16 in")
 
 
 for i in range(count):
@@ -51,7 +51,7 @@ for i in range(count):
         draw(0, order)
         kept[f"{number}/{letter}"] = shop.tree(out / number / letter)
     if i % 5 == 0:
-        draw(0, order, "--set", "axle.position=104 in")
+        draw(0, order, "--set", "axle.position=138 in")
     if i % 7 == 0:
         draw(1, order, "--set", "bolts.bunk=1-1/2 in")
     if i % 11 == 0:

@@ -64,6 +64,8 @@ constexpr Expected book[] = {
     {"BUNK-ON-RAIL", "rail joint", "whole on one rail section", "flat leg to the section's ends"},
     {"JACK-REACH", "ground", "jack reach the ground", "run all the way down"},
     {"ROAD-CLEAR", "ground", "hangs low clear the road", "ball to axle"},
+    {"DEPARTURE", "ground", "clear a drive", "turned until it touches"},
+    {"BALL-HEIGHT", "ground", "level on the towing ball", "height of the coupler's middle"},
     {"COUPLER-FIT", "ground", "one for this tongue", "behind the tongue's front cut"},
     {"SPRING-SEAT", "ground", "springs hang from steel", "half a spring from the axle"},
     {"TONGUE-END", "ground", "rear ends stay under", "outer corner of each channel"},

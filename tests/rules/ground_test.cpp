@@ -36,11 +36,11 @@ TEST(JackReach, TongueJackOfTenInches) {
 }
 
 TEST(JackReach, CornerJacks) {
-  const auto found = check_typed("base", {"frame.jack.travel=8 in"}, "JACK-REACH");
-  ASSERT_THAT(found, SizeIs(6));  // 18 + 8 = 26 in down, 3/4 in under the tyres
+  const auto found = check_typed("base", {"frame.jack.travel=10-1/2 in"}, "JACK-REACH");
+  ASSERT_THAT(found, SizeIs(6));  // 15-1/2 + 10-1/2 = 26 in down, 3/4 in under the tyres
   for (const Finding& f : found) EXPECT_NEAR(f.measured, 0.75 * inch, 1e-6);
   EXPECT_THAT(found[0].message, HasSubstr("travel left"));
-  expect_each_change_clears("base", {"frame.jack.travel=8 in"}, "JACK-REACH");
+  expect_each_change_clears("base", {"frame.jack.travel=10-1/2 in"}, "JACK-REACH");
   expect_each_change_clears("metric", {"frame.jack.travel=0 mm"}, "JACK-REACH");
   expect_each_change_clears("base", {"frame.axle.tyre_diameter=44 in"}, "JACK-REACH");
 }
@@ -57,17 +57,49 @@ TEST(RoadClear, AJackUnderTheRoad) {
 }
 
 TEST(RoadClear, TheRearComesDownByTheLeverAboutTheBall) {
-  // At the rear jack's plate, 226 in behind the front, the bed comes down 267/144 of the
+  // At the rear jack's plate, 226 in behind the front, the bed comes down 267/178 of the
   // axle's 3 in; the jack is 25-1/4 - 20 in above the road.
   const auto found = check_typed("base", {"frame.jack.post_bottom=-20 in"}, "ROAD-CLEAR");
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_EQ(found[0].subjects[0].id.number, 3);
-  EXPECT_NEAR(found[0].measured, (5.25 - 3 * (226.0 + 41) / (103 + 41)) * inch, 1e-6);
+  EXPECT_NEAR(found[0].measured, (5.25 - 3 * (226.0 + 41) / (137 + 41)) * inch, 1e-6);
   EXPECT_THAT(found[0].message, HasSubstr("bump stops"));
   expect_each_change_clears("base", {"frame.jack.post_bottom=-20 in"}, "ROAD-CLEAR");
   // Without springs it stays as it is.
   EXPECT_THAT(check_typed("base", {"frame.jack.post_bottom=-20 in", "frame.axle.bump=0 in"}, "ROAD-CLEAR"),
               IsEmpty());
+}
+
+// The line from the road through the tyre's edge to the jack's foot, by hand.
+TEST(Departure, JacksThatHangLow) {
+  for (const char* order : {"base", "one_extension", "metric", "lot_frame", "sizes"})
+    EXPECT_THAT(check_typed(order, {}, "DEPARTURE"), IsEmpty()) << order;
+  // 20 in down, 5-1/4 in over the road, its post's rear face 224 in back, the axle at 137 in.
+  const auto found = check_typed("base", {"frame.jack.post_bottom=-20 in"}, "DEPARTURE");
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].subjects[0].id.kind, Kind::jack);
+  const double angle = found[0].measured * degree;
+  // The turned road through the foot stays a tyre's radius from the wheel's middle.
+  const double off = (13.75 - 5.25) * std::cos(angle) + 87 * std::sin(angle);
+  EXPECT_NEAR(off, 13.75, 1e-6);
+  EXPECT_LT(angle, std::atan(5.25 / (87 - 13.75)));
+  expect_each_change_clears("base", {"frame.jack.post_bottom=-20 in"}, "DEPARTURE");
+}
+
+TEST(BallHeight, LevelOnTheBallOrNot) {
+  // The tongue's top 25-1/4 - 6 in up, 1/4 in of plate on it, the coupler 4 in high from there down:
+  // its middle at 17-1/2 in.
+  const auto unknown = check_typed("base", {}, "BALL-HEIGHT");
+  ASSERT_THAT(unknown, SizeIs(1));
+  EXPECT_EQ(unknown[0].severity, Severity::note);
+  EXPECT_THAT(unknown[0].message, HasSubstr("17-1/2 in"));
+  EXPECT_THAT(check_typed("base", {"road.ball_height=18 in"}, "BALL-HEIGHT"), IsEmpty());
+  const auto high = check_typed("base", {"road.ball_height=25 in"}, "BALL-HEIGHT");
+  ASSERT_THAT(high, SizeIs(1));
+  EXPECT_EQ(high[0].severity, Severity::warn);
+  EXPECT_NEAR(std::tan(high[0].measured * degree), 7.5 / 178, 1e-9);
+  EXPECT_THAT(high[0].message, HasSubstr("nose up"));
+  expect_each_change_clears("base", {"road.ball_height=25 in"}, "BALL-HEIGHT");
 }
 
 TEST(CouplerFit, SharesNoSpaceWithTheTongueAndIsWeldedAlongIt) {

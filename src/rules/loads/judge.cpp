@@ -32,6 +32,12 @@ Finding* LoadJudge::over(const char* code, Subject subject, Vec3 at, double meas
   return &f;
 }
 
+std::string LoadJudge::allowed(Mpa measured, Mpa most) const {
+  const std::string text = figures.stress(most) + " is allowed";
+  if (figures.stress(measured) != figures.stress(most)) return text;
+  return text + fmt::format(", which that passes by {:.2g} %", 100 * (measured / most - 1));
+}
+
 std::vector<const Section*> stronger_channels(const Job& job, const Section& now, double modulus,
                                               Mm4 inertia) {
   std::vector<const Section*> found;
@@ -40,9 +46,15 @@ std::vector<const Section*> stronger_channels(const Job& job, const Section& now
     const Bending b = bending_of(s);
     if (b.modulus >= modulus && b.inertia >= inertia) found.push_back(&s);
   }
-  std::stable_sort(found.begin(), found.end(), [](const Section* a, const Section* b) {
-    return a->published->kg_per_m < b->published->kg_per_m;
-  });
+  // One of the same depth first: what is cut, bolted and welded to it then still fits.
+  const auto order = [&](const Section* s) {
+    return std::pair(std::abs(s->depth - now.depth) > same_place, s->published->kg_per_m);
+  };
+  std::stable_sort(found.begin(), found.end(),
+                   [&](const Section* a, const Section* b) { return order(a) < order(b); });
+  found.erase(std::unique(found.begin(), found.end(),
+                          [](const Section* a, const Section* b) { return a->name == b->name; }),
+              found.end());
   if (found.size() > 3) found.resize(3);
   return found;
 }

@@ -20,15 +20,19 @@ struct LoadJudge {
   void fill(Finding& f, double measured, double most, const std::string& unit) const;
   // Measured against a most; fills margin, and adds the finding only when it fails.
   // Nothing when it holds.
+  // "21.6 ksi (149 MPa) is allowed", and by how much a stress passes it that prints alike.
+  std::string allowed(Mpa measured, Mpa most) const;
   Finding* over(const char* code, Subject subject, Vec3 at, double measured, double most,
                 const char* unit) const;
 };
 
 void judge_tow(const LoadJudge& judge);
+void judge_balance(const LoadJudge& judge);  // parts of it
+void judge_asked(const LoadJudge& judge);
 void judge_stand(const LoadJudge& judge);
 
-// Channels of the catalogue that are strong and stiff enough in place of
-// `now`, lightest first, at most three.
+// Channels of the catalogue that are strong and stiff enough in place of `now`, those of
+// its depth first, the lightest of them before the others, at most three.
 std::vector<const Section*> stronger_channels(const Job& job, const Section& now, double modulus,
                                               Mm4 inertia);
 

@@ -128,18 +128,23 @@ void judge_sag(const LoadJudge& j) {
   f->changes = interleaved({further_jacks(j, sags_little),
                             mains(stronger_channels(j.job, main, now.modulus, now.inertia * stiffer)),
                             one(smaller_log(j, sags_little))});
-  f->remedy = f->changes.empty()
-                  ? fmt::format("mains of {:.1f} times the inertia, or more than one further pair of jacks",
-                                s.main_sag / std::max(1e-9, s.sag_limit - s.rail_sag))
-                  : told(f->changes);
+  if (!f->changes.empty())
+    f->remedy = told(f->changes);
+  else if (s.rail_sag < s.sag_limit)
+    f->remedy = fmt::format("mains of {:.1f} times the inertia, or more than one further pair of jacks",
+                            s.main_sag / (s.sag_limit - s.rail_sag));
+  else
+    f->remedy =
+        fmt::format("the rail alone sags {} at {}: a tab under every mounting hole, or holes closer together",
+                    j.figures.small(s.rail_sag), j.figures.place(s.rail_sag_x));
 }
 
 void judge_bending(const LoadJudge& j) {
   const Stand& s = j.loads.stand;
   if (Finding* f = j.over("STAND-BEND", Identity{Kind::main}, {s.main_moment_x, 0, 0}, s.main_stress,
                           s.main_allowed, "MPa")) {
-    f->message = fmt::format("a main is bent to {} at {}, and {} is allowed", j.figures.stress(s.main_stress),
-                             j.figures.place(s.main_moment_x), j.figures.stress(s.main_allowed));
+    f->message = fmt::format("a main is bent to {} at {}, and {}", j.figures.stress(s.main_stress),
+                             j.figures.place(s.main_moment_x), j.allowed(s.main_stress, s.main_allowed));
     const Section& main = *j.job.catalog.section(j.job.frame.main.section.text);
     f->changes = interleaved(
         {further_jacks(j, bends_little),
@@ -153,8 +158,8 @@ void judge_bending(const LoadJudge& j) {
     Finding* f = j.over("STAND-BEND", Identity{what}, {s.rail_sag_x, 0, j.bed.track.standoff}, stress,
                         s.kit_allowed, "MPa");
     if (!f) return;
-    f->message = fmt::format("a {} is bent to {}, and {} is allowed", word(what), j.figures.stress(stress),
-                             j.figures.stress(s.kit_allowed));
+    f->message = fmt::format("a {} is bent to {}, and {}", word(what), j.figures.stress(stress),
+                             j.allowed(stress, s.kit_allowed));
     f->changes = one(smaller_log(j, bends_little));
     f->remedy = f->changes.empty()
                     ? fmt::format("a lighter head or log by {:.0f} %", 100 * (1 - s.kit_allowed / stress))
@@ -164,8 +169,8 @@ void judge_bending(const LoadJudge& j) {
   kit(Kind::bunk, s.bunk_stress);
   if (Finding* f = j.over("STAND-BEND", Identity{Kind::main_web}, {s.sag_x, 0, 0}, s.web_stress,
                           s.web_allowed, "MPa")) {
-    f->message = fmt::format("beside a jack a main's web is sheared to {}, and {} is allowed",
-                             j.figures.stress(s.web_stress), j.figures.stress(s.web_allowed));
+    f->message = fmt::format("beside a jack a main's web is sheared to {}, and {}",
+                             j.figures.stress(s.web_stress), j.allowed(s.web_stress, s.web_allowed));
     f->changes = interleaved({further_jacks(j, bends_little), one(smaller_log(j, bends_little))});
     f->remedy = f->changes.empty() ? fmt::format("a web {:.2f} times as thick", s.web_stress / s.web_allowed)
                                    : told(f->changes);
@@ -173,9 +178,9 @@ void judge_bending(const LoadJudge& j) {
   const TabLoads& t = j.loads.tabs;
   if (Finding* f = j.over("TAB-WORK", Identity{Kind::tab}, {s.rail_sag_x, 0, j.bed.track.standoff},
                           t.tab_stress_at_work, t.tab_allowed, "MPa")) {
-    f->message = fmt::format("a tab is bent to {} by {} on its hole, and {} is allowed",
-                             j.figures.stress(t.tab_stress_at_work), j.figures.force(s.tab_load),
-                             j.figures.stress(t.tab_allowed));
+    f->message =
+        fmt::format("a tab is bent to {} by {} on its hole, and {}", j.figures.stress(t.tab_stress_at_work),
+                    j.figures.force(s.tab_load), j.allowed(t.tab_stress_at_work, t.tab_allowed));
     const Mm length = j.figures.round_up(j.job.frame.tabs.length * t.tab_stress_at_work / t.tab_allowed);
     f->changes = {{"frame.tabs.length", j.figures.set(length)}};
     f->remedy = fmt::format("tabs {} long, or thicker", j.figures.say(length));

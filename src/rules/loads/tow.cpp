@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
 
 #include "loads/steel.h"
 #include "loads/travel_name.h"
@@ -18,6 +19,10 @@ constexpr Kg axle_steps[] = {2000 * pound, 3500 * pound, 5200 * pound, 6000 * po
                              7000 * pound, 8000 * pound, 10000 * pound};
 constexpr Kg coupler_steps[] = {2000 * pound, 3500 * pound, 5000 * pound, 10000 * pound};
 
+// Jacks for a tongue, by what they lift: common practice.
+constexpr Kg tongue_jack_steps[] = {500 * pound,  800 * pound,  1000 * pound, 1200 * pound,
+                                    1500 * pound, 2000 * pound, 5000 * pound};
+
 // The first step that is enough; else the next round rating.
 template <std::size_t N>
 Kg next_step(const LoadJudge& j, const Kg (&steps)[N], Kg needed) {
@@ -27,66 +32,30 @@ Kg next_step(const LoadJudge& j, const Kg (&steps)[N], Kg needed) {
   return std::ceil(needed / round) * round;
 }
 
-Change axle_change(const LoadJudge& j, Mm x) {
-  if (j.job.order.axle.fraction > 0)
-    return {"axle.fraction", fmt::format("{:.6f}", x / j.bed.track.total_length)};
-  return {"axle.position", j.figures.set(x)};
-}
-
-std::string needs_of(const LoadJudge& j) {
-  std::string text;
-  for (const TowCondition& c : j.loads.tow.conditions)
-    if (c.judged)
-      text += fmt::format("{}{} needs {} to {}", text.empty() ? "" : ", ", name(c.travel),
-                          j.figures.place(c.axle_from), j.figures.place(c.axle_to));
-  return text;
-}
-
-// The same for the same way of travelling, whatever others the order has.
-Subject tongue_load(const TravelCase& travel) {
-  const int number = 1 + 2 * static_cast<int>(travel.head) + (travel.cargo ? 1 : 0);
-  return {{Kind::tongue_load, Side::middle, number}, word(Kind::tongue_load) + ", " + name(travel)};
-}
-
-void judge_share(const LoadJudge& j, const TowCondition& c) {
-  const RoadOrder& road = j.job.order.road;
-  const Tow& tow = j.loads.tow;
-  const bool low = c.share < road.share_low;
-  if (!low && c.share <= road.share_high) return;
-  Finding& f = j.add("TOW-SHARE", Severity::stop, tongue_load(c.travel), {tow.axle_x, 0, 0});
-  f.measured = 100 * c.share;
-  f.limit = 100 * (low ? road.share_low : road.share_high);
-  f.margin = low ? f.measured - f.limit : f.limit - f.measured;
-  f.unit = "%";
-  f.message = fmt::format("{} of {} is on the coupler, {:.1f} %, and it should be {:g} to {:g} %",
-                          j.figures.mass(c.tongue), j.figures.mass(c.mass), 100 * c.share,
-                          100 * road.share_low, 100 * road.share_high);
-  if (tow.axle_from > tow.axle_to) {
-    f.remedy = fmt::format(
-        "no place of the axle suits every way it travels: {}; lock the head at one end only (road.travels)",
-        needs_of(j));
-    return;
-  }
-  if (tow.axle_places.empty()) {
-    f.remedy = fmt::format(
-        "the axle would have to stand from {} to {}, where jacks or cross members are in the way of its "
-        "hangers",
-        j.figures.place(tow.axle_from), j.figures.place(tow.axle_to));
-    return;
-  }
-  const Mm best = tow.axle_places.front(), by = best - tow.axle_x;
-  f.remedy = fmt::format("move the axle {} by {} to {}; from {} to {} every way it travels is within",
-                         by > 0 ? "rearward" : "forward", j.figures.place(std::abs(by)),
-                         j.figures.place(best), j.figures.place(tow.axle_from), j.figures.place(tow.axle_to));
-  for (Mm x : tow.axle_places) f.changes.push_back(axle_change(j, x));
-}
-
 // The heaviest judged condition by one of its figures.
 const TowCondition* worst(const Tow& tow, Kg TowCondition::*figure) {
   const TowCondition* most = nullptr;
   for (const TowCondition& c : tow.conditions)
     if (c.judged && (!most || c.*figure > most->*figure)) most = &c;
   return most;
+}
+
+// Of the catalogue, those that carry as much, the least first.
+std::vector<Tyre> tyres_for(const LoadJudge& j, Kg load) {
+  std::vector<Tyre> all;
+  for (const Tyre& t : j.job.catalog.tyres)
+    if (t.load >= load) all.push_back(t);
+  std::stable_sort(all.begin(), all.end(), [](const Tyre& a, const Tyre& b) { return a.load < b.load; });
+  return all;
+}
+
+// Whether a tyre called "ST205/75R15 C" is of the size the axle has: width in mm, height of
+// its side in hundredths of that, wheel in inches. Within a fiftieth, as sizes are rounded.
+bool fits_now(const FrameAxle& axle, const Tyre& tyre) {
+  int width = 0, side = 0, rim = 0;
+  if (std::sscanf(tyre.name.c_str(), "ST%d/%dR%d", &width, &side, &rim) != 3) return false;
+  const Mm diameter = rim * inch + 2 * width * side / 100.0;
+  return std::abs(diameter / axle.tyre_diameter - 1) < 0.02 && std::abs(width / axle.tyre_width - 1) < 0.02;
 }
 
 void judge_ratings(const LoadJudge& j) {
@@ -117,34 +86,38 @@ void judge_ratings(const LoadJudge& j) {
           j.over("TOW-TYRE", Identity{Kind::wheel, Side::right, 1},
                  {tow.axle_x, frame.axle.tyre_inside / 2, 0}, c->tyre, frame.axle.tyre_rating, "kg")) {
     f->message = text("the heaviest laden tyre", *c, c->tyre, frame.axle.tyre_rating);
-    std::vector<Tyre> tyres = j.job.catalog.tyres;
-    std::stable_sort(tyres.begin(), tyres.end(),
-                     [](const Tyre& a, const Tyre& b) { return a.load < b.load; });
-    const auto next =
-        std::find_if(tyres.begin(), tyres.end(), [&](const Tyre& t) { return t.load >= c->tyre; });
-    if (next != tyres.end()) {
-      f->remedy = fmt::format("tyres rated {}, such as {}", j.figures.rating(next->load), next->name);
-      f->changes = {{"frame.axle.tyre_rating", j.figures.rating(next->load)}};
+    const std::vector<Tyre> enough = tyres_for(j, c->tyre);
+    const auto same_size =
+        std::find_if(enough.begin(), enough.end(), [&](const Tyre& t) { return fits_now(frame.axle, t); });
+    if (same_size != enough.end()) {
+      f->remedy = fmt::format("tyres rated {} of the size it has, such as {}, on wheels rated as much",
+                              j.figures.rating(same_size->load), same_size->name);
+      f->changes = {{"frame.axle.tyre_rating", j.figures.rating(same_size->load)}};
     } else {
-      const Kg round = 10 * pound, needed = std::ceil(c->tyre / round) * round;
-      f->remedy = fmt::format("tyres rated {} or more", j.figures.rating(needed));
-      f->changes = {{"frame.axle.tyre_rating", j.figures.rating(needed)}};
+      // Another size is another wheel, another width and another height: not one figure changed.
+      f->remedy = fmt::format(
+          "a second axle, or wheels and tyres of another size that carry {}{}: give their rating, diameter, "
+          "width and inner faces under frame.axle",
+          j.figures.rating(c->tyre), enough.empty() ? "" : ", such as " + enough.front().name);
     }
   }
   const Kg standing = j.loads.tongue.standing, jack = frame.tongue_jack.rating;
-  if (jack > 0)
-    if (Finding* f =
-            j.over("TONGUE-JACK", Identity{Kind::tongue_jack}, {tow.ball_x, 0, 0}, standing, jack, "kg")) {
-      f->message = fmt::format("the tongue jack holds {}, uncoupled, and is rated {}",
-                               j.figures.mass(standing), j.figures.mass(jack));
-      const Kg next = next_step(j, axle_steps, standing);
-      f->remedy = fmt::format("a jack rated {}", j.figures.rating(next));
-      f->changes = {{"frame.tongue_jack.rating", j.figures.rating(next)}};
-    }
+  if (jack <= 0) {
+    Finding& f = j.add("TONGUE-JACK", Severity::warn, Identity{Kind::tongue_jack}, {tow.ball_x, 0, 0});
+    j.fill(f, standing, jack, "kg");
+    f.message = fmt::format("the tongue jack holds {}, uncoupled, and its rating is not stated",
+                            j.figures.mass(standing));
+    f.remedy = fmt::format("state frame.tongue_jack.rating; {} or more is enough",
+                           j.figures.rating(next_step(j, tongue_jack_steps, standing)));
+  } else if (Finding* f = j.over("TONGUE-JACK", Identity{Kind::tongue_jack}, {tow.ball_x, 0, 0}, standing,
+                                 jack, "kg")) {
+    f->message = fmt::format("the tongue jack holds {}, uncoupled, and is rated {}", j.figures.mass(standing),
+                             j.figures.mass(jack));
+    const Kg next = next_step(j, tongue_jack_steps, standing);
+    f->remedy = fmt::format("a jack rated {}", j.figures.rating(next));
+    f->changes = {{"frame.tongue_jack.rating", j.figures.rating(next)}};
+  }
 }
-
-// Brakes are asked for from here up in many places: from memory.
-constexpr Kg often_braked = 3000 * pound;
 
 void judge_size(const LoadJudge& j) {
   const Tow& tow = j.loads.tow;
@@ -170,16 +143,6 @@ void judge_size(const LoadJudge& j) {
   size.remedy =
       "what is allowed differs by place (width 102 in by 23 CFR 658.15 on the National Network of the United "
       "States); check where it will run";
-  const Kg most = worst(tow, &TowCondition::mass)->mass;
-  Finding& laws = j.add("TOW-LAWS", Severity::note, Identity{Kind::law}, {0, 0, 0});
-  j.fill(laws, most, often_braked, "kg");
-  laws.message = fmt::format(
-      "the trailer weighs {}; brakes, lamps, reflectors, safety chains and registration are asked for by "
-      "rules that differ by place",
-      j.figures.mass(most));
-  laws.remedy =
-      fmt::format("ask the road authority where it will run; many want brakes on every wheel from {}",
-                  j.figures.mass(often_braked));
 }
 
 // Run further back under the mains, and, where the edges it runs along stand it, a larger fillet.
@@ -189,8 +152,7 @@ void take_tongue_weld(const LoadJudge& j, Finding& f) {
   Job other = j.job;
   Mm& back = other.frame.tongue.back;
   back = std::floor(now / step + 1) * step;
-  while (back < now + 24 * step && tongue_loads(other, j.loads.weights, j.loads.tow).weld > weld_allowable)
-    back += step;
+  while (back < now + 24 * step && tongue_loads(other, j.loads.tow).weld > weld_allowable) back += step;
   if (back < now + 24 * step) {
     f.changes.push_back({"frame.tongue.back", j.figures.set(back)});
     f.remedy = fmt::format("run the tongue {} back under the mains", j.figures.say(back));
@@ -217,9 +179,9 @@ void judge_bending(const LoadJudge& j) {
   if (Finding* f = j.over("TOW-BEND", Identity{Kind::main}, {worst_bent->main_stress_x, 0, 0},
                           worst_bent->main_stress, allowed, "MPa")) {
     f->message =
-        fmt::format("over a bump a main is bent to {} at {}, {}, and {} is allowed",
+        fmt::format("over a bump a main is bent to {} at {}, {}, and {}",
                     j.figures.stress(worst_bent->main_stress), j.figures.place(worst_bent->main_stress_x),
-                    name(worst_bent->travel), j.figures.stress(allowed));
+                    name(worst_bent->travel), j.allowed(worst_bent->main_stress, allowed));
     for (const Section* s :
          stronger_channels(j.job, main, bending_of(main).modulus * worst_bent->main_stress / allowed, 0))
       f->changes.push_back({"frame.main.section", s->name});
@@ -232,8 +194,8 @@ void judge_bending(const LoadJudge& j) {
   const Vec3 nose{main_start(j.job), 0, -main.depth};
   const Section& tongue = *j.job.catalog.section(frame.tongue.section.text);
   if (Finding* f = j.over("TONGUE-BEND", Identity{Kind::tongue}, nose, t.stress, t.allowed, "MPa")) {
-    f->message = fmt::format("over a bump the tongue is bent to {} at the front member, and {} is allowed",
-                             j.figures.stress(t.stress), j.figures.stress(t.allowed));
+    f->message = fmt::format("over a bump the tongue is bent to {} at the front member, and {}",
+                             j.figures.stress(t.stress), j.allowed(t.stress, t.allowed));
     for (const Section* s :
          stronger_channels(j.job, tongue, bending_of(tongue).modulus * t.stress / t.allowed, 0))
       f->changes.push_back({"frame.tongue.section", s->name});
@@ -242,8 +204,8 @@ void judge_bending(const LoadJudge& j) {
                     : fmt::format("tongue channels of {}", f->changes.front().value);
   }
   if (Finding* f = j.over("TONGUE-WELD", Identity{Kind::tongue}, nose, t.weld, weld_allowable, "MPa")) {
-    f->message = fmt::format("over a bump the tongue's welds carry {} on the throat, and {} is allowed",
-                             j.figures.stress(t.weld), j.figures.stress(weld_allowable));
+    f->message = fmt::format("over a bump the tongue's welds carry {} on the throat, and {}",
+                             j.figures.stress(t.weld), j.allowed(t.weld, weld_allowable));
     take_tongue_weld(j, *f);
   }
 }
@@ -257,19 +219,18 @@ void judge_tabs(const LoadJudge& j) {
   const Mpa measured = sheared ? t.bolt_shear : t.bolt_tension,
             allowed = sheared ? t.bolt_shear_allowed : t.bolt_tension_allowed;
   if (Finding* f = j.over("TRACK-BOLT", Identity{Kind::track_bolt}, at, measured, allowed, "MPa")) {
-    f->message =
-        fmt::format("on the road a track bolt carries {} sideways and {} along it, {}, and {} is allowed",
-                    j.figures.force(t.shear), j.figures.force(t.tension), j.figures.stress(measured),
-                    j.figures.stress(allowed));
+    f->message = fmt::format("on the road a track bolt carries {} sideways and {} along it, {}, and {}",
+                             j.figures.force(t.shear), j.figures.force(t.tension), j.figures.stress(measured),
+                             j.allowed(measured, allowed));
     f->remedy = fmt::format("bolts of {:.2f} times the area, or so many more in each rail section",
                             measured / std::max(allowed, 1e-9));
   }
   const FrameTabs& tabs = j.job.frame.tabs;
   const bool clip = tabs.style == TabStyle::clip;
   if (Finding* f = j.over("TAB-ROAD", Identity{Kind::tab}, at, t.tab_stress, t.tab_allowed, "MPa")) {
-    f->message = fmt::format("over a bump a tab is bent to {} by {} on its hole, and {} is allowed",
+    f->message = fmt::format("over a bump a tab is bent to {} by {} on its hole, and {}",
                              j.figures.stress(t.tab_stress), j.figures.force(t.vertical),
-                             j.figures.stress(t.tab_allowed));
+                             j.allowed(t.tab_stress, t.tab_allowed));
     const Mm step = j.figures.step(),
              length = std::ceil(tabs.length * t.tab_stress / t.tab_allowed / step) * step;
     const Mm thickness =
@@ -293,12 +254,12 @@ void judge_tabs(const LoadJudge& j) {
 }  // namespace
 
 void judge_tow(const LoadJudge& j) {
-  for (const TowCondition& c : j.loads.tow.conditions)
-    if (c.judged) judge_share(j, c);
+  judge_balance(j);
   judge_ratings(j);
   judge_bending(j);
   judge_tabs(j);
   judge_size(j);
+  judge_asked(j);
 }
 
 }  // namespace bedwright

@@ -128,6 +128,10 @@ TemplateFigures assembly_figures(const SheetInput& in) {
       {"clamp_bunks", numbers(clamps)},
       {"log_stop_bunks", numbers(stops)},
       {"head_lock", order.track.head_lock == HeadLock::front ? "front" : "rear"},
+      {"head_lock_place", length(track.head_lock)},
+      {"tips_behind", in.examined.loads.tow.tips_on_track()
+                          ? length(figures.whole_down(in.examined.loads.tow.tips_behind))
+                          : ""},
       {"head_mass", in.job.kit.head.mass > 0 ? figures.mass(in.job.kit.head.mass) : ""},
       {"jacks", count_words(2 * jacks.size())},
       {"jack_pairs", count_words(jacks.size())},

@@ -70,10 +70,11 @@ Mm fitting(const Table2d& table, Mm width, Mm most) {
 }
 
 Table2d conditions_table(const LoadsResult& loads, const Figures& say) {
-  Table2d t{{"", "weight", "tongue", "share", "axle", "tyre"}, {}};
+  Table2d t{{"", "weight", "tongue", "share", "its jack", "axle", "tyre"}, {}};
   for (const TowCondition& c : loads.tow.conditions)
     t.rows.push_back({(c.judged ? "* " : "") + name(c.travel, true), say.mass(c.mass), say.mass(c.tongue),
-                      fmt::format("{:.1f} %", 100 * c.share), say.mass(c.axle), say.mass(c.tyre)});
+                      fmt::format("{:.1f} %", 100 * c.share), say.mass(c.jack), say.mass(c.axle),
+                      say.mass(c.tyre)});
   return t;
 }
 
@@ -126,6 +127,11 @@ void tables(List2d& list, const LoadsPens& pens, const Job& job, const LoadsResu
   std::vector<std::string> notes = {
       fmt::format("Axle at {}. Recommended, clear of clamps, jacks and cross members: {}.",
                   say.place(t.axle_x), places.empty() ? "none" : places),
+      t.tips_on_track()
+          ? fmt::format("Uncoupled on wheels and tongue jack it tips back with the head more than {} "
+                        "behind the front end: rear jacks down before the head is unlocked.",
+                        say.place(t.tips_behind))
+          : "Uncoupled on wheels and tongue jack it does not tip back, wherever the head is.",
       fmt::format("Standing on its tyres {} wide, {} long, {} high.", say.place(t.width), say.place(t.length),
                   say.place(t.height)),
       "Brakes, lamps, chains, width and ratings: rules differ by place.",
