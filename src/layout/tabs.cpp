@@ -156,7 +156,7 @@ std::vector<Contribution> stack_up(const Builder& b, int section, Mm within) {
   };
   both("hole in the rail", r.hole_tolerance, r.hole_tolerance);
   both("gauge", 0, t.gauge / 2);
-  if (b.frame.tabs.existing.empty()) {
+  if (!stands(b.frame)) {
     both("tape reading", b.order.order.tape / 2, b.order.order.tape / 2);
     both("weld placement", t.weld_placement, t.weld_placement);
     both("hole in the tab", t.cut_position, t.cut_position);

@@ -58,22 +58,39 @@ void CrossCheck::check_existing() {
   check_ascending(frame_, "tabs.existing", frame.tabs.existing);
   check_ascending(frame_, "cross_member.existing", frame.cross_member.existing);
   if (sound(frame_, {"tabs.existing", "tabs.existing_line", "main.length"})) {
-    const bool stands = !frame.tabs.existing.empty();
-    if (stands && !frame.tabs.existing_line)
+    const bool listed = !frame.tabs.existing.empty();
+    if (listed && !frame.tabs.existing_line)
       problem(frame_, "tabs.existing",
               "says where the tabs' holes are along the mains, and nothing says where across",
               "measure from the back of the main's web out to the middle of the holes and add it as "
               "tabs.existing_line");
-    if (!stands && frame.tabs.existing_line)
+    if (!listed && frame.tabs.existing_line)
       problem(frame_, "tabs.existing_line",
               "is for tabs of a frame that exists, and tabs.existing lists none",
               "list the tab holes, or leave this key out");
-    if (stands && !frame.main.length)
+    if (listed && !frame.main.length)
       problem(frame_, "tabs.existing",
               "is of a frame that exists, and main.length does not say how long its mains are",
               "measure a main and add it as main.length");
   }
+  if (sound(frame_, {"standing", "tabs.existing"}) && stands(frame) && frame.tabs.existing.empty())
+    problem(frame_, "standing", "says that the frame stands, and nothing says where its tabs are",
+            "measure from the mains' front end to each tab's hole, and list them as tabs.existing");
+  check_ascending(frame_, "jack.existing", frame.jack.existing);
+  if (sound(frame_, {"standing", "tabs.existing", "jack.existing", "axle.existing"}) && !stands(frame)) {
+    if (!frame.jack.existing.empty())
+      problem(frame_, "jack.existing", "is of a frame that stands, and this one is yet to be made",
+              "leave it out, or say standing: true and list the tabs that stand");
+    if (frame.axle.existing)
+      problem(frame_, "axle.existing", "is of a frame that stands, and this one is yet to be made",
+              "leave it out, or say standing: true and list the tabs that stand");
+  }
   if (!frame.main.length) return;
+  for (std::size_t i = 0; i < frame.jack.existing.size(); ++i)
+    check_order(frame_, path_to("jack.existing", i + 1), frame.jack.existing[i], "main.length",
+                *frame.main.length);
+  if (frame.axle.existing)
+    check_order(frame_, "axle.existing", *frame.axle.existing, "main.length", *frame.main.length);
   for (std::size_t i = 0; i < frame.cross_member.existing.size(); ++i) {
     check_order(frame_, path_to("cross_member.existing", i + 1), frame.cross_member.existing[i],
                 "main.length", *frame.main.length);

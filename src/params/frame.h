@@ -73,6 +73,8 @@ struct FrameJack {
   Mm flange_thickness = 0;
   Mm post_width = 0, post_top = 0, post_bottom = 0;  // square post; z above (+) or below (-) the mains' tops
   Mm travel = 12 * inch;                             // foot down from post_bottom, fully extended
+  std::vector<Mm>
+      existing;  // on a frame that stands: middles of its jacks' plates, behind the mains' front end
   Kg mass = 0;
   Kg rating = 0;
 };
@@ -112,6 +114,8 @@ struct FrameAxle {
   Mm bump = 0;
   Kg mass = 0, wheel_mass = 0;  // one axle with hubs and springs; one wheel and tyre
   Kg axle_rating = 0, tyre_rating = 0;
+  std::optional<Mm>
+      existing;  // on a frame that stands: middle of its axle or group, behind the mains' front end
 };
 
 // Frame members to each other; tabs have a leg of their own.
@@ -121,6 +125,7 @@ struct FrameWelds {
 
 struct FrameFile {
   std::string name;
+  std::optional<bool> standing;  // see stands()
   std::string grade;
   Mpa yield_strength = 0;  // 0: by the grade's name
   FrameMain main;
@@ -135,6 +140,11 @@ struct FrameFile {
   FrameAxle axle;
   FrameWelds welds;
 };
+
+// Whether the frame is welded already, so that nothing of it is made again. A frame whose
+// tab holes are listed is taken to stand unless its file says that it does not (a drawing
+// whose tabs have fixed places): the side on which no good steel is cut twice.
+inline bool stands(const FrameFile& frame) { return frame.standing.value_or(!frame.tabs.existing.empty()); }
 
 template <class V>
 void describe(V& v, FrameMain& m) {
@@ -221,6 +231,10 @@ void describe(V& v, FrameJack& j) {
   v.length("travel", j.travel, {0, 1500}, "How far the foot runs down from there", v.optional);
   v.mass("mass", j.mass, {0, 200}, "Mass of one jack");
   v.mass("rating", j.rating, {0, 20000}, "Load one jack may carry");
+  v.lengths("existing", j.existing, {0, 25000}, 20,
+            "Jacks of a frame that stands: the middle of each pair's plates, behind the mains' front end, as "
+            "measured",
+            v.optional);
 }
 template <class V>
 void describe(V& v, FrameTongueJack& j) {
@@ -270,6 +284,9 @@ void describe(V& v, FrameAxle& a) {
   v.mass("wheel_mass", a.wheel_mass, {0, 200}, "One wheel and tyre");
   v.mass("axle_rating", a.axle_rating, {0, 20000}, "Load one axle may carry");
   v.mass("tyre_rating", a.tyre_rating, {0, 10000}, "Load one tyre may carry");
+  v.length("existing", a.existing, {0, 25000},
+           "Axle of a frame that stands (the middle of a group), behind the mains' front end, as measured",
+           v.optional);
 }
 template <class V>
 void describe(V& v, FrameWelds& w) {
@@ -277,7 +294,11 @@ void describe(V& v, FrameWelds& w) {
 }
 template <class V>
 void describe(V& v, FrameFile& f) {
-  v.text("name", f.name, "Name of the frame");
+  v.text("name", f.name, "Name of the frame, or its serial number");
+  v.flag("standing", f.standing,
+         "true: the frame is welded already, and nothing of it is cut, drilled or welded again; left out, a "
+         "frame whose tabs.existing is listed stands",
+         v.optional);
   v.text("grade", f.grade, "Steel grade of the made parts");
   v.stress("yield_strength", f.yield_strength, {100, 1500},
            "Yield strength of the made parts; leave out for a grade whose name says it", v.optional);

@@ -1,5 +1,5 @@
 // What the packet's own inputs state of the frame: where it stands already, nothing of it
-// is cut, drilled or sawn again; cross members are no further apart than it says.
+// is cut, drilled, sawn or welded again; cross members are no further apart than it says.
 #include <algorithm>
 #include <filesystem>
 #include <map>
@@ -66,15 +66,17 @@ void check_spacing(const Packet& packet, Faults& faults) {
 }  // namespace
 
 void check_standing(const Packet& packet, Faults& faults) {
-  bool stands = false;
+  bool stands = false, yet_to_be_made = false;
   const auto folder = packet.folder / "inputs/frame";
   if (!std::filesystem::exists(folder)) return faults.add("the packet does not hold its frame file");
   check_spacing(packet, faults);
-  for (const auto& entry : std::filesystem::directory_iterator(folder))
-    if (std::regex_search(read_file(entry.path()),
-                          std::regex("(^|\n)[ \t{]*(existing:|standing:[ \t]*true)")))
-      stands = true;
-  if (!stands) return;
+  for (const auto& entry : std::filesystem::directory_iterator(folder)) {
+    const std::string text = read_file(entry.path());
+    if (std::regex_search(text, std::regex("(^|\n)[ \t{]*(existing:|standing:[ \t]*true)"))) stands = true;
+    // A drawing whose tabs have fixed places says so.
+    if (std::regex_search(text, std::regex("(^|\n)standing:[ \t]*false"))) yet_to_be_made = true;
+  }
+  if (!stands || yet_to_be_made) return;
   // The frame is what fillets join.
   std::set<std::string> frame;
   for (std::size_t r = 0; r < packet.welds.rows(); ++r)
@@ -85,6 +87,18 @@ void check_standing(const Packet& packet, Faults& faults) {
     if (frame.count(packet.cut_list.text(r, "part")))
       faults.add("{}: belongs to the frame that stands, and is on the cut list",
                  packet.cut_list.text(r, "part"));
+  for (const char* kind : {"cut", "drill"}) {
+    if (!std::filesystem::exists(packet.folder / kind)) continue;
+    for (const auto& entry : std::filesystem::directory_iterator(packet.folder / kind))
+      for (const std::string& part : frame)
+        if (std::string word = part;
+            std::replace(word.begin(), word.end(), ' ', '_'), entry.path().stem().string().starts_with(word))
+          faults.add("{}: belongs to the frame that stands, and has a {} file", part, kind);
+  }
+  for (std::size_t r = 0; r < packet.welds_to_lay.rows(); ++r) {
+    const std::string &part = packet.welds_to_lay.text(r, "part"), &to = packet.welds_to_lay.text(r, "to");
+    faults.add("{} to {}: stands, and is on the list of welds to lay", part, to);
+  }
   std::set<std::string> told;
   for (std::size_t r = 0; r < packet.drill_list.rows(); ++r)
     if (frame.count(packet.drill_list.text(r, "part")) &&

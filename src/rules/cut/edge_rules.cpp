@@ -154,7 +154,7 @@ void spacing_of(const Scene& scene, int item, const Part& part, const HoleOnFace
                             p_bolt && q_bolt ? radii + least_web(p.hole, p_bolt, q.hole, q_bolt) : 0.0);
   if (apart >= limit - same_place) return;
   const bool stop =
-      part.origin == Origin::made || apart < radii + least_web(p.hole, p_bolt, q.hole, q_bolt) - same_place;
+      is_frame_steel(part) || apart < radii + least_web(p.hole, p_bolt, q.hole, q_bolt) - same_place;
   Finding f =
       finding_of("SPACING", stop ? Severity::stop : Severity::warn, part, in_world(scene.bed, item, p));
   f.subjects.push_back(scene.bed.items[item]);

@@ -32,10 +32,11 @@ Box2 extent(const View& view) {
 }
 
 void add_view(List2d& list, const View& view, int scale, Vec2 origin) {
-  const int edge = list.layer({"VIEW", 7, LineKind::continuous, 0.35});
+  const int edge = list.layer({"VIEW", 7, LineKind::continuous, 0.35}),
+            thin = list.layer({"EXISTING", 7, LineKind::continuous, 0.13});
   for (const ViewLine& line : view) {
     if (!line.visible || line.edge == ViewEdge::smooth) continue;
-    Path path{edge, {}};
+    Path path{line.standing ? thin : edge, {}};
     for (const Vec2 p : line.points) path.points.push_back(origin + (1.0 / scale) * p);
     Box2 box;
     for (const Vec2 p : path.points) box.add(p);

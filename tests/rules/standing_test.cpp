@@ -1,0 +1,117 @@
+// STANDING: nothing of a frame that stands is made again, and what the order bolts to it lies
+// where the frame has its holes. Figures by hand, from params/frames/lot_frame_7.yaml.
+#include "bed/names.h"
+#include "rules/findings_of_code.h"
+#include "rules/rule_list.h"
+#include "rules/scene.h"
+#include "rules/small_bed.h"
+
+namespace bedwright {
+namespace {
+
+using ::testing::AllOf;
+using testing::bed_of;
+using testing::check;
+using testing::demo_job;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+using ::testing::SizeIs;
+
+std::vector<Finding> standing_of(const Job& job, const Bed& bed) {
+  const Scene scene(CheckInput{bed, job.order.limits, &job, nullptr, job.order.order.figures()});
+  std::vector<Finding> findings;
+  check_standing(scene, findings);
+  return findings;
+}
+
+// All that the shop would make or buy for the frame is there; the track and the bolts are not.
+TEST(Standing, TheWholeFrameStandsAndNothingElseDoes) {
+  const Bed bed = testing::demo_bed("lot_frame");
+  for (const Part& part : bed.parts) {
+    const bool of_track = part.origin == Origin::kit, hardware = std::holds_alternative<Hardware>(part.form);
+    EXPECT_EQ(part.origin == Origin::standing, !of_track && !hardware) << name(part);
+    EXPECT_NE(part.origin, Origin::made) << name(part);
+    std::vector<Hole> holes;
+    if (const Member* m = std::get_if<Member>(&part.form)) {
+      for (const FaceHole& h : m->holes) holes.push_back(h.hole);
+    } else if (const Plate* p = std::get_if<Plate>(&part.form)) {
+      holes = p->holes;
+    }
+    for (const Hole& h : holes) EXPECT_EQ(h.process, Process::as_bought) << name(part);
+  }
+  for (const Weld& weld : bed.welds) EXPECT_TRUE(stands(bed, weld)) << name(bed.items[weld.a]);
+  for (const Bolt& bolt : bed.bolts)
+    EXPECT_EQ(stands(bed, bolt), bolt.id.kind == Kind::jack_bolt || bolt.id.kind == Kind::tongue_jack_bolt)
+        << name(bolt);
+  const Bed made = testing::demo_bed("base");
+  for (const Part& part : made.parts) EXPECT_NE(part.origin, Origin::standing) << name(part);
+}
+
+// A drawing whose tabs have fixed places is made when its file says that it does not stand.
+TEST(Standing, AFrameThatIsYetToBeMadeIsMade) {
+  std::vector<std::string> drawing = {"frame.tabs.existing=[5-1/2 in]", "frame.tabs.existing_line=1-1/4 in",
+                                      "frame.main.length=240 in"};
+  const auto origin = [&] {
+    const Bed bed = testing::demo_bed("base", drawing);
+    return bed.parts[static_cast<std::size_t>(bed.part({Kind::main}))].origin;
+  };
+  EXPECT_EQ(origin(), Origin::standing);
+  drawing.emplace_back("frame.standing=false");
+  EXPECT_EQ(origin(), Origin::made);
+}
+
+TEST(Standing, TheDemoIsLeftAsItIs) { EXPECT_THAT(check(demo_job("lot_frame"), "STANDING"), IsEmpty()); }
+
+TEST(Standing, APartMadeAgainIsStopped) {
+  const Job job = demo_job("lot_frame");
+  Bed bed = bed_of(job);
+  bed.parts[static_cast<std::size_t>(bed.part({Kind::main}))].origin = Origin::made;
+  const auto found = standing_of(job, bed);
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].severity, Severity::stop);
+  EXPECT_NEAR(found[0].measured, 2, 1e-9);
+  EXPECT_THAT(found[0].message, HasSubstr("2 of main would be cut"));
+}
+
+TEST(Standing, AHoleDrilledAgainIsStopped) {
+  const Job job = demo_job("lot_frame");
+  Bed bed = bed_of(job);
+  Member& main = std::get<Member>(bed.parts[static_cast<std::size_t>(bed.part({Kind::main}))].form);
+  main.holes.at(0).hole.process = Process::drilled;
+  const auto found = standing_of(job, bed);
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_NEAR(found[0].measured, 1, 1e-9);
+  EXPECT_THAT(found[0].message, HasSubstr("1 holes would be made in its main"));
+}
+
+// Its jacks are at 14, 126 and 238 in; half a mark of the 1/16 in tape is 1/32 in.
+TEST(Standing, JacksElsewhereAreStoppedAndTheOrderPutRight) {
+  EXPECT_THAT(check(demo_job("lot_frame", {"jacks[2]=126-1/32 in"}), "STANDING"), IsEmpty());
+  const auto found = check(demo_job("lot_frame", {"jacks[2]=120 in"}), "STANDING");
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_NEAR(found[0].measured, 6 * inch, 1e-6);
+  EXPECT_THAT(found[0].message, AllOf(HasSubstr("120 in"), HasSubstr("nothing is drilled")));
+  ASSERT_THAT(found[0].changes, SizeIs(1));
+  const Change& change = found[0].changes[0];
+  EXPECT_THAT(check(demo_job("lot_frame", {"jacks[2]=120 in", change.key + "=" + change.value}), "STANDING"),
+              IsEmpty());
+}
+
+// The mains' front end 3 in ahead of the track: the same jacks are 11, 123 and 235 in behind
+// the track's front end.
+TEST(Standing, PlacesAreFromTheMainsFrontEnd) {
+  const std::vector<std::string> ahead = {"frame.main.front_overhang=3 in", "jacks=[11 in, 123 in, 235 in]",
+                                          "axle.position=105 in"};
+  EXPECT_THAT(check(demo_job("lot_frame", ahead), "STANDING"), IsEmpty());
+  EXPECT_THAT(check(demo_job("lot_frame", {ahead[0]}), "STANDING"), SizeIs(2));
+}
+
+TEST(Standing, WhatWasNotMeasuredIsStopped) {
+  const auto found = check(demo_job("lot_frame", {"frame.jack.existing=[]"}), "STANDING");
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].severity, Severity::stop);
+  EXPECT_THAT(found[0].remedy, HasSubstr("jack.existing"));
+}
+
+}  // namespace
+}  // namespace bedwright
