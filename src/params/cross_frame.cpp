@@ -1,6 +1,9 @@
 // Checks between the keys of a frame.
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
 #include "params/cross_check.h"
 #include "units/print.h"
 #include "yaml/key_path.h"
@@ -76,6 +79,7 @@ void CrossCheck::check_existing() {
   if (sound(frame_, {"standing", "tabs.existing"}) && stands(frame) && frame.tabs.existing.empty())
     problem(frame_, "standing", "says that the frame stands, and nothing says where its tabs are",
             "measure from the mains' front end to each tab's hole, and list them as tabs.existing");
+  check_changes();
   check_ascending(frame_, "jack.existing", frame.jack.existing);
   if (sound(frame_, {"standing", "tabs.existing", "jack.existing", "axle.existing"}) && !stands(frame)) {
     if (!frame.jack.existing.empty())
@@ -99,6 +103,45 @@ void CrossCheck::check_existing() {
     check_order(frame_, path_to("tabs.existing", i + 1), frame.tabs.existing[i], "main.length",
                 *frame.main.length);
   }
+}
+
+// What is to be done to the tabs of a frame that stands, and what was done.
+void CrossCheck::check_changes() {
+  const FrameTabs& t = job_.frame.tabs;
+  if (!sound(frame_, {"standing", "tabs"})) return;
+  for (const auto& [key, any] :
+       {std::pair("tabs.filed", !t.filed.empty()), std::pair("tabs.to_file", !t.to_file.empty()),
+        std::pair("tabs.to_cut_off", !t.to_cut_off.empty()), std::pair("tabs.to_add", !t.to_add.empty())})
+    if (any && (!stands(job_.frame) || t.existing.empty()))
+      problem(frame_, key, "is of a frame that stands, and this one is yet to be made",
+              "leave it out, or say standing: true and list the tabs that stand");
+  const auto stands_at = [&](const std::string& key, Mm at) {
+    if (t.existing.empty() || std::any_of(t.existing.begin(), t.existing.end(),
+                                          [&](Mm x) { return std::abs(x - at) < same_place; }))
+      return;
+    const Mm nearest = *std::min_element(t.existing.begin(), t.existing.end(),
+                                         [&](Mm a, Mm b) { return std::abs(a - at) < std::abs(b - at); });
+    problem(frame_, key, fmt::format("{}: no tab stands there", both_units(Dimension::length, at)),
+            fmt::format("give the place as tabs.existing lists it; the nearest is {}",
+                        both_units(Dimension::length, nearest)));
+  };
+  for (const auto& [list, all] : {std::pair("tabs.filed", &t.filed), std::pair("tabs.to_file", &t.to_file)})
+    for (std::size_t i = 0; i < all->size(); ++i) {
+      const TabFiled& f = (*all)[i];
+      stands_at(path_to(list, i + 1) + ".at", f.at);
+      if (f.slot_length <= t.slot_length + same_place || f.slot_length > t.length)
+        problem(frame_, path_to(list, i + 1) + ".slot_length",
+                fmt::format("{} is no filed slot's length: the slot was {} and the tab is {} long",
+                            both_units(Dimension::length, f.slot_length),
+                            both_units(Dimension::length, t.slot_length),
+                            both_units(Dimension::length, t.length)),
+                "give the slot's length overall once it is filed");
+    }
+  for (std::size_t i = 0; i < t.to_cut_off.size(); ++i)
+    stands_at(path_to("tabs.to_cut_off", i + 1), t.to_cut_off[i]);
+  if (job_.frame.main.length)
+    for (std::size_t i = 0; i < t.to_add.size(); ++i)
+      check_order(frame_, path_to("tabs.to_add", i + 1), t.to_add[i], "main.length", *job_.frame.main.length);
 }
 
 void CrossCheck::check_bought() {

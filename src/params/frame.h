@@ -50,6 +50,12 @@ struct ClipTab {
   Mm standoff = 0;
 };
 
+// The slot of the two tabs at one place of a frame that stands, filed longer evenly both ways.
+struct TabFiled {
+  Mm at = 0;  // the hole, behind the mains' front end
+  Mm slot_length = 0;
+};
+
 struct FrameTabs {
   TabStyle style = TabStyle::plate;
   Mm length = 0;         // along the main
@@ -60,6 +66,10 @@ struct FrameTabs {
   std::optional<ClipTab> clip;
   std::vector<Mm> existing;         // tab holes of a frame that exists, behind the mains' front end
   std::optional<Mm> existing_line;  // the same holes, outward from the web's back
+  std::vector<TabFiled> filed;      // of those that stand
+  // Still to be done to a frame that stands, on both sides alike; holes behind the mains' front end.
+  std::vector<TabFiled> to_file;
+  std::vector<Mm> to_cut_off, to_add;
 };
 
 struct FrameCornerGusset {
@@ -146,6 +156,11 @@ struct FrameFile {
 // whose tabs have fixed places): the side on which no good steel is cut twice.
 inline bool stands(const FrameFile& frame) { return frame.standing.value_or(!frame.tabs.existing.empty()); }
 
+// Whether something is still to be done to the tabs of a frame that stands.
+inline bool is_to_be_changed(const FrameTabs& tabs) {
+  return !tabs.to_file.empty() || !tabs.to_cut_off.empty() || !tabs.to_add.empty();
+}
+
 template <class V>
 void describe(V& v, FrameMain& m) {
   v.name("section", m.section, "Channel, as the catalogue names it");
@@ -191,6 +206,11 @@ void describe(V& v, ClipTab& c) {
   v.length("standoff", c.standoff, {0, 200}, "Top of the clip above the main");
 }
 template <class V>
+void describe(V& v, TabFiled& t) {
+  v.length("at", t.at, {0, 25000}, "The tabs' hole, behind the mains' front end, as tabs.existing lists it");
+  v.length("slot_length", t.slot_length, {5, 150}, "Overall length of the slot once it is filed");
+}
+template <class V>
 void describe(V& v, FrameTabs& t) {
   v.choice("style", t.style, {{"plate", TabStyle::plate}, {"clip", TabStyle::clip}},
            "A plate on the main's top flange, or an angle clip on its web");
@@ -208,6 +228,18 @@ void describe(V& v, FrameTabs& t) {
   v.length("existing_line", t.existing_line, {-300, 300},
            "The same holes' middle outward from the back of the main's web (minus: inward), as measured",
            v.optional);
+  v.list("filed", t.filed, 200, "Tabs that stand whose slots were filed longer, both sides alike",
+         v.optional);
+  v.list("to_file", t.to_file, 200, "Tabs that stand whose slots are still to be filed, both sides alike",
+         v.optional);
+  v.lengths("to_cut_off", t.to_cut_off, {0, 25000}, 200,
+            "Tabs that stand and are still to be cut off, by their holes as tabs.existing lists them",
+            v.optional);
+  v.lengths(
+      "to_add", t.to_add, {0, 25000}, 200,
+      "New tabs still to be made and welded on a frame that stands, each side alike: their holes behind "
+      "the mains' front end",
+      v.optional);
 }
 template <class V>
 void describe(V& v, FrameCornerGusset& g) {

@@ -227,6 +227,16 @@ INSTANTIATE_TEST_SUITE_P(
              "--set:1:7: frame.jack.existing: is of a frame that stands, and this one is yet to be made"},
         Case{{"frame.axle.existing=8 in"},
              "--set:1:7: frame.axle.existing: is of a frame that stands, and this one is yet to be made"},
+        Case{{"frame.tabs.to_add=[8 in]"},
+             "--set:1:7: frame.tabs.to_add: is of a frame that stands, and this one is yet to be made"},
+        Case{{"frame.tabs.existing=[8 in, 22 in]", "frame.main.length=100 in",
+              "frame.tabs.existing_line=1 in", "frame.tabs.to_cut_off=[20 in]"},
+             "--set:4:24: frame.tabs.to_cut_off[1]: 508 mm (20 in): no tab stands there; give the place as "
+             "tabs.existing "
+             "lists it; the nearest is 558.8 mm (22 in)"},
+        Case{{"frame.tabs.existing=[8 in, 22 in]", "frame.main.length=100 in",
+              "frame.tabs.existing_line=1 in", "frame.tabs.to_file=[{at: 8 in, slot_length: 1/2 in}]"},
+             "--set:4:32: frame.tabs.to_file[1].slot_length: 12.7 mm (0.5 in) is no filed slot's length"},
         Case{{"frame.axle.count=2"}, "frame.yaml:42:1: axle.spread: is missing for 2 axles"},
         Case{{"frame.jack.post_top=-15 in"},
              "frame.yaml:26:3: jack.post_bottom: -355.6 mm (-14 in) is not less than jack.post_top"},

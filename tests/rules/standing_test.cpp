@@ -113,5 +113,47 @@ TEST(Standing, WhatWasNotMeasuredIsStopped) {
   EXPECT_THAT(found[0].remedy, HasSubstr("jack.existing"));
 }
 
+// The tabs at 189 in off, new ones at 187 in, the slots at 49 in (the fourth) filed from 1 in to
+// 1-1/2 in: what is made and welded is those two new tabs with their pads, and nothing else.
+TEST(StandingChanges, OnlyWhatIsAddedIsMade) {
+  const Job job = demo_job("lot_frame", {"frame.tabs.to_cut_off=[189 in]", "frame.tabs.to_add=[187 in]",
+                                         "frame.tabs.to_file=[{at: 49 in, slot_length: 1-1/2 in}]"});
+  const Bed bed = bed_of(job);
+  EXPECT_THAT(standing_of(job, bed), IsEmpty());
+  std::vector<std::string> made;
+  for (const Part& part : bed.parts)
+    if (part.origin == Origin::made) made.push_back(name(part));
+  EXPECT_THAT(made, ::testing::UnorderedElementsAre("new tab plate", "new tab pad"));
+  int to_lay = 0;
+  for (const Weld& weld : bed.welds) {
+    if (stands(bed, weld)) continue;
+    ++to_lay;
+    EXPECT_EQ(bed.items[weld.a].id.number, 19) << name(bed.items[weld.a]);
+  }
+  EXPECT_EQ(to_lay, 4);
+  for (const Side side : both_sides) {
+    EXPECT_FALSE(bed.find_item({Kind::tab, side, 14}));
+    const auto hole = [&](int number) {
+      return hole_in_world(bed, ply_through(bed, bed.item({Kind::tab, side, number}), 0));
+    };
+    EXPECT_NEAR(hole(19).centre.x, 187 * inch, 1e-6);
+    EXPECT_NEAR(hole(4).centre.x, 49 * inch, 1e-6);
+    EXPECT_NEAR(hole(4).hole.length, 1.5 * inch, 1e-6);
+    EXPECT_NEAR(hole(5).hole.length, 1 * inch, 1e-6);
+    EXPECT_NEAR(hole(19).hole.length, 1 * inch, 1e-6);
+    EXPECT_EQ(bed.part_of(bed.item({Kind::tab, side, 4})).origin, Origin::standing);
+  }
+}
+
+// Done and written down, the same frame has nothing left to be made.
+TEST(StandingChanges, AMendedFrameStandsAsItWasToBe) {
+  const Bed to_do =
+                bed_of(demo_job("lot_frame", {"frame.tabs.to_file=[{at: 49 in, slot_length: 1-1/2 in}]"})),
+            done = bed_of(demo_job("lot_frame", {"frame.tabs.filed=[{at: 49 in, slot_length: 1-1/2 in}]"}));
+  EXPECT_EQ(to_do.parts.size(), done.parts.size());
+  for (std::size_t i = 0; i < done.parts.size(); ++i) EXPECT_EQ(to_do.parts[i].form, done.parts[i].form);
+  for (const Part& part : done.parts) EXPECT_NE(part.origin, Origin::made) << name(part);
+}
+
 }  // namespace
 }  // namespace bedwright

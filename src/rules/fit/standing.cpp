@@ -26,6 +26,8 @@ void made_again(const Scene& scene, std::vector<Finding>& findings) {
     if (const Member* member = std::get_if<Member>(&part.form))
       for (const FaceHole& hole : member->holes) count(hole.hole);
     const bool made = part.origin == Origin::made;
+    // Tabs that the frame's file asks for: its tabs.to_add.
+    if (made && (part.id.kind == Kind::tab || part.id.kind == Kind::tab_pad) && part.id.of > 0) continue;
     if (!made && (part.origin != Origin::standing || holes == 0)) continue;
     Finding f = finding_of("STANDING", Severity::stop, part, {});
     f.measured = made ? quantity : holes;
