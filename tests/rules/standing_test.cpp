@@ -155,5 +155,24 @@ TEST(StandingChanges, AMendedFrameStandsAsItWasToBe) {
   for (const Part& part : done.parts) EXPECT_NE(part.origin, Origin::made) << name(part);
 }
 
+// A rail hole moved to 28 in, half way between the tabs at 21 and 35 in: new tabs there, and
+// nothing else is asked for. Past the mains it is told how far tabs can go: 252 in less half a
+// tab of 3 in and its fillet of 1/4 in.
+TEST(StandingChanges, AHoleWithoutATabAsksForNewTabs) {
+  const std::string moved = "kit.mounting.positions=[7 in, 28 in, 49 in, 77 in]";
+  const auto found = check(demo_job("lot_frame", {moved}), "HOLE-NO-TAB");
+  ASSERT_THAT(found, SizeIs(6));  // 28, 112 and 196 in, both sides
+  ASSERT_THAT(found[0].changes, SizeIs(1));
+  const Change& change = found[0].changes[0];
+  EXPECT_EQ(change.key + "=" + change.value, "frame.tabs.to_add=[28 in, 112 in, 196 in]");
+  EXPECT_THAT(check(demo_job("lot_frame", {moved, change.key + "=" + change.value}), "HOLE-NO-TAB"),
+              IsEmpty());
+
+  const auto past = check(demo_job("lot_frame", {"track.rail_length=90 in"}), "HOLE-NO-TAB");
+  ASSERT_FALSE(past.empty());
+  EXPECT_THAT(past.back().remedy, AllOf(HasSubstr("the track runs"), HasSubstr("250-1/4 in")));
+  EXPECT_THAT(past.back().changes, IsEmpty());
+}
+
 }  // namespace
 }  // namespace bedwright

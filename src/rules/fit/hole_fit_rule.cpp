@@ -12,6 +12,7 @@
 
 #include "rules/fit/bolt_fit.h"
 #include "rules/fit/datum.h"
+#include "rules/fit/standing_work.h"
 #include "rules/fit/tab_line.h"
 #include "rules/rule_list.h"
 #include "rules/scene.h"
@@ -245,7 +246,13 @@ void check_hole_fit(const Scene& scene, std::vector<Finding>& findings) {
     const FitBasis basis = basis_of(scene, fit);
     find_tightest(fit, basis);
     Finding f = describe(scene, fit, basis);
-    if (f.margin < -fit_hair) {
+    if (f.margin < -fit_hair && is_into_standing_tab(scene, bolt)) {
+      const auto own = slot_needed(fit, bolt, scene, basis);
+      const Mm filed = own ? scene.figures.round_up(*own) : 0;
+      const bool would_do =
+          own && filed <= longest_slot(scene, bolt) + same_place && fits_with_slot(fit, bolt, basis, filed);
+      suggest_standing_work(scene, bolt, would_do ? std::optional(filed) : std::nullopt, f);
+    } else if (f.margin < -fit_hair) {
       if (slot_needed(fit, bolt, scene, basis) && slot <= longest_slot(scene, bolt) &&
           fits_with_slot(fit, bolt, basis, slot)) {
         f.remedy = fmt::format("make the tabs' slots {} long", scene.figures.say(slot));
