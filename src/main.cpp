@@ -155,6 +155,11 @@ int run(int argc, char** argv) {
   CLI::Option* from = new_app->add_option(
       "--from", fresh.from, "Write this order down with the values of --set in it, comments and all");
   from->type_name("ORDER")->excludes("--metric");
+  SurveyArguments survey;
+  CLI::Option* surveyed = new_app->add_option(
+      "--survey", survey.frame,
+      "Write a frame file to fill in at a frame that stands like this one, and a page to print");
+  surveyed->type_name("FRAME")->excludes("--metric")->excludes(from);
   new_app->add_option("--set", fresh.sets, "With --from: a value that was tried, KEY=VALUE; again and again")
       ->take_all()
       ->allow_extra_args(false)
@@ -162,7 +167,8 @@ int run(int argc, char** argv) {
       ->needs(from);
   new_app->footer(
       "Examples:\n  bedwright new params/orders/my_order.yaml\n  bedwright new --from "
-      "params/orders/base.yaml --set track.rail_length=\"84 in\" params/orders/longer.yaml");
+      "params/orders/base.yaml --set track.rail_length=\"84 in\" params/orders/longer.yaml\n  bedwright new "
+      "--survey params/frames/six_inch_plate.yaml params/frames/lot_frame_8.yaml");
 
   VerifyArguments verify;
   CLI::App* verify_app =
@@ -245,6 +251,8 @@ int run(int argc, char** argv) {
   if (*compare_app) return compare_command(two);
   if (*schema_app) return schema_command(schema_of);
   if (*explain_app) return explain_command(code);
+  survey.file = fresh.file;
+  if (surveyed->count() > 0) return survey_command(survey);
   return from->count() > 0 ? new_from_command(fresh) : new_command(fresh);
 }
 

@@ -63,6 +63,12 @@ struct NewArguments {
 ExitCode new_command(const NewArguments& arguments);
 ExitCode new_from_command(const NewArguments& arguments);
 
+struct SurveyArguments {
+  std::string frame;  // the frame file it is begun from
+  std::string file;   // to be written, with a page to print beside it (.pdf)
+};
+ExitCode survey_command(const SurveyArguments& arguments);
+
 struct VerifyArguments {
   std::string folder;   // of a release, of an order, or of all
   bool redraw = false;  // also draw it again and compare
