@@ -220,19 +220,24 @@ std::vector<Planned> on_a_standing_frame(const Builder& b) {
   const FrameTabs& t = b.frame.tabs;
   std::vector<Mm> places = t.existing;
   std::sort(places.begin(), places.end());
+  std::vector<Mm> off = t.to_cut_off, on = t.to_add;
+  for (const TabReplaced& r : t.to_replace) {
+    off.push_back(r.at);
+    on.push_back(r.with);
+  }
   std::vector<Planned> all;
   int number = 0;
   const auto at = [](Mm x) { return [x](Mm y) { return std::abs(x - y) < same_place; }; };
   for (const Mm x : places) {
     ++number;
-    if (std::any_of(t.to_cut_off.begin(), t.to_cut_off.end(), at(x))) continue;
+    if (std::any_of(off.begin(), off.end(), at(x))) continue;
     Planned tab{tidy(b.main_start() + x), number, t.slot_length};
     for (const std::vector<TabFiled>* filed : {&t.filed, &t.to_file})
       for (const TabFiled& f : *filed)
         if (std::abs(f.at - x) < same_place) tab.slot_length = f.slot_length;
     all.push_back(tab);
   }
-  for (const Mm x : t.to_add) all.push_back({tidy(b.main_start() + x), ++number, t.slot_length, true});
+  for (const Mm x : on) all.push_back({tidy(b.main_start() + x), ++number, t.slot_length, true});
   return all;
 }
 

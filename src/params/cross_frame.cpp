@@ -111,7 +111,8 @@ void CrossCheck::check_changes() {
   if (!sound(frame_, {"standing", "tabs"})) return;
   for (const auto& [key, any] :
        {std::pair("tabs.filed", !t.filed.empty()), std::pair("tabs.to_file", !t.to_file.empty()),
-        std::pair("tabs.to_cut_off", !t.to_cut_off.empty()), std::pair("tabs.to_add", !t.to_add.empty())})
+        std::pair("tabs.to_cut_off", !t.to_cut_off.empty()), std::pair("tabs.to_add", !t.to_add.empty()),
+        std::pair("tabs.to_replace", !t.to_replace.empty())})
     if (any && (!stands(job_.frame) || t.existing.empty()))
       problem(frame_, key, "is of a frame that stands, and this one is yet to be made",
               "leave it out, or say standing: true and list the tabs that stand");
@@ -139,6 +140,12 @@ void CrossCheck::check_changes() {
     }
   for (std::size_t i = 0; i < t.to_cut_off.size(); ++i)
     stands_at(path_to("tabs.to_cut_off", i + 1), t.to_cut_off[i]);
+  for (std::size_t i = 0; i < t.to_replace.size(); ++i) {
+    const std::string entry = path_to("tabs.to_replace", i + 1);
+    stands_at(entry + ".at", t.to_replace[i].at);
+    if (job_.frame.main.length)
+      check_order(frame_, entry + ".with", t.to_replace[i].with, "main.length", *job_.frame.main.length);
+  }
   if (job_.frame.main.length)
     for (std::size_t i = 0; i < t.to_add.size(); ++i)
       check_order(frame_, path_to("tabs.to_add", i + 1), t.to_add[i], "main.length", *job_.frame.main.length);

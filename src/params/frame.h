@@ -56,6 +56,11 @@ struct TabFiled {
   Mm slot_length = 0;
 };
 
+// Two tabs of a frame that stands, to be cut off, and new ones beside.
+struct TabReplaced {
+  Mm at = 0, with = 0;  // old and new holes, behind the mains' front end
+};
+
 struct FrameTabs {
   TabStyle style = TabStyle::plate;
   Mm length = 0;         // along the main
@@ -70,6 +75,7 @@ struct FrameTabs {
   // Still to be done to a frame that stands, on both sides alike; holes behind the mains' front end.
   std::vector<TabFiled> to_file;
   std::vector<Mm> to_cut_off, to_add;
+  std::vector<TabReplaced> to_replace;
 };
 
 struct FrameCornerGusset {
@@ -158,7 +164,8 @@ inline bool stands(const FrameFile& frame) { return frame.standing.value_or(!fra
 
 // Whether something is still to be done to the tabs of a frame that stands.
 inline bool is_to_be_changed(const FrameTabs& tabs) {
-  return !tabs.to_file.empty() || !tabs.to_cut_off.empty() || !tabs.to_add.empty();
+  return !tabs.to_file.empty() || !tabs.to_cut_off.empty() || !tabs.to_add.empty() ||
+         !tabs.to_replace.empty();
 }
 
 template <class V>
@@ -211,6 +218,12 @@ void describe(V& v, TabFiled& t) {
   v.length("slot_length", t.slot_length, {5, 150}, "Overall length of the slot once it is filed");
 }
 template <class V>
+void describe(V& v, TabReplaced& t) {
+  v.length("at", t.at, {0, 25000},
+           "The old tabs' hole, behind the mains' front end, as tabs.existing lists it");
+  v.length("with", t.with, {0, 25000}, "The new tabs' hole, behind the mains' front end");
+}
+template <class V>
 void describe(V& v, FrameTabs& t) {
   v.choice("style", t.style, {{"plate", TabStyle::plate}, {"clip", TabStyle::clip}},
            "A plate on the main's top flange, or an angle clip on its web");
@@ -240,6 +253,9 @@ void describe(V& v, FrameTabs& t) {
       "New tabs still to be made and welded on a frame that stands, each side alike: their holes behind "
       "the mains' front end",
       v.optional);
+  v.list("to_replace", t.to_replace, 200,
+         "Tabs that stand and are still to be cut off for new ones beside them, both sides alike",
+         v.optional);
 }
 template <class V>
 void describe(V& v, FrameCornerGusset& g) {

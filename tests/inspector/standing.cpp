@@ -75,8 +75,16 @@ std::vector<double> places_to_add(const Packet& packet) {
     for (std::sregex_iterator it(all.begin(), all.end(), figure), end; it != end; ++it)
       places.push_back(millimetres((*it)[1]));
   };
-  for (const auto& entry : std::filesystem::directory_iterator(packet.folder / "inputs/frame"))
+  const auto read_replaced = [&](const std::string& text) {
+    const std::regex with(R"(with:\s*([0-9./-]+\s*(?:in|mm)))");
+    for (std::sregex_iterator it(text.begin(), text.end(), with), end; it != end; ++it)
+      places.push_back(millimetres((*it)[1]));
+  };
+  for (const auto& entry : std::filesystem::directory_iterator(packet.folder / "inputs/frame")) {
     read(read_file(entry.path()), R"((?:^|\n)[ \t]*to_add:\s*\[([^\]]*)\])");
+    read_replaced(read_file(entry.path()));
+  }
+  read_replaced(read_file(packet.folder / "inputs/order.yaml"));
   read(read_file(packet.folder / "inputs/order.yaml"), R"(frame\.tabs\.to_add,\s*value:\s*\[([^\]]*)\])");
   return places;
 }

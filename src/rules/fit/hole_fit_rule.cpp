@@ -189,6 +189,18 @@ void suggest_datum(const Scene& scene, const BoltFit& fit, const Bolt& bolt, Fit
   f.changes.push_back({"track.datum", datum_word(Datum::middle)});
 }
 
+// The slot of a tab that stands, filed so long that the bolt goes in; none where tab or
+// washer leave no room for it.
+std::optional<Mm> filed_slot(const Scene& scene, const BoltFit& fit, const Bolt& bolt) {
+  const FitBasis basis = basis_of(scene, fit);
+  const auto needed = slot_needed(fit, bolt, scene, basis);
+  if (!needed) return std::nullopt;
+  const Mm filed = scene.figures.round_up(*needed);
+  const bool would_do =
+      filed <= longest_slot(scene, bolt) + same_place && fits_with_slot(fit, bolt, basis, filed);
+  return would_do ? std::optional(filed) : std::nullopt;
+}
+
 Finding describe(const Scene& scene, const BoltFit& fit, FitBasis basis) {
   const Bolt& bolt = scene.bed.bolts[fit.bolt];
   const HolePair& pair = *fit.pair;
@@ -241,17 +253,17 @@ void check_hole_fit(const Scene& scene, std::vector<Finding>& findings) {
         std::max(slot, slot_needed(fit, scene.bed.bolts[fit.bolt], scene, basis_of(scene, fit)).value_or(0));
   slot = scene.figures.round_up(slot);
   const bool at_middle = !failing.empty() && middle_would_do(scene);
+  StandingWork work(scene);
+  for (const BoltFit& fit : failing)
+    if (const Bolt& bolt = scene.bed.bolts[fit.bolt]; is_into_standing_tab(scene, bolt))
+      work.add(bolt, filed_slot(scene, fit, bolt));
   for (BoltFit& fit : failing) {
     const Bolt& bolt = scene.bed.bolts[fit.bolt];
     const FitBasis basis = basis_of(scene, fit);
     find_tightest(fit, basis);
     Finding f = describe(scene, fit, basis);
     if (f.margin < -fit_hair && is_into_standing_tab(scene, bolt)) {
-      const auto own = slot_needed(fit, bolt, scene, basis);
-      const Mm filed = own ? scene.figures.round_up(*own) : 0;
-      const bool would_do =
-          own && filed <= longest_slot(scene, bolt) + same_place && fits_with_slot(fit, bolt, basis, filed);
-      suggest_standing_work(scene, bolt, would_do ? std::optional(filed) : std::nullopt, f);
+      work.suggest(bolt, f);
     } else if (f.margin < -fit_hair) {
       if (slot_needed(fit, bolt, scene, basis) && slot <= longest_slot(scene, bolt) &&
           fits_with_slot(fit, bolt, basis, slot)) {

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 
 #include "units/tape.h"
 
@@ -75,28 +76,56 @@ void suggest_new_tab(const Scene& scene, const Bolt& bolt, Finding& f) {
   f.changes.push_back({"frame.tabs.to_add", list_of(say, all_to_add(scene))});
 }
 
-void suggest_standing_work(const Scene& scene, const Bolt& bolt, std::optional<Mm> filed, Finding& f) {
-  const Job& job = *scene.input.job;
-  const FrameTabs& tabs = job.frame.tabs;
-  const Figures& say = scene.figures;
-  const Vec3 hole = hole_in_world(scene.bed, bolt.plies.back()).centre;
-  const Mm there = hole.x + job.frame.main.front_overhang,
-           wanted = from_front_end(job, bolt.seat.x, say.mark);
-  if (filed) {
+StandingWork::StandingWork(const Scene& scene) : scene_(scene) {
+  if (!scene.input.job) return;
+  file_ = scene.input.job->frame.tabs.to_file;
+  replace_ = scene.input.job->frame.tabs.to_replace;
+}
+
+Mm StandingWork::place_of(const Bolt& bolt) const {
+  return tidy(hole_in_world(scene_.bed, bolt.plies.back()).centre.x +
+              scene_.input.job->frame.main.front_overhang);
+}
+
+void StandingWork::add(const Bolt& bolt, std::optional<Mm> filed) {
+  const Mm at = place_of(bolt);
+  const auto there = [&](const auto& work) { return std::abs(work.at - at) < same_place; };
+  if (!filed) {
+    std::erase_if(file_, there);
+    if (std::none_of(replace_.begin(), replace_.end(), there))
+      replace_.push_back({at, from_front_end(*scene_.input.job, bolt.seat.x, scene_.figures.mark)});
+    return;
+  }
+  if (std::any_of(replace_.begin(), replace_.end(), there)) return;
+  const auto known = std::find_if(file_.begin(), file_.end(), there);
+  if (known == file_.end())
+    file_.push_back({at, *filed});
+  else
+    known->slot_length = std::max(known->slot_length, *filed);
+}
+
+void StandingWork::suggest(const Bolt& bolt, Finding& f) const {
+  const Figures& say = scene_.figures;
+  const Mm at = place_of(bolt);
+  const auto there = [&](const auto& work) { return std::abs(work.at - at) < same_place; };
+  std::string list;
+  if (const auto filed = std::find_if(file_.begin(), file_.end(), there); filed != file_.end()) {
     f.remedy = fmt::format("file the slots of both tabs at {} behind the mains' front end to {} over all",
-                           say.say(there), say.say(*filed));
-    std::string list;
-    for (const TabFiled& done : tabs.to_file)
-      if (std::abs(done.at - there) > same_place)
-        list += fmt::format("{{at: {}, slot_length: {}}}, ", say.set(done.at), say.set(done.slot_length));
-    list += fmt::format("{{at: {}, slot_length: {}}}", say.set(there), say.set(*filed));
+                           say.say(at), say.say(filed->slot_length));
+    for (const TabFiled& t : file_)
+      list += fmt::format("{}{{at: {}, slot_length: {}}}", list.empty() ? "" : ", ", say.set(t.at),
+                          say.set(t.slot_length));
     f.changes.push_back({"frame.tabs.to_file", "[" + list + "]"});
     return;
   }
+  const auto replaced = std::find_if(replace_.begin(), replace_.end(), there);
+  if (replaced == replace_.end()) throw std::logic_error("work on a tab that nobody asked for");
   f.remedy = fmt::format(
-      "cut both tabs at {} behind the mains' front end off and weld new ones on with their holes at {} "
-      "(frame.tabs.to_cut_off and frame.tabs.to_add)",
-      say.say(there), say.say(wanted));
+      "cut both tabs at {} behind the mains' front end off and weld new ones on with their holes at {}",
+      say.say(at), say.say(replaced->with));
+  for (const TabReplaced& t : replace_)
+    list += fmt::format("{}{{at: {}, with: {}}}", list.empty() ? "" : ", ", say.set(t.at), say.set(t.with));
+  f.changes.push_back({"frame.tabs.to_replace", "[" + list + "]"});
 }
 
 }  // namespace bedwright

@@ -1,5 +1,5 @@
 // What can be done to the tabs of a frame that stands: a slot filed, a tab cut off, a new
-// one welded on. Nothing there is moved, re-slotted or made anew.
+// one welded on. Nothing there is moved or made anew.
 #pragma once
 
 #include "rules/fit/bolt_fit.h"
@@ -14,8 +14,21 @@ bool is_into_standing_tab(const Scene& scene, const Bolt& bolt);
 // below, or how far the track runs past the mains.
 void suggest_new_tab(const Scene& scene, const Bolt& bolt, Finding& finding);
 
-// For a bolt that does not go into its standing tab. `filed`: the slot length that lets it
-// in, where the tab and the washer leave room for one.
-void suggest_standing_work(const Scene& scene, const Bolt& bolt, std::optional<Mm> filed, Finding& finding);
+// Of all bolts that do not go into their standing tabs, what would let them in.
+class StandingWork {
+ public:
+  explicit StandingWork(const Scene& scene);
+  // `filed`: the slot length that lets the bolt in, where tab and washer leave room for
+  // one; else its tabs are to be replaced.
+  void add(const Bolt& bolt, std::optional<Mm> filed);
+  // For one of those added: its own part of the work in words, all of it as a change.
+  void suggest(const Bolt& bolt, Finding& finding) const;
+
+ private:
+  Mm place_of(const Bolt& bolt) const;  // of its tab's hole, from the mains' front end
+  const Scene& scene_;
+  std::vector<TabFiled> file_;
+  std::vector<TabReplaced> replace_;
+};
 
 }  // namespace bedwright

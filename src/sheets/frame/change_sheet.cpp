@@ -32,14 +32,19 @@ std::vector<Step> steps_of(const SheetInput& in) {
   const Figures figures = in.figures();
   const FrameTabs& t = in.job.frame.tabs;
   std::vector<Step> off, file, add;
-  for (const Mm at : t.to_cut_off)
+  std::vector<Mm> cut = t.to_cut_off, fresh = t.to_add;
+  for (const TabReplaced& r : t.to_replace) {
+    cut.push_back(r.at);
+    fresh.push_back(r.with);
+  }
+  for (const Mm at : cut)
     off.push_back({at, "CUT OFF tabs " + tabs_at(t, at), "grind the flange flush, leave no notch"});
   for (const TabFiled& f : t.to_file)
     file.push_back({f.at, "FILE the slots of tabs " + tabs_at(t, f.at),
                     fmt::format("to {} over all, {} more at each end", figures.size_length(f.slot_length),
                                 figures.size_length((f.slot_length - t.slot_length) / 2))});
   int number = static_cast<int>(t.existing.size());
-  for (const Mm at : t.to_add) {
+  for (const Mm at : fresh) {
     ++number;
     add.push_back(
         {at,
@@ -78,7 +83,7 @@ std::vector<std::string> notes_of(const SheetInput& in) {
       "Go down the table: first what comes off, then what is filed, then what is welded on. Tick each when "
       "it is done.",
   };
-  if (!t.to_add.empty())
+  if (!t.to_add.empty() || !t.to_replace.empty())
     notes.push_back(fmt::format(
         "New tabs are cut from the files in cut/, both sides alike. Scribe each hole's line across the "
         "flange at "

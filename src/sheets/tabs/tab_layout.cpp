@@ -189,7 +189,9 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<TabRow
   notes.push_back(fmt::format(
       "String line: stretch a line from hole 1 to hole {} on each side. No hole's middle may be off it by "
       "more than {}.",
-      rows.empty() ? 0 : rows.back().number, figures.size_length(in.job.order.tolerances.weld_placement)));
+      rows.empty() ? 0 : rows.back().number,
+      figures.size_length(standing ? in.job.order.tolerances.existing_tab
+                                   : in.job.order.tolerances.weld_placement)));
   if (!standing)
     notes.push_back(
         "Jig: two tab blanks bolted to a straight bar at the pitch of two neighbouring holes; use it to "
