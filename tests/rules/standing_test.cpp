@@ -174,5 +174,31 @@ TEST(StandingChanges, AHoleWithoutATabAsksForNewTabs) {
   EXPECT_THAT(past.back().changes, IsEmpty());
 }
 
+// A rail hole moved to 47 in, 2 in ahead of the tab at 49 in: a new tab of 3 in has no place
+// beside the old one. One of 1 in, at 48 in, is within what counts as its own tab, whose slot of
+// 1 in cannot be filed so long. Either way the old tab goes for a new one, and that clears it.
+TEST(StandingChanges, ATabInTheWayIsReplaced) {
+  for (const auto& [hole, code] : {std::pair("47 in", "HOLE-NO-TAB"), std::pair("48 in", "HOLE-FIT")}) {
+    const std::string moved = std::string("kit.mounting.positions=[7 in, 35 in, ") + hole + ", 77 in]";
+    const auto found = check(demo_job("lot_frame", {moved}), code);
+    ASSERT_FALSE(found.empty()) << hole;
+    ASSERT_THAT(found[0].changes, SizeIs(1)) << hole;
+    const Change& change = found[0].changes[0];
+    EXPECT_EQ(change.key, "frame.tabs.to_replace");
+    EXPECT_THAT(change.value, HasSubstr(std::string("{at: 49 in, with: ") + hole + "}"));
+    EXPECT_THAT(check(demo_job("lot_frame", {moved, change.key + "=" + change.value}), code), IsEmpty());
+  }
+}
+
+// 270 in of track on 252 in of main; its last hole 20 in ahead of its end may stand no nearer
+// to the mains' end than half a tab of 3 in and a fillet of 1/4 in: 18-1/4 in past.
+TEST(StandingChanges, ATrackPastItsMainsIsTold) {
+  const auto found = check(demo_job("lot_frame_90"), "STANDING");
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].severity, Severity::note);
+  EXPECT_NEAR(found[0].measured, 18 * inch, 1e-6);
+  EXPECT_NEAR(found[0].limit, 18.25 * inch, 1e-6);
+}
+
 }  // namespace
 }  // namespace bedwright

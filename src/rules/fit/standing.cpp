@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "rules/fit/standing_work.h"
 #include "rules/rule_list.h"
 #include "rules/scene.h"
 
@@ -101,12 +102,49 @@ void compare(const Scene& scene, const Placed& p, const Change& as_it_stands, Mm
   findings.push_back(std::move(f));
 }
 
+// A track longer than its mains: by how much it runs past them, and by how much it may,
+// its outermost holes over the outermost place for a tab.
+void told_overhang(const Scene& scene, std::vector<Finding>& findings) {
+  const FrameFile& frame = scene.input.job->frame;
+  if (!frame.main.length) return;
+  const Figures& say = scene.figures;
+  const Mm end = scene.bed.track.total_length, start = -frame.main.front_overhang;
+  Mm first = end, last = 0;
+  for (const Bolt& bolt : scene.bed.bolts) {
+    if (bolt.id.kind != Kind::track_bolt) continue;
+    first = std::min(first, bolt.seat.x);
+    last = std::max(last, bolt.seat.x);
+  }
+  if (first > last) return;
+  const Mm room = room_on_main(frame).from;
+  const auto tell = [&](const char* which, Mm x, Mm over, Mm may) {
+    if (over <= same_place) return;
+    Finding f = finding_of("STANDING", Severity::note, Identity{Kind::track}, {x, 0, 0});
+    f.measured = over;
+    f.limit = may;
+    f.margin = may - over;
+    f.message = fmt::format(
+        "the track runs {} past the {} ends of the mains, which stand; by where its outermost holes are it "
+        "may "
+        "run {} past",
+        say.say(over), which, say.say(may));
+    f.remedy = over > may
+                   ? fmt::format("a track {} shorter, or a longer frame", say.say(say.round_up(over - may)))
+                   : fmt::format("nothing, so long as nobody stands or loads on the {} that hang free",
+                                 say.say(over));
+    findings.push_back(std::move(f));
+  };
+  tell("front", 0, start, first - room);
+  tell("rear", end, end - start - *frame.main.length, end - last - room);
+}
+
 }  // namespace
 
 void check_standing(const Scene& scene, std::vector<Finding>& findings) {
   const Job* job = scene.input.job;
   if (!job || !stands(job->frame)) return;
   made_again(scene, findings);
+  told_overhang(scene, findings);
   const Figures& say = scene.figures;
   const FrameFile& frame = job->frame;
   const Mm ahead = frame.main.front_overhang, limit = job->order.order.tape / 2;

@@ -10,8 +10,15 @@ namespace bedwright {
 // Whether the bolt goes into a tab that stands, so that only such work is to be offered.
 bool is_into_standing_tab(const Scene& scene, const Bolt& bolt);
 
+// Where a new tab's hole may be on mains that stand, from their front end: its plate and the
+// fillets at both its ends lie on the main.
+struct RoomOnMain {
+  Mm from = 0, to = 0;
+};
+RoomOnMain room_on_main(const FrameFile& frame);
+
 // For rail holes with no tab under them: new tabs at all of them that have main enough
-// below, or how far the track runs past the mains.
+// below, in place of one that stands in their way; or how far the track runs past the mains.
 void suggest_new_tab(const Scene& scene, const Bolt& bolt, Finding& finding);
 
 // Of all bolts that do not go into their standing tabs, what would let them in.

@@ -225,6 +225,9 @@ std::vector<Sheet> arrangement_sheets(const SheetInput& in) {
   Flow flow(form, space);
   flow.picture(drawn);
   flow.picture(isometric(in, space));
+  if (stands(in.job.frame))
+    flow.notes("THIN LINES", {"What stands already and is not made again. Parts: FROM stands."}, small_text,
+               100);
   flow.table("PARTS, bolts and washers apart", parts_table(in, numbers), small_text);
   flow.table("MASSES AND BALANCE", condition_table(in), small_text);
   flow.table("RATINGS", rating_table(in), small_text);
