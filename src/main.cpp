@@ -111,6 +111,12 @@ int run(int argc, char** argv) {
   offer_app->add_option("--part", offer.part, "Only the Kth of N parts; writes offer-K-of-N.json")
       ->type_name("K/N")
       ->needs(offer_order);
+  offer_app
+      ->add_option("--frames", offer.frames,
+                   "Frame files of frames that stand: which take the order's track, with how much work")
+      ->type_name("FRAME")
+      ->check(CLI::ExistingFile)
+      ->needs(offer_order);
   offer_app->add_option("--merge", offer.merge, "Join these parts into one map")
       ->type_name("FILE")
       ->check(CLI::ExistingFile)
@@ -122,6 +128,7 @@ int run(int argc, char** argv) {
       "track.extension_count=0..3\n"
       "  bedwright offer ORDER --vary ... --part 1/8 --out parts\n  bedwright offer --merge "
       "parts/offer-*.json --out map\n"
+      "  bedwright offer ORDER --frames params/frames/lot/*.yaml\n"
       "Writes offer.csv, offer.json, offer.pdf and offer.svg (one file a page).");
 
   CompareArguments two;
@@ -247,7 +254,7 @@ int run(int argc, char** argv) {
   if (*built_app) return built_command(built);
   if (*orders_app) return orders_command(orders);
   if (*check_app) return check_command(check);
-  if (*offer_app) return offer_command(offer);
+  if (*offer_app) return offer.frames.empty() ? offer_command(offer) : offer_frames(offer);
   if (*compare_app) return compare_command(two);
   if (*schema_app) return schema_command(schema_of);
   if (*explain_app) return explain_command(code);

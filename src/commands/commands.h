@@ -36,12 +36,15 @@ struct DrawArguments : OrderArguments {
 ExitCode draw_command(const DrawArguments& arguments);
 
 struct OfferArguments : OrderArguments {
-  std::vector<std::string> vary;   // KEY=VALUES (params/vary.h)
-  std::string part;                // "K/N"; empty: all
-  std::vector<std::string> merge;  // parts' offer.json instead of an order
-  std::string out;                 // folder; empty: <order number>-offer in Home::out()
+  std::vector<std::string> vary;    // KEY=VALUES (params/vary.h)
+  std::string part;                 // "K/N"; empty: all
+  std::vector<std::string> merge;   // parts' offer.json instead of an order
+  std::vector<std::string> frames;  // frame files to try instead of values
+  std::string out;                  // folder; empty: <order number>-offer in Home::out()
 };
 ExitCode offer_command(const OfferArguments& arguments);
+// Of the order's track on each of `frames`: the work its tabs want, as a table.
+ExitCode offer_frames(const OfferArguments& arguments);
 
 struct CompareArguments {
   std::string a, b;  // order files, or folders of releases
