@@ -111,6 +111,12 @@ int run(int argc, char** argv) {
   offer_app->add_option("--part", offer.part, "Only the Kth of N parts; writes offer-K-of-N.json")
       ->type_name("K/N")
       ->needs(offer_order);
+  offer_app
+      ->add_option("--frames", offer.frames,
+                   "Frame files of frames that stand: which take the order's track, with how much work")
+      ->type_name("FRAME")
+      ->check(CLI::ExistingFile)
+      ->needs(offer_order);
   offer_app->add_option("--merge", offer.merge, "Join these parts into one map")
       ->type_name("FILE")
       ->check(CLI::ExistingFile)
@@ -122,6 +128,7 @@ int run(int argc, char** argv) {
       "track.extension_count=0..3\n"
       "  bedwright offer ORDER --vary ... --part 1/8 --out parts\n  bedwright offer --merge "
       "parts/offer-*.json --out map\n"
+      "  bedwright offer ORDER --frames params/frames/lot/*.yaml\n"
       "Writes offer.csv, offer.json, offer.pdf and offer.svg (one file a page).");
 
   CompareArguments two;
@@ -155,6 +162,11 @@ int run(int argc, char** argv) {
   CLI::Option* from = new_app->add_option(
       "--from", fresh.from, "Write this order down with the values of --set in it, comments and all");
   from->type_name("ORDER")->excludes("--metric");
+  SurveyArguments survey;
+  CLI::Option* surveyed = new_app->add_option(
+      "--survey", survey.frame,
+      "Write a frame file to fill in at a frame that stands like this one, and a page to print");
+  surveyed->type_name("FRAME")->excludes("--metric")->excludes(from);
   new_app->add_option("--set", fresh.sets, "With --from: a value that was tried, KEY=VALUE; again and again")
       ->take_all()
       ->allow_extra_args(false)
@@ -162,7 +174,8 @@ int run(int argc, char** argv) {
       ->needs(from);
   new_app->footer(
       "Examples:\n  bedwright new params/orders/my_order.yaml\n  bedwright new --from "
-      "params/orders/base.yaml --set track.rail_length=\"84 in\" params/orders/longer.yaml");
+      "params/orders/base.yaml --set track.rail_length=\"84 in\" params/orders/longer.yaml\n  bedwright new "
+      "--survey params/frames/six_inch_plate.yaml params/frames/lot_frame_8.yaml");
 
   VerifyArguments verify;
   CLI::App* verify_app =
@@ -241,10 +254,12 @@ int run(int argc, char** argv) {
   if (*built_app) return built_command(built);
   if (*orders_app) return orders_command(orders);
   if (*check_app) return check_command(check);
-  if (*offer_app) return offer_command(offer);
+  if (*offer_app) return offer.frames.empty() ? offer_command(offer) : offer_frames(offer);
   if (*compare_app) return compare_command(two);
   if (*schema_app) return schema_command(schema_of);
   if (*explain_app) return explain_command(code);
+  survey.file = fresh.file;
+  if (surveyed->count() > 0) return survey_command(survey);
   return from->count() > 0 ? new_from_command(fresh) : new_command(fresh);
 }
 

@@ -39,8 +39,8 @@ class Usual {
     settings();
     clamps_and_stops();
     bolts();
-    places();
-    if (job_.frame.tabs.existing.empty()) tabs();
+    if (!stands(job_.frame)) places();
+    if (!stands(job_.frame)) tabs();
     track();
     return std::move(all_);
   }
@@ -177,7 +177,8 @@ std::vector<FreeValue> free_values(const Job& job, int bunks, const std::vector<
   for (const FreeValue& f : all) kinds.try_emplace(f.change.key, f.cost / 100 * 100);
   const auto add = [&](const Change& c, int step, std::set<int> proposed_by) {
     if (ordered_or_measured(c.key)) return;
-    if (!job.frame.tabs.existing.empty() && is_within(c.key, "frame.tabs")) return;
+    // Of tabs that stand only what is to be filed, cut off or added.
+    if (stands(job.frame) && is_within(c.key, "frame.tabs") && !c.key.starts_with("frame.tabs.to_")) return;
     const auto kind = kinds.find(c.key);
     all.push_back({{c.key, c.value},
                    (kind == kinds.end() ? only_proposed : kind->second) + std::min(step, most_steps),

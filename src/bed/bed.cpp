@@ -140,4 +140,14 @@ Ply ply_through(const Bed& bed, int item, int hole) {
                     bed.part_of(item).form);
 }
 
+bool stands(const Bed& bed, const Weld& weld) {
+  return bed.part_of(weld.a).origin == Origin::standing && bed.part_of(weld.b).origin == Origin::standing;
+}
+
+bool stands(const Bed& bed, const Bolt& bolt) {
+  return !bolt.plies.empty() && std::all_of(bolt.plies.begin(), bolt.plies.end(), [&](const Ply& ply) {
+    return ply.item >= 0 && bed.part_of(ply.item).origin == Origin::standing;
+  });
+}
+
 }  // namespace bedwright

@@ -31,7 +31,7 @@ namespace bedwright {
 // --- holes -----------------------------------------------------------------
 
 enum class Process {
-  as_bought,  // in the part when it arrives
+  as_bought,  // in the part when it arrives, or in the frame that stands
   cut,        // by the plasma table, with the outline
   drilled,    // on the drill press or by magnetic drill, from a drill sheet
 };
@@ -134,7 +134,12 @@ struct Hardware {
 
 using Form = std::variant<Plate, Member, Bought, Hardware>;
 
-enum class Origin { made, bought, kit };  // by the shop, by the shop's buyer, in the track maker's box
+enum class Origin {
+  made,      // by the shop
+  bought,    // by the shop's buyer
+  kit,       // in the track maker's box
+  standing,  // part of a frame that stands: measured, never made, bought or worked again
+};
 
 struct Part {
   // Kind, hand and pose. No two parts of a bed share one, except hardware, whose form
@@ -144,6 +149,12 @@ struct Part {
   Origin origin = Origin::made;
   Form form;
 };
+
+// Plates and sections of the shop's own frame, whether to be made or standing.
+inline bool is_frame_steel(const Part& part) {
+  return part.origin == Origin::made ||
+         (part.origin == Origin::standing && !std::holds_alternative<Bought>(part.form));
+}
 
 // --- items -----------------------------------------------------------------
 
@@ -293,6 +304,10 @@ HoleInWorld hole_in_world(const Bed& bed, const Ply& ply);
 // A ply through the item's hole of that index: its thickness there, and the slope of
 // the face under washer or nut. Throws std::out_of_range when there is no such hole.
 Ply ply_through(const Bed& bed, int item, int hole);
+// Whether both of its items stand, so that it is welded already.
+bool stands(const Bed& bed, const Weld& weld);
+// Whether all it passes through stands, so that it is in its place already.
+bool stands(const Bed& bed, const Bolt& bolt);
 // How many holes (a bought item: lugs) the part has.
 int hole_count(const Part& part);
 

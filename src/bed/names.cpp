@@ -32,6 +32,8 @@ Words make_shop_words() {
   item(Kind::corner_gusset, "corner gusset");
   item(Kind::tab, "tab", "tab plate");
   w.clip_part = "clip tab";
+  w.fresh = "new ";
+  w.filed = "filed ";
   item(Kind::tab_pad, "pad", "tab pad");
   item(Kind::jack_plate, "jack plate");
   item(Kind::rail, "rail", "rail section");
@@ -202,8 +204,11 @@ NameInTwo name_in_two(const Part& part) {
     return {w.hardware[at(piece_of(h->kind))], h->size.name + size};
   }
   const bool clip = part.id.kind == Kind::tab && std::holds_alternative<Member>(part.form);
-  return {(clip ? w.clip_part : w.part[at(part.id.kind)]) + w.part_pose[at(part.id.pose)],
-          letter(part.id.side)};
+  const bool tab = part.id.kind == Kind::tab || part.id.kind == Kind::tab_pad;
+  const std::string made = tab && part.id.of > 0 ? w.fresh : "",
+                    filed = tab && part.id.number > 0 ? w.filed + std::to_string(part.id.number) : "";
+  return {made + (clip ? w.clip_part : w.part[at(part.id.kind)]) + w.part_pose[at(part.id.pose)],
+          filed.empty() ? letter(part.id.side) : filed};
 }
 
 std::string name(const Identity& id) { return name_in_two(id).whole(); }

@@ -14,7 +14,8 @@ namespace bedwright {
 // ("tab plate", "tab R7"); `part` is then not empty.
 struct Words {
   std::array<std::string, kind_count> item, part;
-  std::string clip_part;                          // a tab that is a length of angle
+  std::string clip_part;     // a tab that is a length of angle
+  std::string fresh, filed;  // around the part of a tab made for a frame that stands, or filed there
   std::array<std::string, pose_count> pose;       // after an item's name
   std::array<std::string, pose_count> part_pose;  // after a part's
   std::array<std::string, piece_count> piece;     // after a bolt's

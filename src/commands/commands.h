@@ -36,12 +36,15 @@ struct DrawArguments : OrderArguments {
 ExitCode draw_command(const DrawArguments& arguments);
 
 struct OfferArguments : OrderArguments {
-  std::vector<std::string> vary;   // KEY=VALUES (params/vary.h)
-  std::string part;                // "K/N"; empty: all
-  std::vector<std::string> merge;  // parts' offer.json instead of an order
-  std::string out;                 // folder; empty: <order number>-offer in Home::out()
+  std::vector<std::string> vary;    // KEY=VALUES (params/vary.h)
+  std::string part;                 // "K/N"; empty: all
+  std::vector<std::string> merge;   // parts' offer.json instead of an order
+  std::vector<std::string> frames;  // frame files to try instead of values
+  std::string out;                  // folder; empty: <order number>-offer in Home::out()
 };
 ExitCode offer_command(const OfferArguments& arguments);
+// Of the order's track on each of `frames`: the work its tabs want, as a table.
+ExitCode offer_frames(const OfferArguments& arguments);
 
 struct CompareArguments {
   std::string a, b;  // order files, or folders of releases
@@ -62,6 +65,12 @@ struct NewArguments {
 };
 ExitCode new_command(const NewArguments& arguments);
 ExitCode new_from_command(const NewArguments& arguments);
+
+struct SurveyArguments {
+  std::string frame;  // the frame file it is begun from
+  std::string file;   // to be written, with a page to print beside it (.pdf)
+};
+ExitCode survey_command(const SurveyArguments& arguments);
 
 struct VerifyArguments {
   std::string folder;   // of a release, of an order, or of all

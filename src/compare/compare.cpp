@@ -14,8 +14,26 @@ namespace {
 
 bool is_hardware(const Part& part) { return std::holds_alternative<Hardware>(part.form); }
 
+// A part that stands, as it would be made or bought: where it is now is no difference of form.
+Part as_new(Part part) {
+  if (part.origin != Origin::standing) return part;
+  part.origin = std::holds_alternative<Bought>(part.form) ? Origin::bought : Origin::made;
+  return part;
+}
+
+// The form without how its holes come about.
+Form shape_of(Form form) {
+  if (Plate* plate = std::get_if<Plate>(&form))
+    for (Hole& hole : plate->holes) hole.process = Process::as_bought;
+  if (Member* member = std::get_if<Member>(&form))
+    for (FaceHole& hole : member->holes) hole.hole.process = Process::as_bought;
+  return form;
+}
+
 bool is_equal(const Part& a, const Part& b) {
-  return a.origin == b.origin && a.material == b.material && a.form == b.form;
+  const bool one_stands = (a.origin == Origin::standing) != (b.origin == Origin::standing);
+  return as_new(a).origin == as_new(b).origin && a.material == b.material &&
+         (one_stands ? shape_of(a.form) == shape_of(b.form) : a.form == b.form);
 }
 
 // Parts that have shown items, hardware apart, by index.
@@ -71,7 +89,7 @@ class Matching {
 
   void add(Fate fate, int i, int j) {
     PartChange change;
-    const Part& part = i >= 0 ? a_.parts[i] : b_.parts[j];
+    const Part part = as_new(i >= 0 ? a_.parts[i] : b_.parts[j]);
     change.name = name(part);
     if (j >= 0) change.name_b = name(b_.parts[j]);
     change.renamed = i >= 0 && j >= 0 && a_.parts[i].id != b_.parts[j].id;
@@ -81,7 +99,7 @@ class Matching {
     if (i >= 0) change.in_a = a_.count(i);
     if (j >= 0) change.in_b = b_.count(j);
     if (fate == Fate::changed) {
-      const Part& other = b_.parts[j];
+      const Part other = as_new(b_.parts[j]);
       FormChange form = form_change(part.form, other.form, figures_);
       change.how = std::move(form.how);
       change.rework = std::move(form.rework);
@@ -150,11 +168,9 @@ std::string places(const Figures& figures, std::vector<Mm> all) {
 // A frame that stands is not made again.
 Kg made_mass(const Compared& side) {
   const Bed& bed = side.bed;
-  const std::set<int> standing = frame_stands(side.job) ? welded_parts(bed) : std::set<int>();
   Kg sum = 0;
   for (int i = 0; i < static_cast<int>(bed.parts.size()); ++i)
-    if (bed.parts[i].origin == Origin::made && !standing.contains(i))
-      sum += bed.count(i) * mass(bed.parts[i]);
+    if (bed.parts[i].origin == Origin::made) sum += bed.count(i) * mass(bed.parts[i]);
   return sum;
 }
 
@@ -184,7 +200,7 @@ std::vector<HeadLine> headlines(const Compared& a, const Compared& b, const Figu
 
 }  // namespace
 
-bool frame_stands(const Job& job) { return !job.frame.tabs.existing.empty(); }
+bool frame_stands(const Job& job) { return stands(job.frame); }
 
 Comparison compare(const Compared& a, const Compared& b, const Figures& figures) {
   return {headlines(a, b, figures),      ordered_differently(a.job, b.job, figures),

@@ -45,6 +45,9 @@ class KeyWriter {
     add(key, joined(all));
   }
   void flag(const char* key, bool value, const char*, Need = {}) { add(key, value ? "true" : "false"); }
+  void flag(const char* key, const std::optional<bool>& value, const char*, Need = {}) {
+    add(key, !value ? "not said" : *value ? "true" : "false");
+  }
   void number(const char* key, double value, Range, const char*, Need = {}) { add(key, plain_figure(value)); }
   void count(const char* key, int value, int, int, const char*, Need = {}) {
     add(key, std::to_string(value));

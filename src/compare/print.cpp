@@ -265,7 +265,10 @@ const char* word(Fate fate) {
                                  : "only b";
 }
 const char* word(Origin origin) {
-  return origin == Origin::made ? "made" : origin == Origin::kit ? "kit" : "bought";
+  return origin == Origin::made       ? "made"
+         : origin == Origin::kit      ? "kit"
+         : origin == Origin::standing ? "standing"
+                                      : "bought";
 }
 
 }  // namespace

@@ -31,6 +31,7 @@ struct ViewLine {
   std::vector<Vec2> points;  // at least two
   bool visible = true;
   ViewEdge edge = ViewEdge::sharp;
+  bool standing = false;  // of a part that stands: drawn thin
 };
 
 using View = std::vector<ViewLine>;

@@ -100,6 +100,8 @@ Quantity_Color colour(const Part& part) {
       return std::holds_alternative<Plate>(part.form) ? rgb(0.70, 0.30, 0.20) : rgb(0.35, 0.40, 0.45);
     case Origin::bought:
       return rgb(0.20, 0.22, 0.24);
+    case Origin::standing:  // pale: there already
+      return rgb(0.82, 0.82, 0.80);
     case Origin::kit:
       return rgb(0.25, 0.45, 0.65);
   }

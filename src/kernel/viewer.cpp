@@ -5,6 +5,8 @@
 #include <HLRAlgo_EdgeStatus.hxx>
 #include <HLRAlgo_Projector.hxx>
 #include <HLRBRep_PolyAlgo.hxx>
+#include <TopExp.hxx>
+#include <TopTools_IndexedMapOfShape.hxx>
 #include <set>
 #include <stdexcept>
 
@@ -30,11 +32,13 @@ HLRAlgo_Projector projector(const ViewDirection& direction) {
 
 // Visible stretches of one edge run from `from` to `to`, as parameters in order;
 // what lies between them is hidden.
-void add_run(HLRAlgo_EdgeStatus& status, Vec2 from, Vec2 to, ViewEdge edge, View& visible, View& hidden) {
+void add_run(HLRAlgo_EdgeStatus& status, Vec2 from, Vec2 to, ViewEdge edge, bool standing, View& visible,
+             View& hidden) {
   const auto add = [&](View& view, double start, double end) {
     // Shorter than any pen is wide: crumbs of rounding where edges cross.
     if ((end - start) * norm(to - from) < crumb) return;
-    view.push_back({{from + start * (to - from), from + end * (to - from)}, &view == &visible, edge});
+    view.push_back(
+        {{from + start * (to - from), from + end * (to - from)}, &view == &visible, edge, standing});
   };
   double done = 0;
   if (!status.AllHidden()) {
@@ -50,7 +54,9 @@ void add_run(HLRAlgo_EdgeStatus& status, Vec2 from, Vec2 to, ViewEdge edge, View
   add(hidden, done, 1);
 }
 
-void collect(HLRBRep_PolyAlgo& algo, View& visible, View& hidden) {
+// `standing`: the edges and faces of the parts that stand.
+void collect(HLRBRep_PolyAlgo& algo, const TopTools_IndexedMapOfShape& standing, View& visible,
+             View& hidden) {
   for (algo.InitHide(); algo.MoreHide(); algo.NextHide()) {
     HLRAlgo_EdgeStatus status;
     TopoDS_Shape shape;
@@ -60,7 +66,7 @@ void collect(HLRBRep_PolyAlgo& algo, View& visible, View& hidden) {
                           : smooth || very_smooth ? ViewEdge::smooth
                                                   : ViewEdge::sharp;
     const gp_XY from = run.PntP12D(), to = run.PntP22D();
-    add_run(status, {from.X(), from.Y()}, {to.X(), to.Y()}, edge, visible, hidden);
+    add_run(status, {from.X(), from.Y()}, {to.X(), to.Y()}, edge, standing.Contains(shape), visible, hidden);
   }
 }
 
@@ -95,14 +101,20 @@ View Viewer::view(const ViewDirection& direction, bool with_hidden) {
     const Bed& bed = inside_->shapes.bed();
     const HLRAlgo_Projector projection = projector(direction);
     const Handle(HLRBRep_PolyAlgo) algo = new HLRBRep_PolyAlgo;
+    TopTools_IndexedMapOfShape standing;
     for (std::size_t i = 0; i < bed.items.size(); ++i) {
-      if (drawn(bed, bed.items[i])) algo->Load(inside_->meshed(static_cast<int>(i)));
+      if (!drawn(bed, bed.items[i])) continue;
+      const TopoDS_Shape shape = inside_->meshed(static_cast<int>(i));
+      algo->Load(shape);
+      if (bed.parts[bed.items[i].part].origin != Origin::standing) continue;
+      TopExp::MapShapes(shape, TopAbs_FACE, standing);
+      TopExp::MapShapes(shape, TopAbs_EDGE, standing);
     }
     View visible, hidden;
     if (algo->NbShapes() == 0) return visible;
     algo->Projector(projection);
     algo->Update();
-    collect(*algo, visible, hidden);
+    collect(*algo, standing, visible, hidden);
     if (with_hidden) visible.insert(visible.end(), hidden.begin(), hidden.end());
     return visible;
   });

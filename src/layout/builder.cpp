@@ -50,6 +50,19 @@ Mm Builder::main_length() const {
 }
 
 int Builder::add(const Identity& id, const std::string& material, Origin origin, Form form) {
+  // All that the shop makes, and all it buys but hardware, is the frame's.
+  if (stands(frame) && !std::holds_alternative<Hardware>(form) &&
+      (origin == Origin::made || origin == Origin::bought)) {
+    origin = Origin::standing;
+    if (Plate* plate = std::get_if<Plate>(&form))
+      for (Hole& hole : plate->holes) hole.process = Process::as_bought;
+    if (Member* member = std::get_if<Member>(&form))
+      for (FaceHole& hole : member->holes) hole.hole.process = Process::as_bought;
+  }
+  return add_new(id, material, origin, std::move(form));
+}
+
+int Builder::add_new(const Identity& id, const std::string& material, Origin origin, Form form) {
   if (Plate* plate = std::get_if<Plate>(&form); plate && origin == Origin::made) {
     // Too small for the table: it marks the centre and the drill makes the hole. A
     // slot is left to the table; a rule says whether it can cut it.

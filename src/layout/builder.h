@@ -94,7 +94,10 @@ class Builder {
 
   int main(Side side) const { return bed.item({Kind::main, side}); }
 
+  // What the shop makes or buys of a frame that stands is there already.
   int add(const Identity& id, const std::string& material, Origin origin, Form form);
+  // Made for this order even where the frame stands.
+  int add_new(const Identity& id, const std::string& material, Origin origin, Form form);
   int place(int part, const Identity& id, Placement placement);
   void join(int a, int b, const char* why) { bed.joined.push_back({a, b, why}); }
   // Steel at a weld: the thinner part's, and the edge the fillet runs along where

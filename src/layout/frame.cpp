@@ -137,8 +137,8 @@ std::vector<Mm> cross_positions(const Builder& b, const Section& s) {
     return places;
   }
   // What stands was not built around this order's jacks.
-  const bool stands = !b.frame.tabs.existing.empty();
-  const std::vector<Taken> taken = stands ? std::vector<Taken>{} : taken_by_jacks(b, s.flange);
+  const bool standing = stands(b.frame);
+  const std::vector<Taken> taken = standing ? std::vector<Taken>{} : taken_by_jacks(b, s.flange);
   places = within_spacing(taken, start, end, cross.max_spacing, mark);
   if (!places.empty() || end - start <= cross.max_spacing + same_place) return places;
   places = evenly(start, end, cross.max_spacing);

@@ -32,33 +32,72 @@ Mm hole_from_web(const Builder& b) {
   return tidy(b.kit.gauge / 2 - b.kit.mounting.line - b.frame.main.spacing / 2);
 }
 
-Hole tab_hole(const Builder& b, Vec2 at, Process process) {
-  return {at, b.frame.tabs.hole_diameter, b.frame.tabs.slot_length, 0, process, Kind::track_bolt};
+// A tab as it is to be when the track goes on.
+struct Planned {
+  Mm x = 0;  // its hole, world
+  int number = 0;
+  Mm slot_length = 0;
+  bool fresh = false;  // made for a frame that stands
+};
+
+// Parts of one kind of tab: all alike but for slots that were filed and tabs that are new.
+class PartsOfTabs {
+ public:
+  explicit PartsOfTabs(Builder& b) : b_(b) {}
+  TabParts of(const Planned& tab);
+
+ private:
+  TabParts make(const Planned& tab, int filed);
+  Builder& b_;
+  struct Made {
+    Mm slot_length = 0;
+    bool fresh = false;
+    TabParts parts;
+  };
+  std::vector<Made> made_;
+  int filed_ = 0;
+};
+
+TabParts PartsOfTabs::of(const Planned& tab) {
+  for (const Made& m : made_)
+    if (m.fresh == tab.fresh && std::abs(m.slot_length - tab.slot_length) < same_place) return m.parts;
+  const bool filed = std::abs(tab.slot_length - b_.frame.tabs.slot_length) > same_place;
+  made_.push_back({tab.slot_length, tab.fresh, make(tab, filed ? ++filed_ : 0)});
+  return made_.back().parts;
 }
 
-TabParts make_parts(Builder& b) {
+TabParts PartsOfTabs::make(const Planned& tab, int filed) {
+  Builder& b = b_;
   const FrameTabs& t = b.frame.tabs;
   const Mm half = t.length / 2, hole = hole_from_web(b);
+  const auto tab_hole = [&](Vec2 at, Process process) {
+    return Hole{at, t.hole_diameter, tab.slot_length, 0, process, Kind::track_bolt};
+  };
+  const auto add = [&](Kind kind, Form form) {
+    const Identity id{kind, Side::middle, filed, tab.fresh ? 1 : 0};
+    return tab.fresh ? b.add_new(id, b.frame.grade, Origin::made, std::move(form))
+                     : b.add(id, b.frame.grade, Origin::made, std::move(form));
+  };
   TabParts parts;
   if (t.style == TabStyle::clip) {
     const Member clip{b.section(t.clip->section),
                       t.length,
                       0,
                       0,
-                      {{Face::flat_leg, tab_hole(b, {half, hole}, Process::drilled)}}};
-    parts.tab = b.add({Kind::tab}, b.frame.grade, Origin::made, clip);
+                      {{Face::flat_leg, tab_hole({half, hole}, Process::drilled)}}};
+    parts.tab = add(Kind::tab, clip);
     return parts;
   }
   const Plate plate{rectangle({-half, -t.plate->inboard}, {half, t.plate->outboard}),
                     t.plate->plate_thickness,
-                    {tab_hole(b, {0, hole}, Process::cut)}};
-  parts.tab = b.add({Kind::tab}, b.frame.grade, Origin::made, plate);
+                    {tab_hole({0, hole}, Process::cut)}};
+  parts.tab = add(Kind::tab, plate);
   if (t.plate->pad_thickness > same_place) {
     const Mm pad_half = t.plate->pad_width / 2;
     const Plate pad{rectangle({-half, -pad_half}, {half, pad_half}),
                     t.plate->pad_thickness,
-                    {tab_hole(b, {0, 0}, Process::cut)}};
-    parts.pad = b.add({Kind::tab_pad}, b.frame.grade, Origin::made, pad);
+                    {tab_hole({0, 0}, Process::cut)}};
+    parts.pad = add(Kind::tab_pad, pad);
   }
   return parts;
 }
@@ -66,6 +105,7 @@ TabParts make_parts(Builder& b) {
 struct Tab {
   Mm x = 0;  // of its hole, where it was meant to be
   int item = -1, pad = -1;
+  bool fresh = false;
   bool used = false;
 };
 
@@ -144,7 +184,7 @@ Tab place_tab(Builder& b, const TabParts& parts, Side side, int number, Mm x, Ve
 
 // How far the rail's hole may be from the tab's: what the rails add up from the
 // datum, what the tab's own making adds.
-std::vector<Contribution> stack_up(const Builder& b, int section, Mm within) {
+std::vector<Contribution> stack_up(const Builder& b, int section, Mm within, bool measured) {
   const bool from_rear_end = held_from_rear_end(b.kit.mounting, within, b.track().rail_length);
   const Accumulated a = accumulated(b.order.track.datum, b.track().sections, section, from_rear_end);
   const KitRail& r = b.kit.rail;
@@ -156,7 +196,7 @@ std::vector<Contribution> stack_up(const Builder& b, int section, Mm within) {
   };
   both("hole in the rail", r.hole_tolerance, r.hole_tolerance);
   both("gauge", 0, t.gauge / 2);
-  if (b.frame.tabs.existing.empty()) {
+  if (!measured) {
     both("tape reading", b.order.order.tape / 2, b.order.order.tape / 2);
     both("weld placement", t.weld_placement, t.weld_placement);
     both("hole in the tab", t.cut_position, t.cut_position);
@@ -174,18 +214,43 @@ Found found_tabs(const Builder& b) {
   return found;
 }
 
-// Where each side's tabs go, front to rear: under every track hole to the
-// nearest mark of the tape, or where the existing frame has them.
-std::vector<Mm> tab_positions(const Builder& b) {
-  std::vector<Mm> places;
-  if (!b.frame.tabs.existing.empty()) {
-    for (Mm x : b.frame.tabs.existing) places.push_back(tidy(b.main_start() + x));
-    std::sort(places.begin(), places.end());
-    return places;
+// Tabs that stand, as they are to be: those to be cut off left out, filed slots at their
+// length, new ones numbered on behind the last.
+std::vector<Planned> on_a_standing_frame(const Builder& b) {
+  const FrameTabs& t = b.frame.tabs;
+  std::vector<Mm> places = t.existing;
+  std::sort(places.begin(), places.end());
+  std::vector<Mm> off = t.to_cut_off, on = t.to_add;
+  for (const TabReplaced& r : t.to_replace) {
+    off.push_back(r.at);
+    on.push_back(r.with);
   }
+  std::vector<Planned> all;
+  int number = 0;
+  const auto at = [](Mm x) { return [x](Mm y) { return std::abs(x - y) < same_place; }; };
+  for (const Mm x : places) {
+    ++number;
+    if (std::any_of(off.begin(), off.end(), at(x))) continue;
+    Planned tab{tidy(b.main_start() + x), number, t.slot_length};
+    for (const std::vector<TabFiled>* filed : {&t.filed, &t.to_file})
+      for (const TabFiled& f : *filed)
+        if (std::abs(f.at - x) < same_place) tab.slot_length = f.slot_length;
+    all.push_back(tab);
+  }
+  for (const Mm x : on) all.push_back({tidy(b.main_start() + x), ++number, t.slot_length, true});
+  return all;
+}
+
+// Where each side's tabs go: under every track hole to the nearest mark of the tape, front
+// to rear, or where the existing frame has them.
+std::vector<Planned> planned_tabs(const Builder& b) {
+  if (!b.frame.tabs.existing.empty()) return on_a_standing_frame(b);
+  std::vector<Planned> all;
   for (Mm start : b.track().starts)
-    for (Mm within : b.track().mounting) places.push_back(on_tape(start + within, b.order.order.tape));
-  return places;
+    for (Mm within : b.track().mounting)
+      all.push_back({on_tape(start + within, b.order.order.tape), static_cast<int>(all.size()) + 1,
+                     b.frame.tabs.slot_length});
+  return all;
 }
 
 Tab* nearest_free(std::vector<Tab>& tabs, Mm x) {
@@ -195,19 +260,19 @@ Tab* nearest_free(std::vector<Tab>& tabs, Mm x) {
   return best;
 }
 
-void lay_side(Builder& b, const TabParts& parts, Side side, Found& found) {
+void lay_side(Builder& b, PartsOfTabs& parts, const std::vector<Planned>& planned, Side side, Found& found) {
   std::vector<Tab> tabs;
-  int number = 0;
-  for (Mm x : tab_positions(b)) {
-    const auto it = found.find({Kind::tab, side, ++number});
+  for (const Planned& tab : planned) {
+    const auto it = found.find({Kind::tab, side, tab.number});
     Vec2 off;
     if (it != found.end()) {
       off = {it->second->x, it->second->y};
       found.erase(it);
     }
-    tabs.push_back(place_tab(b, parts, side, number, x, off));
+    tabs.push_back(place_tab(b, parts.of(tab), side, tab.number, tab.x, off));
+    tabs.back().fresh = tab.fresh;
   }
-  number = 0;
+  int number = 0;
   for (int s = 0; s < b.track().sections; ++s)
     for (std::size_t hole = 0; hole < b.track().mounting.size(); ++hole) {
       const Mm within = b.track().mounting[hole], x = b.track().starts[s] + within;
@@ -218,8 +283,8 @@ void lay_side(Builder& b, const TabParts& parts, Side side, Found& found) {
       bolt.seat = {x, b.line(side, b.kit.mounting.line), b.rail_seat()};
       bolt.direction = {0, 0, -1};
       bolt.plies = {{b.bed.item({Kind::rail, side, s + 1}), b.rail_holes.of(side).mounting[hole]}};
-      bolt.stack_up = stack_up(b, s, within);
       Tab* tab = nearest_free(tabs, x);
+      bolt.stack_up = stack_up(b, s, within, stands(b.frame) && !(tab && tab->fresh));
       if (!tab) {
         b.missing_bolt(bolt);
         continue;
@@ -235,13 +300,14 @@ void lay_side(Builder& b, const TabParts& parts, Side side, Found& found) {
 }  // namespace
 
 void lay_tabs(Builder& b) {
-  const TabParts parts = make_parts(b);
+  PartsOfTabs parts(b);
+  const std::vector<Planned> planned = planned_tabs(b);
   auto found = found_tabs(b);
-  for (Side side : both_sides) lay_side(b, parts, side, found);
+  for (Side side : both_sides) lay_side(b, parts, planned, side, found);
   for (const auto& [id, tab] : found)
-    b.problems.push_back(
-        {tab->tab.mark, "there is no tab " + tab->tab.text,
-         fmt::format("tabs run L1 to L{0} and R1 to R{0}, from the front", tab_positions(b).size())});
+    b.problems.push_back({tab->tab.mark, "there is no tab " + tab->tab.text,
+                          fmt::format("tabs run L1 to L{0} and R1 to R{0}, from the front",
+                                      planned.empty() ? 0 : planned.back().number)});
 }
 
 }  // namespace bedwright

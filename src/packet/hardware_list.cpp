@@ -53,6 +53,7 @@ std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const H
   for (const Item& item : bed.items) {
     const Hardware* h = std::get_if<Hardware>(&bed.parts[static_cast<std::size_t>(item.part)].form);
     if (h == nullptr || !item.shown) continue;
+    if (item.bolt >= 0 && stands(bed, bed.bolts.at(static_cast<std::size_t>(item.bolt)))) continue;
     if (item.bolt < 0)
       throw std::logic_error(fmt::format("hardware list: {} belongs to no bolt", name(item)));
     Need& need = need_of(needs, h->kind, h->size.name, h->kind == HardwareKind::bolt ? h->length : 0);

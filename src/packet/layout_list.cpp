@@ -17,7 +17,7 @@ bool is_listed(const Bed& bed, const Item& item) {
 // The world x of the hole of a made part that has just one.
 std::optional<Mm> only_hole(const Bed& bed, int item) {
   const Part& part = bed.part_of(item);
-  if (part.origin != Origin::made || hole_count(part) != 1) return std::nullopt;
+  if (!is_frame_steel(part) || hole_count(part) != 1) return std::nullopt;
   return hole_in_world(bed, ply_through(bed, item, 0)).centre.x;
 }
 

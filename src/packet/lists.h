@@ -44,6 +44,8 @@ std::string stacks_csv(const Bed& bed, const Heading& heading);
 // fillet's leg and both ends of its root: on the tape from the mains' front end, and in
 // millimetres in the coordinates of bed.step. A bought joint has a row without ends.
 std::string welds_csv(const Bed& bed, const Heading& heading);
+// The welds of a frame that stands, in the same columns: looked at, never laid again.
+std::string standing_welds_csv(const Bed& bed, const Heading& heading);
 
 // The pack list. Bolts by size and length, how many each use takes, then nuts and
 // washers; how many spares are packed beyond them, how many the maker packs,

@@ -1,11 +1,14 @@
-// lists/welds.csv: every weld line by line, with both of its ends.
+// lists/welds.csv: every weld to lay, line by line, with both of its ends; and
+// lists/standing_welds.csv: those of a frame that stands, to be looked at and left.
 #include "bed/names.h"
 #include "formats/csv.h"
 #include "packet/lists.h"
 
 namespace bedwright {
 
-std::string welds_csv(const Bed& bed, const Heading& heading) {
+namespace {
+
+std::string welds_of(const Bed& bed, const Heading& heading, bool standing) {
   const Figures figures = heading.figures();
   const Mm datum = bed.items[bed.item({Kind::main, Side::left})].placement.origin.x;
   Csv csv;
@@ -13,6 +16,7 @@ std::string welds_csv(const Bed& bed, const Heading& heading) {
            "from x mm", "from y mm", "from z mm", "to x mm", "to y mm", "to z mm"});
   int number = 0;
   for (const Weld& w : bed.welds) {
+    if (stands(bed, w) != standing) continue;
     const std::string a = name(bed.items[w.a]), b = name(bed.items[w.b]);
     ++number;
     if (w.runs.empty()) {
@@ -30,6 +34,14 @@ std::string welds_csv(const Bed& bed, const Heading& heading) {
     }
   }
   return csv.text();
+}
+
+}  // namespace
+
+std::string welds_csv(const Bed& bed, const Heading& heading) { return welds_of(bed, heading, false); }
+
+std::string standing_welds_csv(const Bed& bed, const Heading& heading) {
+  return welds_of(bed, heading, true);
 }
 
 }  // namespace bedwright

@@ -43,6 +43,7 @@ class CrossCheck {
   void check_frame_names();
   void check_tabs();
   void check_existing();
+  void check_changes();
   void check_bought();
 
   // cross_check.cpp

@@ -50,6 +50,17 @@ struct ClipTab {
   Mm standoff = 0;
 };
 
+// The slot of the two tabs at one place of a frame that stands, filed longer evenly both ways.
+struct TabFiled {
+  Mm at = 0;  // the hole, behind the mains' front end
+  Mm slot_length = 0;
+};
+
+// Two tabs of a frame that stands, to be cut off, and new ones beside.
+struct TabReplaced {
+  Mm at = 0, with = 0;  // old and new holes, behind the mains' front end
+};
+
 struct FrameTabs {
   TabStyle style = TabStyle::plate;
   Mm length = 0;         // along the main
@@ -60,6 +71,11 @@ struct FrameTabs {
   std::optional<ClipTab> clip;
   std::vector<Mm> existing;         // tab holes of a frame that exists, behind the mains' front end
   std::optional<Mm> existing_line;  // the same holes, outward from the web's back
+  std::vector<TabFiled> filed;      // of those that stand
+  // Still to be done to a frame that stands, on both sides alike; holes behind the mains' front end.
+  std::vector<TabFiled> to_file;
+  std::vector<Mm> to_cut_off, to_add;
+  std::vector<TabReplaced> to_replace;
 };
 
 struct FrameCornerGusset {
@@ -73,6 +89,8 @@ struct FrameJack {
   Mm flange_thickness = 0;
   Mm post_width = 0, post_top = 0, post_bottom = 0;  // square post; z above (+) or below (-) the mains' tops
   Mm travel = 12 * inch;                             // foot down from post_bottom, fully extended
+  std::vector<Mm>
+      existing;  // on a frame that stands: middles of its jacks' plates, behind the mains' front end
   Kg mass = 0;
   Kg rating = 0;
 };
@@ -113,6 +131,8 @@ struct FrameAxle {
   Kg mass = 0, wheel_mass = 0;  // one axle with hubs and springs; one wheel and tyre
   Kg axle_rating = 0, tyre_rating = 0;
   bool brakes = false;  // on every wheel
+  // On a frame that stands: middle of its axle or group, behind the mains' front end.
+  std::optional<Mm> existing;
 };
 
 // Frame members to each other; tabs have a leg of their own.
@@ -122,6 +142,7 @@ struct FrameWelds {
 
 struct FrameFile {
   std::string name;
+  std::optional<bool> standing;  // see stands()
   std::string grade;
   Mpa yield_strength = 0;  // 0: by the grade's name
   FrameMain main;
@@ -136,6 +157,17 @@ struct FrameFile {
   FrameAxle axle;
   FrameWelds welds;
 };
+
+// Whether the frame is welded already, so that nothing of it is made again. A frame whose
+// tab holes are listed is taken to stand unless its file says that it does not (a drawing
+// whose tabs have fixed places): the side on which no good steel is cut twice.
+inline bool stands(const FrameFile& frame) { return frame.standing.value_or(!frame.tabs.existing.empty()); }
+
+// Whether something is still to be done to the tabs of a frame that stands.
+inline bool is_to_be_changed(const FrameTabs& tabs) {
+  return !tabs.to_file.empty() || !tabs.to_cut_off.empty() || !tabs.to_add.empty() ||
+         !tabs.to_replace.empty();
+}
 
 template <class V>
 void describe(V& v, FrameMain& m) {
@@ -182,6 +214,17 @@ void describe(V& v, ClipTab& c) {
   v.length("standoff", c.standoff, {0, 200}, "Top of the clip above the main");
 }
 template <class V>
+void describe(V& v, TabFiled& t) {
+  v.length("at", t.at, {0, 25000}, "The tabs' hole, behind the mains' front end, as tabs.existing lists it");
+  v.length("slot_length", t.slot_length, {5, 150}, "Overall length of the slot once it is filed");
+}
+template <class V>
+void describe(V& v, TabReplaced& t) {
+  v.length("at", t.at, {0, 25000},
+           "The old tabs' hole, behind the mains' front end, as tabs.existing lists it");
+  v.length("with", t.with, {0, 25000}, "The new tabs' hole, behind the mains' front end");
+}
+template <class V>
 void describe(V& v, FrameTabs& t) {
   v.choice("style", t.style, {{"plate", TabStyle::plate}, {"clip", TabStyle::clip}},
            "A plate on the main's top flange, or an angle clip on its web");
@@ -199,6 +242,21 @@ void describe(V& v, FrameTabs& t) {
   v.length("existing_line", t.existing_line, {-300, 300},
            "The same holes' middle outward from the back of the main's web (minus: inward), as measured",
            v.optional);
+  v.list("filed", t.filed, 200, "Tabs that stand whose slots were filed longer, both sides alike",
+         v.optional);
+  v.list("to_file", t.to_file, 200, "Tabs that stand whose slots are still to be filed, both sides alike",
+         v.optional);
+  v.lengths("to_cut_off", t.to_cut_off, {0, 25000}, 200,
+            "Tabs that stand and are still to be cut off, by their holes as tabs.existing lists them",
+            v.optional);
+  v.lengths(
+      "to_add", t.to_add, {0, 25000}, 200,
+      "New tabs still to be made and welded on a frame that stands, each side alike: their holes behind "
+      "the mains' front end",
+      v.optional);
+  v.list("to_replace", t.to_replace, 200,
+         "Tabs that stand and are still to be cut off for new ones beside them, both sides alike",
+         v.optional);
 }
 template <class V>
 void describe(V& v, FrameCornerGusset& g) {
@@ -222,6 +280,10 @@ void describe(V& v, FrameJack& j) {
   v.length("travel", j.travel, {0, 1500}, "How far the foot runs down from there", v.optional);
   v.mass("mass", j.mass, {0, 200}, "Mass of one jack");
   v.mass("rating", j.rating, {0, 20000}, "Load one jack may carry");
+  v.lengths("existing", j.existing, {0, 25000}, 20,
+            "Jacks of a frame that stands: the middle of each pair's plates, behind the mains' front end, as "
+            "measured",
+            v.optional);
 }
 template <class V>
 void describe(V& v, FrameTongueJack& j) {
@@ -272,6 +334,9 @@ void describe(V& v, FrameAxle& a) {
   v.mass("axle_rating", a.axle_rating, {0, 20000}, "Load one axle may carry");
   v.mass("tyre_rating", a.tyre_rating, {0, 10000}, "Load one tyre may carry");
   v.flag("brakes", a.brakes, "Whether every wheel has a brake", v.optional);
+  v.length("existing", a.existing, {0, 25000},
+           "Axle of a frame that stands (the middle of a group), behind the mains' front end, as measured",
+           v.optional);
 }
 template <class V>
 void describe(V& v, FrameWelds& w) {
@@ -279,7 +344,11 @@ void describe(V& v, FrameWelds& w) {
 }
 template <class V>
 void describe(V& v, FrameFile& f) {
-  v.text("name", f.name, "Name of the frame");
+  v.text("name", f.name, "Name of the frame, or its serial number");
+  v.flag("standing", f.standing,
+         "true: the frame is welded already, and nothing of it is cut, drilled or welded again; left out, a "
+         "frame whose tabs.existing is listed stands",
+         v.optional);
   v.text("grade", f.grade, "Steel grade of the made parts");
   v.stress("yield_strength", f.yield_strength, {100, 1500},
            "Yield strength of the made parts; leave out for a grade whose name says it", v.optional);

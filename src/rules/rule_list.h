@@ -13,6 +13,7 @@ void check_hole_fit(const Scene& scene, std::vector<Finding>& findings);
 void check_hole_paint(const Scene& scene, std::vector<Finding>& findings);
 void check_hole_no_tab(const Scene& scene, std::vector<Finding>& findings);
 void check_tab_found(const Scene& scene, std::vector<Finding>& findings);
+void check_standing(const Scene& scene, std::vector<Finding>& findings);
 void check_tab_line(const Scene& scene, std::vector<Finding>& findings);
 void check_cross_spacing(const Scene& scene, std::vector<Finding>& findings);
 void check_bolt_short(const Scene& scene, std::vector<Finding>& findings);

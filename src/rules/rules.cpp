@@ -14,6 +14,12 @@ const std::vector<Rule>& rules() {
   static const char* practice = "common practice, no published source";
   // Causes before what follows from them: findings are read in this order.
   static const std::vector<Rule> table{
+      {"STANDING", "hole fit", "Is a frame that stands left as it is, and used where it has its holes?",
+       "parts and holes of it that would be made again; the order's jacks and axle against "
+       "frame.jack.existing "
+       "and frame.axle.existing, from the mains' front end",
+       "none made; half a mark of the tape", practice,
+       "the order's jacks and axle, or what the frame's file says was measured", check_standing},
       {"WELD-CONTACT", "weld", "Do the parts of each weld touch, over enough to lay a weld on?",
        "gap between the two; where they meet, the patch in two directions",
        "gap 1/16 in; patch 3 mm either way",

@@ -54,17 +54,21 @@ struct Fit {
 struct Pen {
   bool visible;
   ViewEdge edge;
+  bool standing;
   Layer layer;
 };
 
 // In the order they are drawn.
-const std::array<Pen, 5>& pens() {
-  static const std::array<Pen, 5> all{{
-      {false, ViewEdge::sharp, {"HIDDEN_SHARP", 7, LineKind::hidden, 0.13}},
-      {false, ViewEdge::outline, {"HIDDEN_OUTLINE", 7, LineKind::hidden, 0.13}},
-      {true, ViewEdge::smooth, {"SMOOTH", 7, LineKind::continuous, 0.09}},
-      {true, ViewEdge::sharp, {"SHARP", 7, LineKind::continuous, 0.18}},
-      {true, ViewEdge::outline, {"OUTLINE", 7, LineKind::continuous, 0.25}},
+const std::array<Pen, 8>& pens() {
+  static const std::array<Pen, 8> all{{
+      {false, ViewEdge::sharp, false, {"HIDDEN_SHARP", 7, LineKind::hidden, 0.13}},
+      {false, ViewEdge::outline, false, {"HIDDEN_OUTLINE", 7, LineKind::hidden, 0.13}},
+      {true, ViewEdge::smooth, true, {"EXISTING", 7, LineKind::continuous, 0.09}},
+      {true, ViewEdge::sharp, true, {"EXISTING", 7, LineKind::continuous, 0.09}},
+      {true, ViewEdge::outline, true, {"EXISTING", 7, LineKind::continuous, 0.09}},
+      {true, ViewEdge::smooth, false, {"SMOOTH", 7, LineKind::continuous, 0.09}},
+      {true, ViewEdge::sharp, false, {"SHARP", 7, LineKind::continuous, 0.18}},
+      {true, ViewEdge::outline, false, {"OUTLINE", 7, LineKind::continuous, 0.25}},
   }};
   return all;
 }
@@ -75,7 +79,9 @@ void add_lines(List2d& list, const View& view, const Pen& pen, const Fit& fit) {
   const int layer = list.layer(pen.layer);
   Path path{layer, {}};
   for (const ViewLine& line : view) {
-    if (line.visible != pen.visible || line.edge != pen.edge) continue;
+    if (line.visible != pen.visible || line.edge != pen.edge ||
+        (pen.visible && line.standing != pen.standing))
+      continue;
     const bool goes_on = !path.points.empty() && norm(fit(line.points.front()) - path.points.back()) < speck;
     if (!goes_on) {
       if (path.points.size() > 1) list.add(path);

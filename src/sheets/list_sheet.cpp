@@ -94,11 +94,19 @@ std::vector<Sheet> list_sheets(const SheetInput& in) {
   form.title = "LISTS";
   form.file = "lists";
   Flow flow(form, drawing_space(paper_of(in.job.order.order), in.draft));
-  for (const PrintedList& list : in.lists)
+  for (const PrintedList& list : in.lists) {
+    if (table_of(list).rows.empty()) {
+      flow.below();
+      flow.notes(list.caption,
+                 {stands(in.job.frame) ? "Nothing: the frame stands." : "Nothing on this list."}, small_text,
+                 150);
+      continue;
+    }
     for (const Table2d& part : split(table_of(list), flow.width())) {
       flow.below();
       flow.table(list.caption, part, small_text);
     }
+  }
   return std::move(flow).sheets();
 }
 

@@ -41,6 +41,8 @@ const char* origin_name(Origin origin) {
       return "made";
     case Origin::bought:
       return "bought";
+    case Origin::standing:
+      return "stands";
     case Origin::kit:
       return "kit";
   }

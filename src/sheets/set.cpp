@@ -15,8 +15,8 @@ std::string file_word(const std::string& name) {
 std::vector<Sheet> sheet_contents(const SheetInput& input) {
   std::vector<Sheet> all;
   for (const auto make :
-       {arrangement_sheets, frame_sheets, tab_layout_sheets, drill_sheets, plate_sheets, contact_sheets,
-        shop_aid_sheets, tongue_tag_sheets, bolting_sheets, list_sheets, assembly_sheets})
+       {arrangement_sheets, frame_sheets, frame_change_sheets, tab_layout_sheets, drill_sheets, plate_sheets,
+        contact_sheets, shop_aid_sheets, tongue_tag_sheets, bolting_sheets, list_sheets, assembly_sheets})
     for (Sheet& sheet : make(input)) all.push_back(std::move(sheet));
   return all;
 }

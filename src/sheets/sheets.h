@@ -38,6 +38,8 @@ std::vector<Sheet> arrangement_sheets(const SheetInput& input);
 std::vector<Sheet> drill_sheets(const SheetInput& input);
 std::vector<Sheet> tab_layout_sheets(const SheetInput& input);
 std::vector<Sheet> frame_sheets(const SheetInput& input);
+// What is to be done to a frame that stands; none where nothing is.
+std::vector<Sheet> frame_change_sheets(const SheetInput& input);
 std::vector<Sheet> plate_sheets(const SheetInput& input);
 std::vector<Sheet> bolting_sheets(const SheetInput& input);
 std::vector<Sheet> list_sheets(const SheetInput& input);

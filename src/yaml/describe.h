@@ -15,7 +15,7 @@
 //   v.name   (key, Name&, doc, ...)                        as text, keeps its mark
 //   v.path   (key, std::string&, doc, ...)
 //   v.paths  (key, std::vector<std::string>&, most, doc, ...)
-//   v.flag   (key, bool&, doc, ...)
+//   v.flag   (key, bool& or std::optional<bool>&, doc, ...)
 //   v.number (key, double&, Range, doc, ...)               no unit
 //   v.count  (key, int&, low, high, doc, ...)
 //   v.counts (key, std::vector<int>&, low, high, most, doc, ...)

@@ -147,6 +147,12 @@ void ReaderCore::flag(const char* key, bool& value, const char* doc, Need need) 
   value = node->scalar[0] == 't' || node->scalar[0] == 'T';
 }
 
+void ReaderCore::flag(const char* key, std::optional<bool>& value, const char* doc, Need need) {
+  bool said = false;
+  flag(key, said, doc, need);
+  if (node_.find(key)) value = said;
+}
+
 std::optional<double> ReaderCore::plain_number(const Node& node, const std::string& path,
                                                const std::string& such_as) {
   const auto value = node.kind == NodeKind::scalar && !node.quoted ? number_in(node.scalar) : std::nullopt;

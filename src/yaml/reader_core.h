@@ -28,6 +28,7 @@ class ReaderCore {
   void paths(const char* key, std::vector<std::string>& values, std::size_t most, const char* doc,
              Need need = {});
   void flag(const char* key, bool& value, const char* doc, Need need = {});
+  void flag(const char* key, std::optional<bool>& value, const char* doc, Need need = {});
   void number(const char* key, double& value, Range range, const char* doc, Need need = {});
   void count(const char* key, int& value, int low, int high, const char* doc, Need need = {});
   void counts(const char* key, std::vector<int>& values, int low, int high, std::size_t most, const char* doc,

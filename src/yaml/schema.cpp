@@ -78,6 +78,10 @@ void SchemaWriter::flag(const char* key, bool& value, const char* doc, Need need
   add(key, std::move(property), doc, need);
 }
 
+void SchemaWriter::flag(const char* key, std::optional<bool>&, const char* doc, Need need) {
+  add(key, {{"type", "boolean"}}, doc, need);
+}
+
 void SchemaWriter::number(const char* key, double& value, Range range, const char* doc, Need need) {
   Json property = {{"type", "number"}, {"minimum", range.low}, {"maximum", range.high}};
   if (!need.required && within(value, range)) property["default"] = value;

@@ -38,7 +38,8 @@ void check_turning(const Packet& packet, Faults& faults) {
   }
   for (std::size_t i = 0; i < model.items.size(); ++i) {
     const Item& item = model.items[i];
-    if (packet.origin.at(item.part->name) != "made") continue;
+    const std::string& origin = packet.origin.at(item.part->name);
+    if (origin == "bought" || origin == "kit") continue;
     const auto& by = bolts[welded.of(static_cast<int>(i))];
     if (by.size() == 1)
       faults.add("{}: only {} holds it, it can turn, {}", item.name, *by.begin(), place(item.origin));

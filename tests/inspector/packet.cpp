@@ -90,7 +90,10 @@ Packet::Packet(const std::filesystem::path& f)
       welds(f / "lists/welds.csv"),
       moving(f / "lists/moving.csv"),
       cut_list(f / "lists/cut_list.csv"),
-      drill_list(f / "lists/drill_list.csv") {
+      drill_list(f / "lists/drill_list.csv"),
+      welds_to_lay(welds) {
+  if (const auto standing = f / "lists/standing_welds.csv"; std::filesystem::exists(standing))
+    welds.append(Table(standing));
   for (std::size_t r = 0; r < parts.rows(); ++r) {
     form[parts.text(r, "part")] = parts.text(r, "form");
     origin[parts.text(r, "part")] = parts.text(r, "origin");

@@ -38,7 +38,10 @@ struct Bolt {
 struct Packet {
   std::filesystem::path folder;
   Model model;
-  Table parts, bolt_list, stacks, welds, moving, cut_list, drill_list;
+  Table parts, bolt_list, stacks;
+  Table welds;  // those to lay, and those of a frame that stands
+  Table moving, cut_list, drill_list;
+  Table welds_to_lay;
   std::map<std::string, std::string> form, origin;  // of a part, as parts.csv has them
   std::vector<Bolt> bolts;
   std::vector<std::string> broken;  // what keeps the packet from being read as a whole

@@ -51,6 +51,11 @@ Table::Table(const std::filesystem::path& file) : file_(file.string()) {
   if (heading_.empty()) throw std::runtime_error(file_ + ": has no heading");
 }
 
+void Table::append(const Table& other) {
+  if (other.heading_ != heading_) throw std::runtime_error(other.file_ + ": has other columns than " + file_);
+  rows_.insert(rows_.end(), other.rows_.begin(), other.rows_.end());
+}
+
 const std::string& Table::text(std::size_t row, const std::string& column) const {
   const auto at = std::find(heading_.begin(), heading_.end(), column);
   if (at == heading_.end()) throw std::runtime_error(file_ + ": has no column " + column);

@@ -12,6 +12,8 @@ class Table {
   // Throws std::runtime_error when the file cannot be read or a row is not as wide as
   // the heading.
   explicit Table(const std::filesystem::path& file);
+  // Its rows behind this table's. Throws std::runtime_error when its heading is another.
+  void append(const Table& other);
   std::size_t rows() const { return rows_.size(); }
   // Throws std::runtime_error when there is no such column.
   const std::string& text(std::size_t row, const std::string& column) const;

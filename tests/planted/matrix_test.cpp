@@ -299,6 +299,12 @@ Findings tip_height(double past) {
 std::vector<Planted> bed_rows() {
   return {
       {"WELD-STEEL", "main's end a leg beyond the tab's fillet", weld_steel},
+      // The tape's marks are 1/16 in apart: half of one is what it cannot tell.
+      {"STANDING", "axle 1/32 in from where the frame has it",
+       [](double past) {
+         return run_demo("lot_frame",
+                         [&](Job& j) { j.order.axle.position = 108 * inch + inch / 32 + past * hair; });
+       }},
       {"CROSS-SPACING", "cross member 36 in from the front member",
        [](double past) {
          return run_demo("base", [&](Job& j) {

@@ -57,8 +57,15 @@ TEST_P(GoodOrder, IsReleasedWithEveryFileOfItsManifest) {
   for (const char* needed :
        {"bed.step", "bed.svg", "report.json", "report.txt", "manifest.json", "lists/parts.csv",
         "lists/cut_list.csv", "lists/drill_list.csv", "lists/hardware.csv", "lists/bolts.csv",
-        "lists/stacks.csv", "lists/welds.csv", "lists/moving.csv", "drill/main.dxf", "cut/jack_plate.dxf"})
+        "lists/stacks.csv", "lists/welds.csv", "lists/moving.csv"})
     EXPECT_TRUE(files.contains(needed)) << needed;
+  // Nothing of a frame that stands is cut or drilled; any other has its files.
+  for (const char* made : {"drill/main.dxf", "cut/jack_plate.dxf"})
+    EXPECT_EQ(files.contains(made), !stands(job.frame)) << made;
+  if (stands(job.frame)) {
+    EXPECT_THAT(to_cut_or_drill(tree(folder)), IsEmpty());
+  }
+  EXPECT_EQ(files.contains("lists/standing_welds.csv"), stands(job.frame));
   const auto manifest = nlohmann::json::parse(files.at("manifest.json"));
   EXPECT_EQ(manifest.at("state"), "released");
   EXPECT_EQ(manifest.at("files").size() + 1, files.size());

@@ -49,6 +49,7 @@ constexpr Expected book[] = {
     {"STOCK-PLATE", "cut", "plate the shop buys", "longer and shorter side"},
     {"LETTERS", "cut", "letters that can be read", "3 mm clear of every edge"},
     {"WELD-STEEL", "weld", "steel of both parts", "each run's root"},
+    {"STANDING", "hole fit", "stands left as it is", "frame.jack.existing"},
     {"CROSS-SPACING", "weld", "cross members stand as close", "web to web"},
     {"TAB-LINE", "hole fit", "over the tab holes of a frame that stands", "existing_line"},
     {"CLEARANCE", "clash", "not to touch stay apart", "over whatever holds them"},

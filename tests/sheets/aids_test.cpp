@@ -158,7 +158,8 @@ TEST(ContactSheet, has_every_part_at_one_scale_with_name_and_count) {
     const Job job = demo_job(name);
     const Bed bed = testing::bed_of(job);
     const std::vector<Sheet> sheets = contact_sheets({*examine(job, bed)});
-    ASSERT_FALSE(sheets.empty());
+    ASSERT_EQ(sheets.empty(), stands(job.frame));  // nothing of a frame that stands is cut
+    if (sheets.empty()) continue;
     const int scale = std::stoi(sheets[0].scale.substr(2));
     EXPECT_TRUE(scale == 1 || scale == 2 || scale == 5 || scale == 10 || scale == 20)
         << "not of ISO 5455: " << scale;

@@ -102,7 +102,7 @@ TEST(Drill, no_text_lies_on_text_holes_or_lines_of_the_demo_orders) {
       EXPECT_TRUE(drawing.unlabelled.empty()) << order << ": " << name(bed.parts[i]);
       ++drawn;
     }
-    EXPECT_GT(drawn, 0) << order;
+    EXPECT_EQ(drawn > 0, !stands(job.frame)) << order;
   }
 }
 

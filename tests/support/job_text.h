@@ -36,6 +36,9 @@ class KeyWriter {
     all(key, values, [](const std::string& value) { return value; });
   }
   void flag(const char* key, bool& value, const char*, Need = {}) { line(key, value ? "yes" : "no"); }
+  void flag(const char* key, std::optional<bool>& value, const char*, Need = {}) {
+    line(key, !value ? "not said" : *value ? "yes" : "no");
+  }
   void number(const char* key, double& value, Range, const char*, Need = {}) { line(key, exact(value)); }
   void count(const char* key, int& value, int, int, const char*, Need = {}) {
     line(key, fmt::to_string(value));

@@ -70,6 +70,9 @@ class KeyReader {
   void flag(const char* key, bool&, const char*, Need need = {}) {
     add(key, KeyForm::flag, need).words = {"true", "false"};
   }
+  void flag(const char* key, std::optional<bool>&, const char*, Need need = {}) {
+    add(key, KeyForm::flag, need).words = {"true", "false"};
+  }
   void number(const char* key, double& value, Range range, const char*, Need need = {}) {
     figure(key, KeyForm::number, "", range, 1, &value, need);
   }

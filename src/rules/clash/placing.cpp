@@ -91,9 +91,9 @@ void Placing::add_bolts(const Scene& scene) {
 void Placing::add_welds(const Scene& scene) {
   const Job* job = scene.input.job;
   const Tolerances shop = tolerances_of(scene);
-  const bool stands = job && !job->frame.tabs.existing.empty();
+  const bool standing = job && stands(job->frame);
   const Mm set =
-      stands ? shop.existing_tab : shop.weld_placement + (job ? job->order.order.tape : inch / 16) / 2;
+      standing ? shop.existing_tab : shop.weld_placement + (job ? job->order.order.tape : inch / 16) / 2;
   for (const Weld& weld : scene.bed.welds) {
     welded_[weld.a] = welded_[weld.b] = true;
     // Flat on the other part it is not out; that way is along the leg on itself.

@@ -113,7 +113,7 @@ void edge_of(const Scene& scene, int item, const Part& part, const HoleOnFace& h
   if (edge.distance >= limit - same_place) return;
   // In what is bought the shop only warns of less than its own table.
   const bool stop =
-      bolt && (part.origin == Origin::made || edge.distance < bought_edge * hole.hole.diameter - same_place);
+      bolt && (is_frame_steel(part) || edge.distance < bought_edge * hole.hole.diameter - same_place);
   Finding f =
       finding_of("EDGE", stop ? Severity::stop : Severity::warn, part, in_world(scene.bed, item, hole));
   f.subjects.push_back(scene.bed.items[item]);
@@ -154,7 +154,7 @@ void spacing_of(const Scene& scene, int item, const Part& part, const HoleOnFace
                             p_bolt && q_bolt ? radii + least_web(p.hole, p_bolt, q.hole, q_bolt) : 0.0);
   if (apart >= limit - same_place) return;
   const bool stop =
-      part.origin == Origin::made || apart < radii + least_web(p.hole, p_bolt, q.hole, q_bolt) - same_place;
+      is_frame_steel(part) || apart < radii + least_web(p.hole, p_bolt, q.hole, q_bolt) - same_place;
   Finding f =
       finding_of("SPACING", stop ? Severity::stop : Severity::warn, part, in_world(scene.bed, item, p));
   f.subjects.push_back(scene.bed.items[item]);
@@ -169,7 +169,7 @@ void spacing_of(const Scene& scene, int item, const Part& part, const HoleOnFace
                   : fmt::format("{} are {} apart, centre to centre; holes of their size ask {}", which,
                                 say.say(apart), say.say(limit));
   f.remedy = fmt::format("move them {} further apart", say.say(say.round_up(limit - apart)));
-  if (part.origin != Origin::made) f.remedy += ", or check both against the maker's sheet";
+  if (!is_frame_steel(part)) f.remedy += ", or check both against the maker's sheet";
   worst.add(scene.bed.items[item].part, p.hole.purpose, std::move(f));
 }
 

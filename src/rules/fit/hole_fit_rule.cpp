@@ -12,6 +12,7 @@
 
 #include "rules/fit/bolt_fit.h"
 #include "rules/fit/datum.h"
+#include "rules/fit/standing_work.h"
 #include "rules/fit/tab_line.h"
 #include "rules/rule_list.h"
 #include "rules/scene.h"
@@ -188,6 +189,18 @@ void suggest_datum(const Scene& scene, const BoltFit& fit, const Bolt& bolt, Fit
   f.changes.push_back({"track.datum", datum_word(Datum::middle)});
 }
 
+// The slot of a tab that stands, filed so long that the bolt goes in; none where tab or
+// washer leave no room for it.
+std::optional<Mm> filed_slot(const Scene& scene, const BoltFit& fit, const Bolt& bolt) {
+  const FitBasis basis = basis_of(scene, fit);
+  const auto needed = slot_needed(fit, bolt, scene, basis);
+  if (!needed) return std::nullopt;
+  const Mm filed = scene.figures.round_up(*needed);
+  const bool would_do =
+      filed <= longest_slot(scene, bolt) + same_place && fits_with_slot(fit, bolt, basis, filed);
+  return would_do ? std::optional(filed) : std::nullopt;
+}
+
 Finding describe(const Scene& scene, const BoltFit& fit, FitBasis basis) {
   const Bolt& bolt = scene.bed.bolts[fit.bolt];
   const HolePair& pair = *fit.pair;
@@ -240,12 +253,18 @@ void check_hole_fit(const Scene& scene, std::vector<Finding>& findings) {
         std::max(slot, slot_needed(fit, scene.bed.bolts[fit.bolt], scene, basis_of(scene, fit)).value_or(0));
   slot = scene.figures.round_up(slot);
   const bool at_middle = !failing.empty() && middle_would_do(scene);
+  StandingWork work(scene);
+  for (const BoltFit& fit : failing)
+    if (const Bolt& bolt = scene.bed.bolts[fit.bolt]; is_into_standing_tab(scene, bolt))
+      work.add(bolt, filed_slot(scene, fit, bolt));
   for (BoltFit& fit : failing) {
     const Bolt& bolt = scene.bed.bolts[fit.bolt];
     const FitBasis basis = basis_of(scene, fit);
     find_tightest(fit, basis);
     Finding f = describe(scene, fit, basis);
-    if (f.margin < -fit_hair) {
+    if (f.margin < -fit_hair && is_into_standing_tab(scene, bolt)) {
+      work.suggest(bolt, f);
+    } else if (f.margin < -fit_hair) {
       if (slot_needed(fit, bolt, scene, basis) && slot <= longest_slot(scene, bolt) &&
           fits_with_slot(fit, bolt, basis, slot)) {
         f.remedy = fmt::format("make the tabs' slots {} long", scene.figures.say(slot));

@@ -99,7 +99,7 @@ void check_tongue_end(const Scene& scene, std::vector<Finding>& findings) {
     f.message = fmt::format("the rear end of {} stands {} out past {}; {} is the most", f.subjects[0].name,
                             say.say(out), f.subjects[1].name, say.say(most_out));
     const Job* job = scene.input.job;
-    if (job && !job->frame.tabs.existing.empty()) {
+    if (job && stands(job->frame)) {
       // What stands is not made again.
       f.remedy =
           "measure the tongue of the frame that stands, and give its length, back and angle as they are";

@@ -2,6 +2,7 @@
 // bunks and the frame's tabs.
 #include <fmt/format.h>
 
+#include "rules/fit/standing_work.h"
 #include "rules/rule_list.h"
 #include "rules/scene.h"
 #include "units/print.h"
@@ -122,8 +123,11 @@ void check_hole_no_tab(const Scene& scene, std::vector<Finding>& findings) {
       f.message += fmt::format("; the nearest, {}, is {} {}", f.subjects[1].name, figures.say(std::abs(dx)),
                                toward(dx));
     }
-    f.remedy = fmt::format("weld a tab with its hole at {} from the front of the track",
-                           figures.say(on_tape(bolt.seat.x, figures.mark)));
+    if (scene.input.job && stands(scene.input.job->frame))
+      suggest_new_tab(scene, bolt, f);
+    else
+      f.remedy = fmt::format("weld a tab with its hole at {} from the front of the track",
+                             figures.say(on_tape(bolt.seat.x, figures.mark)));
     findings.push_back(std::move(f));
   }
 }

@@ -23,7 +23,7 @@ std::vector<Web> webs(const Bed& bed) {
 
 void not_measured(const Scene& scene, std::vector<Finding>& findings) {
   const FrameFile& frame = scene.input.job->frame;
-  if (frame.tabs.existing.empty() || !frame.cross_member.existing.empty()) return;
+  if (!stands(frame) || !frame.cross_member.existing.empty()) return;
   const std::vector<int> members = scene.bed.items_of(Kind::cross_member);
   if (members.empty()) return;
   const Figures& say = scene.figures;
@@ -50,7 +50,7 @@ void check_cross_spacing(const Scene& scene, std::vector<Finding>& findings) {
   const Job* job = scene.input.job;
   if (!job) return;
   const FrameFile& frame = job->frame;
-  const bool stands = !frame.tabs.existing.empty() || !frame.cross_member.existing.empty();
+  const bool standing = stands(frame) || !frame.cross_member.existing.empty();
   const Mm most = frame.cross_member.max_spacing;
   const std::vector<Web> all = webs(scene.bed);
   const Figures& say = scene.figures;
@@ -59,7 +59,7 @@ void check_cross_spacing(const Scene& scene, std::vector<Finding>& findings) {
   for (std::size_t i = 1; i < all.size(); ++i) {
     const Mm apart = all[i].x - all[i - 1].x;
     if (apart <= most + same_place) continue;
-    Finding f = finding_of("CROSS-SPACING", stands ? Severity::warn : Severity::stop,
+    Finding f = finding_of("CROSS-SPACING", standing ? Severity::warn : Severity::stop,
                            scene.bed.items[all[i - 1].item], {all[i - 1].x, 0, 0});
     f.subjects.push_back(scene.bed.items[all[i].item]);
     f.measured = apart;
@@ -67,7 +67,7 @@ void check_cross_spacing(const Scene& scene, std::vector<Finding>& findings) {
     f.margin = most - apart;
     f.message = fmt::format("{} and {} stand {} apart, and the frame's file asks for {} at most",
                             f.subjects[0].name, f.subjects[1].name, say.say(apart), say.say(most));
-    if (stands) {
+    if (standing) {
       f.remedy = fmt::format("weld in another, its web at {}", say.say((all[i].x + all[i - 1].x) / 2));
     } else {
       f.message += "; the jacks between leave a cross member no place nearer";

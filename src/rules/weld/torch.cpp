@@ -86,7 +86,7 @@ std::vector<bool> welded_items(const Bed& bed) {
   std::vector<bool> welded(bed.items.size(), false);
   for (const Weld& w : bed.welds)
     for (const int item : {w.a, w.b})
-      if (w.leg > 0 && bed.part_of(item).origin == Origin::made) welded[item] = true;
+      if (w.leg > 0 && is_frame_steel(bed.part_of(item))) welded[item] = true;
   return welded;
 }
 
@@ -158,16 +158,16 @@ std::optional<Shut> worst_of(const Scene& scene, const TabWeld& t, const std::ve
 
 void check_torch(const Scene& scene, std::vector<Finding>& findings) {
   const Job* job = scene.input.job;
-  // A frame that stands is welded already.
-  if (job && !job->frame.tabs.existing.empty()) return;
   const std::vector<bool> welded = welded_items(scene.bed);
   const std::size_t first = findings.size();
   Mm shorter = 0;  // one length for all tabs: what the worst place needs
-  for (const TabWeld& t : tab_welds(scene))
+  for (const TabWeld& t : tab_welds(scene)) {
+    if (stands(scene.bed, scene.bed.welds[t.weld])) continue;  // welded already
     if (const auto shut = worst_of(scene, t, welded)) {
       findings.push_back(describe(scene, t, *shut));
       shorter = std::max(shorter, shorter_by(scene.bed, *shut));
     }
+  }
   const Figures& say = scene.figures;
   shorter = say.round_up(shorter);
   if (!job || job->frame.tabs.length <= shorter) return;

@@ -122,7 +122,7 @@ Vec3 chief(Vec3 reach) {
 // Longer mains, where the shop makes them; a pad's narrower sides or a larger plate under it.
 void add_changes(const Scene& scene, const Lacking& l, Vec3 reach, Finding& f) {
   const Job* job = scene.input.job;
-  if (!job || !job->frame.tabs.existing.empty()) return;
+  if (!job || stands(job->frame)) return;
   const FrameFile& frame = job->frame;
   const Figures& say = scene.figures;
   const Mm more = say.round_up(norm(reach));

@@ -138,7 +138,7 @@ StringLine string_line(const SheetInput& in) {
   s.block = rounded_up(outermost - web + line_clear, in.figures().setting_step());
   s.along = web + s.block;
   const Tolerances& t = in.job.order.tolerances;
-  s.limit = in.job.frame.tabs.existing.empty() ? t.weld_placement : t.existing_tab;
+  s.limit = stands(in.job.frame) ? t.existing_tab : t.weld_placement;
   return s;
 }
 

@@ -267,8 +267,11 @@ std::vector<std::string> line_notes(const SheetInput& in, const StringLine& line
       fmt::format("String line: clamp a block {} thick to the back of the main's web ahead of the first tab "
                   "and another behind the last. Stretch the line over both, just above the tabs.",
                   figures.size_to_make(line.block)),
-      "Read square from the line inward to each hole with a rule, at the hole's near edge. A tab that reads "
-      "off by more than the table allows is moved before it is welded out.",
+      std::string("Read square from the line inward to each hole with a rule, at the hole's near edge. ") +
+          (stands(in.job.frame) ? "A tab that reads off by more than the table allows is not as the frame's "
+                                  "file has it: stop, correct the file and make this packet again."
+                                : "A tab that reads off by more than the table allows is moved before it is "
+                                  "welded out."),
       "Do both sides. Then measure across from line to line at both ends and the middle: " +
           figures.size_to_make(2 * line.along) + ".",
       "Check strip: lay it over the tabs of each section in turn, its 0 end on the section's front end. A "

@@ -32,10 +32,11 @@ Box2 extent(const View& view) {
 }
 
 void add_view(List2d& list, const View& view, int scale, Vec2 origin) {
-  const int edge = list.layer({"VIEW", 7, LineKind::continuous, 0.35});
+  const int edge = list.layer({"VIEW", 7, LineKind::continuous, 0.35}),
+            thin = list.layer({"EXISTING", 7, LineKind::continuous, 0.13});
   for (const ViewLine& line : view) {
     if (!line.visible || line.edge == ViewEdge::smooth) continue;
-    Path path{edge, {}};
+    Path path{line.standing ? thin : edge, {}};
     for (const Vec2 p : line.points) path.points.push_back(origin + (1.0 / scale) * p);
     Box2 box;
     for (const Vec2 p : path.points) box.add(p);
@@ -224,6 +225,9 @@ std::vector<Sheet> arrangement_sheets(const SheetInput& in) {
   Flow flow(form, space);
   flow.picture(drawn);
   flow.picture(isometric(in, space));
+  if (stands(in.job.frame))
+    flow.notes("THIN LINES", {"What stands already and is not made again. Parts: FROM stands."}, small_text,
+               100);
   flow.table("PARTS, bolts and washers apart", parts_table(in, numbers), small_text);
   flow.table("MASSES AND BALANCE", condition_table(in), small_text);
   flow.table("RATINGS", rating_table(in), small_text);

@@ -56,7 +56,7 @@ std::vector<int> frame_items(const Bed& bed) {
   std::vector<int> items;
   for (const int i : welded) {
     const Item& item = bed.items[i];
-    if (bed.part_of(i).origin == Origin::made && item.shown && item.id.kind != Kind::tab &&
+    if (is_frame_steel(bed.part_of(i)) && item.shown && item.id.kind != Kind::tab &&
         item.id.kind != Kind::tab_pad)
       items.push_back(i);
   }

@@ -107,7 +107,8 @@ class FramePlan {
       all.add(bounds(bed_, i).low);
       all.add(bounds(bed_, i).high);
     }
-    kinds_ = weld_kinds(bed_, items_);
+    standing_ = stands(in.job.frame);
+    if (!standing_) kinds_ = weld_kinds(bed_, items_);  // what stands is welded already
     const Mm tall =
         space.height() - along_labels - to_symbols - symbol_row * static_cast<double>(kinds_.size());
     scale_ = std::max(reduction(all.high.x - all.low.x, space.width() - across_labels),
@@ -124,7 +125,7 @@ class FramePlan {
   Mm diagonal() const { return std::hypot(rear_ - front_, 2 * half_); }
 
   List2d drawn() {
-    draw_plan(list_, bed_, items_, scale_, pens_.outline, pens_.hidden);
+    draw_plan(list_, bed_, items_, scale_, standing_ ? pens_.thin : pens_.outline, pens_.hidden);
     box_ = bounds(list_);
     diagonals();
     along();
@@ -219,10 +220,37 @@ class FramePlan {
   std::vector<WeldKind> kinds_;
   Box2 box_;
   int scale_ = 1;
+  bool standing_ = false;
   Mm front_ = 0, rear_ = 0, half_ = 0;
 };
 
+// Of a frame that stands: what to measure before anything is bolted to it.
+std::vector<std::string> survey_notes(const SheetInput& in, Mm diagonal) {
+  const Figures figures = in.figures();
+  return {
+      fmt::format(
+          "This frame stands ({}). NOTHING of it is cut, drilled, sawn or welded for this order. Thin "
+          "lines show what is there.",
+          in.job.frame.name),
+      "First check that it is as drawn: tape every place in the table from the mains' front ends. Where one "
+      "is off by more than a mark of the tape, STOP: correct the frame's file and make this packet again.",
+      fmt::format(
+          "Square: tape A to D and B to C, between the web backs at the mains' ends. Both are {} when "
+          "the frame is square.",
+          figures.running_words(diagonal)),
+      "Twist: lay a straight bar across both mains' tops at the front, the middle and the rear, and sight "
+      "from "
+      "one over the others. They must lie in one plane.",
+      "Welds: look along every weld of tabs, cross members, tongue and coupler. A crack, an undercut or a "
+      "tab "
+      "knocked out of square is for a qualified welder before anything is bolted on.",
+      "L is the left, facing forward, R the right. Figures run from the front datum, 0, to a cross member's "
+      "web back (toes forward), the tongue's front cut, the middle of the tongue plate, the axle.",
+  };
+}
+
 std::vector<std::string> notes_of(const SheetInput& in, Mm diagonal) {
+  if (stands(in.job.frame)) return survey_notes(in, diagonal);
   const double angle = in.job.frame.tongue.angle / degree;
   return {
       fmt::format("Square: tape A to D and B to C, between the marked points: the web backs at the mains' "
@@ -352,7 +380,8 @@ std::vector<Sheet> frame_sheets(const SheetInput& in) {
     scale = plan.scale();
   } while (!fits(drawn, space) && ++scale < most_reduction);
   Sheet form;
-  form.title = "FRAME WELDMENT";
+  const bool standing = stands(in.job.frame);
+  form.title = standing ? "FRAME THAT STANDS" : "FRAME WELDMENT";
   form.file = "frame_weldment";
   form.scale = fmt::format("1:{}", scale);
   form.material = in.job.frame.grade;
@@ -364,7 +393,7 @@ std::vector<Sheet> frame_sheets(const SheetInput& in) {
   flow.table("HEIGHTS from the tops of the mains", height_table(in), bench_text);
   flow.below();
   flow.table("TONGUE", tongue_table(in), bench_text);
-  flow.table("STEEL OF THE FRAME", steel_table(in), bench_text);
+  if (!standing) flow.table("STEEL OF THE FRAME", steel_table(in), bench_text);
   return std::move(flow).sheets();
 }
 

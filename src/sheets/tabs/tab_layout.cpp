@@ -50,14 +50,14 @@ class Strip {
   Mm half_width() const { return 2.2; }
 
   void band(Side side, Mm y) {
-    list_.add(
-        Closed{pens_.outline, rectangle({x(main_.x), y - half_width()}, {x(main_.y), y + half_width()})});
+    const int pen = stands(in_.job.frame) ? pens_.thin : pens_.outline;
+    list_.add(Closed{pen, rectangle({x(main_.x), y - half_width()}, {x(main_.y), y + half_width()})});
     std::vector<Tag> numbers;
     for (const TabRow& r : rows_) {
       if (!r.on(side)) continue;
       const Mm half = std::max(0.8, (r.hole - r.edge) / scale_);
-      list_.add(Closed{pens_.outline, rectangle({x(r.hole) - half, y - half_width() - 1.2},
-                                                {x(r.hole) + half, y + half_width() + 1.2})});
+      list_.add(Closed{pen, rectangle({x(r.hole) - half, y - half_width() - 1.2},
+                                      {x(r.hole) + half, y + half_width() + 1.2})});
       list_.add(Circle{pens_.thin, {x(r.hole), y}, 0.5});
       if ((r.number - 1) % step_ == 0) numbers.push_back({x(r.hole), mark({Kind::tab, side, r.number})});
     }
@@ -114,7 +114,7 @@ Table2d table_of(const SheetInput& in, const std::vector<TabRow>& rows) {
   const Figures figures = in.figures();
   const FrameTabs& t = in.job.frame.tabs;
   const std::string style = t.style == TabStyle::plate ? "plate" : "clip";
-  const std::string weld = figures.size_figure(t.weld_leg);
+  const std::string weld = stands(in.job.frame) ? "stands" : figures.size_figure(t.weld_leg);
   Table2d table;
   table.head = table_row({{"TAB", "SIDE"},
                           figures.heads("HOLE"),
@@ -153,6 +153,7 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<TabRow
   const Figures figures = in.figures();
   const FrameTabs& t = in.job.frame.tabs;
   const Mm main_front = bounds(in.bed, in.bed.item({Kind::main, Side::right})).low.x;
+  const bool standing = stands(in.job.frame);
   std::vector<std::string> notes;
   notes.push_back(std::abs(main_front) < same_place
                       ? "Hook the tape on the front ends of the mains: they are the front datum, 0. Never "
@@ -168,18 +169,18 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<TabRow
       "+/- WORST and +/- RSS: how far, in {}, rail hole and tab hole may be apart along the bed when every "
       "error adds up, and as a root sum of squares. The slot takes it; do not use it up with the tape.",
       figures.unit()));
-  if (t.existing.empty() && t.style == TabStyle::clip)
+  if (!standing && t.style == TabStyle::clip)
     notes.push_back(
         fmt::format("Scribe the hole's line down the main's web at each figure and set the clip's slot on "
                     "it. The clip's top stands {} above the main's top: gauge it with a block of that height "
                     "under a straight bar. Clamp, tack, measure again, then weld.",
                     figures.size_note(t.clip->standoff)));
   else
-    notes.push_back(t.existing.empty() ? "Scribe the hole's line across the flange at each figure, set the "
-                                         "tab's slot on it, clamp, tack, measure again, then weld."
-                                       : "These tabs stand on the frame already: check each hole against the "
-                                         "table before any rail goes on.");
-  if (t.existing.empty() && t.style == TabStyle::plate && t.plate->pad_thickness > same_place)
+    notes.push_back(!standing ? "Scribe the hole's line across the flange at each figure, set the "
+                                "tab's slot on it, clamp, tack, measure again, then weld."
+                              : "These tabs stand on the frame already: check each hole against the "
+                                "table before any rail goes on.");
+  if (!standing && t.style == TabStyle::plate && t.plate->pad_thickness > same_place)
     notes.push_back(
         fmt::format("Tack each pad with a bolt drawn up through pad and plate, their ends flush. The two "
                     "holes may be {} out "
@@ -188,10 +189,14 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<TabRow
   notes.push_back(fmt::format(
       "String line: stretch a line from hole 1 to hole {} on each side. No hole's middle may be off it by "
       "more than {}.",
-      rows.empty() ? 0 : rows.back().number, figures.size_length(in.job.order.tolerances.weld_placement)));
-  notes.push_back(
-      "Jig: two tab blanks bolted to a straight bar at the pitch of two neighbouring holes; use it to check "
-      "pitch, never to step along.");
+      rows.empty() ? 0 : rows.back().number,
+      figures.size_length(standing ? in.job.order.tolerances.existing_tab
+                                   : in.job.order.tolerances.weld_placement)));
+  if (!standing)
+    notes.push_back(
+        "Jig: two tab blanks bolted to a straight bar at the pitch of two neighbouring holes; use it to "
+        "check "
+        "pitch, never to step along.");
   if (std::any_of(rows.begin(), rows.end(), [](const TabRow& r) { return !r.used; }))
     notes.push_back("A dash: no track bolt goes through this tab.");
   return notes;
@@ -202,7 +207,7 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<TabRow
 std::vector<Sheet> tab_layout_sheets(const SheetInput& in) {
   const std::vector<TabRow> rows = tab_rows(in.bed);
   Sheet form;
-  form.title = "TAB LAYOUT";
+  form.title = stands(in.job.frame) ? "TABS THAT STAND" : "TAB LAYOUT";
   form.file = "tab_layout";
   form.material = in.job.frame.grade;
   const Box2 space = drawing_space(paper_of(in.job.order.order), in.draft);

@@ -34,7 +34,8 @@ class TabSection {
     bolt_line();
     across();
     heights();
-    welds();
+    // A tab that stands is welded on already.
+    if (bed_.part_of(tab_).origin != Origin::standing) welds();
     caption();
     return std::move(list_);
   }
@@ -60,7 +61,8 @@ class TabSection {
     Box2 drawn;
     drawn.join(bounds(Entity(Closed{0, outline})));
     box_.join(drawn);
-    list_.add(Closed{pens_.outline, outline});
+    const bool thin = bed_.part_of(item).origin == Origin::standing;
+    list_.add(Closed{thin ? pens_.thin : pens_.outline, outline});
   }
 
   Vec3 hole() const { return hole_in_world(bed_, ply_through(bed_, tab_, 0)).centre; }
