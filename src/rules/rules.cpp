@@ -100,10 +100,8 @@ const std::vector<Rule>& rules() {
        "slope of the face under head or nut", "1 degree", practice, "a bevel washer of the face's slope",
        check_washer_flat},
       {"WASHER-COVER", "stack",
-       "Does each head, nut or washer cover the hole it bears on, with steel enough under it, the bolt as "
-       "far "
-       "to one side "
-       "as it goes?",
+       "Does each head, nut or washer lie flat, clear of the fillet beside it, and cover the hole it bears "
+       "on, with steel enough under it, the bolt as far to one side as it goes?",
        "washer outside diameter - (2 x width of the hole - bolt diameter); over a slot, washer outside "
        "diameter - (length of the slot + 2 x how far from its middle the bolt is laid out); and the least "
        "area of the washer "

@@ -7,6 +7,7 @@
 
 #include "rules/fit/bearing.h"
 #include "rules/fit/bolt_fit.h"
+#include "rules/fit/washer_flat.h"
 #include "rules/rule_list.h"
 #include "rules/scene.h"
 
@@ -217,6 +218,8 @@ void check_washer_cover(const Scene& scene, std::vector<Finding>& findings) {
     for (const bool head : {true, false}) {
       const Ply& ply = head ? bolt.plies.front() : bolt.plies.back();
       const Bearing bearing = head ? at_head(bolt) : at_nut(bolt);
+      lies_flat(scene, bolt, ply,
+                {bearing.what, bearing.ring.outside, head ? -1 * bolt.direction : bolt.direction}, findings);
       if (reaches_across(scene, bolt, ply, bearing, findings) &&
           reaches_along(scene, areas, bolt, ply, bearing, findings))
         bears_enough(scene, areas, bolt, ply, bearing, findings);
