@@ -41,24 +41,28 @@ void check_departure(const Scene& scene, std::vector<Finding>& findings) {
       radius = (box.high.z - box.low.z) / 2;
     }
   int worst = -1;
+  Box3 low;  // of that item, what comes nearest
   Radians least = 90 * degree;
   for (int i = 0; i < static_cast<int>(scene.bed.items.size()); ++i) {
     const Item& item = scene.bed.items[i];
     if (!item.shown || item.id.kind == Kind::wheel || item.id.kind == Kind::axle) continue;
-    const Box3& box = scene.boxes[i];
-    const Mm behind = box.high.x - axle, above = box.low.z - *ground;
-    // What is under the road is told of by ROAD-CLEAR; what is within the wheel's own reach never meets it.
-    if (behind <= radius || above <= 0) continue;
-    const Radians angle = steepest(radius, behind, above);
-    if (angle < least) least = angle, worst = i;
+    // A bought item block by block: a jack's foot does not reach as far back as its plate.
+    const bool bought = std::holds_alternative<Bought>(scene.bed.part_of(i).form);
+    for (const Box3& box : bought ? block_bounds(scene.bed, i) : std::vector<Box3>{scene.boxes[i]}) {
+      const Mm behind = box.high.x - axle, above = box.low.z - *ground;
+      // What is under the road is told of by ROAD-CLEAR; what is within the wheel's own reach never
+      // meets it.
+      if (behind <= radius || above <= 0) continue;
+      const Radians angle = steepest(radius, behind, above);
+      if (angle < least) least = angle, worst = i, low = box;
+    }
   }
   const Radians limit = scene.limits.departure;
   if (worst < 0 || least >= limit - 1e-9) return;
   const Item& item = scene.bed.items[worst];
-  const Box3& box = scene.boxes[worst];
   Finding f = finding_of("DEPARTURE", Severity::warn,
                          item.bolt >= 0 ? Subject(scene.bed.bolts[item.bolt]) : Subject(item),
-                         {box.high.x, item.placement.origin.y, box.low.z});
+                         {low.high.x, item.placement.origin.y, low.low.z});
   f.measured = least / degree;
   f.limit = limit / degree;
   f.margin = f.measured - f.limit;
@@ -68,7 +72,7 @@ void check_departure(const Scene& scene, std::vector<Finding>& findings) {
                           f.subjects[0].name, grade(least), grade(limit));
   // How much higher: the steepest grows with height, so it is sought in steps a welder sets.
   Mm up = 0;
-  while (steepest(radius, box.high.x - axle, box.low.z - *ground + up) < limit) up += say.setting_step();
+  while (steepest(radius, low.high.x - axle, low.low.z - *ground + up) < limit) up += say.setting_step();
   f.remedy = fmt::format("{} {} higher, or that much more height under the mains (axle, tyres)",
                          item.id.kind == Kind::jack ? "jacks that draw up or fold" : "what hangs there",
                          say.say(up));

@@ -70,11 +70,10 @@ Mm fitting(const Table2d& table, Mm width, Mm most) {
 }
 
 Table2d conditions_table(const LoadsResult& loads, const Figures& say) {
-  Table2d t{{"", "weight", "tongue", "share", "its jack", "axle", "tyre"}, {}};
+  Table2d t{{"", "weight", "tongue", "share", "axle", "tyre"}, {}};
   for (const TowCondition& c : loads.tow.conditions)
     t.rows.push_back({(c.judged ? "* " : "") + name(c.travel, true), say.mass(c.mass), say.mass(c.tongue),
-                      fmt::format("{:.1f} %", 100 * c.share), say.mass(c.jack), say.mass(c.axle),
-                      say.mass(c.tyre)});
+                      fmt::format("{:.1f} %", 100 * c.share), say.mass(c.axle), say.mass(c.tyre)});
   return t;
 }
 
