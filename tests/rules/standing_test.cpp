@@ -101,7 +101,7 @@ TEST(Standing, JacksElsewhereAreStoppedAndTheOrderPutRight) {
 // the track's front end.
 TEST(Standing, PlacesAreFromTheMainsFrontEnd) {
   const std::vector<std::string> ahead = {"frame.main.front_overhang=3 in", "jacks=[11 in, 123 in, 235 in]",
-                                          "axle.position=105 in"};
+                                          "axle.position=140 in"};
   EXPECT_THAT(check(demo_job("lot_frame", ahead), "STANDING"), IsEmpty());
   EXPECT_THAT(check(demo_job("lot_frame", {ahead[0]}), "STANDING"), SizeIs(2));
 }
