@@ -30,8 +30,9 @@
 //   loads     masses kg, forces N, moments N mm, stresses
 //             MPa, places and lengths mm, inertias kg m2:
 //     conditions list of {"name", "judged", "mass", "centre" {"x","y","z"}, "inertia" {"roll",
-//             "pitch","yaw"}, "tongue", "share" (of the mass), "axle", "tyre", "jack" (uncoupled, on the tongue jack), "axle_from",
-//             "axle_to" (places of the axle within the share limits), "main_stress"}
+//             "pitch","yaw"}, "tongue", "share" (of the mass), "axle", "tyre", "jack" (uncoupled, on the
+//             tongue jack), "axle_from", "axle_to" (places of the axle within the share limits),
+//             "main_stress"}
 //     axle    {"x", "from", "to" (for every judged condition), "tips_behind" (uncoupled on wheels
 //             and tongue jack it tips back with the head behind this; null for a weightless head),
 //             "places" (recommended, best first)}

@@ -117,11 +117,10 @@ TEST(HeadLock, BetweenTheStopsAtEitherEnd) {
 
 TEST(HeadLock, ABoxThatIsThereOnlyWhenLockedMeetsTheStop) {
   // The lowered saw body made wide, long and low: 32 - 23 = 9 in, the face at 10 in.
-  const auto found = check_typed(
-      "base",
-      {"kit.head.lock_offset=32 in", "kit.head.boxes[3].x_from=-23 in", "kit.head.boxes[3].y_to=23 in",
-       "kit.head.boxes[3].z_from=1 in"},
-      "HEAD-LOCK");
+  const auto found = check_typed("base",
+                                 {"kit.head.lock_offset=32 in", "kit.head.boxes[3].x_from=-23 in",
+                                  "kit.head.boxes[3].y_to=23 in", "kit.head.boxes[3].z_from=1 in"},
+                                 "HEAD-LOCK");
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_NEAR(found[0].measured, -inch, 1e-6);
 }
