@@ -73,6 +73,9 @@ class SurveyWriter {
   void name(const char* key, Name& value, const char* doc, Need = {}) {
     if (!value.text.empty()) line(key, value.text, value.text, doc);
   }
+  void flag(const char* key, bool& value, const char* doc, Need = {}) {
+    line(key, value ? "true" : "false", value ? "true" : "false", doc);
+  }
   void flag(const char* key, std::optional<bool>&, const char* doc, Need = {}) {
     line(key, "true", "true", doc);  // a frame's one flag: it stands
   }

@@ -135,7 +135,7 @@ TEST(NearMisses, FewestRulesFirstAndWhatIsOfferedClearsThem) {
   MapSettings settings;
   settings.near_misses = 3;
   const Grid two_by_two(
-      {{"track.rail_length", {"72 in", "80 in"}}, {"track.bunk_pitch", {"20 in", "24 in"}}});
+      {{"track.rail_length", {"72 in", "80 in"}}, {"track.bunk_pitch", {"20 in", "18 in"}}});
   const OfferMap map = draw_map(order_path("sizes"), {"bolts.track=1 in"}, two_by_two, {}, check, settings);
   ASSERT_EQ(map.near.size(), 3u);
   int with_change = 0;
