@@ -27,7 +27,7 @@ constexpr Expected book[] = {
     {"BOLT-LONG", "stack", "too far past the nut", "length + length tolerance"},
     {"BOLT-THREAD", "stack", "under the nut's bearing face", "plain shank"},
     {"WASHER-FLAT", "stack", "seat square", "slope of the face"},
-    {"WASHER-COVER", "stack", "each head, nut or washer cover", "washer outside diameter"},
+    {"WASHER-COVER", "stack", "cover the hole it bears on", "washer outside diameter"},
     {"TIP", "tip", "the bolt's tip", "last ply to the nearest thing"},
     {"BOLT-KINDS", "kinds of bolt", "fewer different bolt lengths", "fewest stock lengths"},
     {"REACH", "reach", "tool get on each bolt", "open-end wrench"},
