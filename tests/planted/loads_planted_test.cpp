@@ -133,19 +133,19 @@ TEST(PlantedLoads, ALockNearTheFrontEndHasNoPlaceForTheAxleButOtherWays) {
   const BalanceWays ways = balance_ways(job, bed, loads);
   ASSERT_TRUE(ways.lock && ways.hangers);
   EXPECT_FALSE(ways.tongue) << "one so long that it would not hold its channels apart";
-  EXPECT_THAT(clean({}, {fmt::format("kit.head.lock_offset={} mm", ways.lock->offset),
-                         fmt::format("axle.position={} mm", ways.lock->axle)}),
+  EXPECT_THAT(clean({}, {fmt::format("kit.head.lock_offset={:.6f} mm", ways.lock->offset),
+                         fmt::format("axle.position={:.6f} mm", ways.lock->axle)}),
               ::testing::IsEmpty());
-  EXPECT_THAT(
-      clean(front, {fmt::format("axle.position={} mm", ways.hangers->laden), "road.travels=[{head: front}]"}),
-      ::testing::Not(::testing::Contains(::testing::HasSubstr("%"))));
-  EXPECT_THAT(clean(front, {fmt::format("axle.position={} mm", ways.hangers->unladen),
+  EXPECT_THAT(clean(front, {fmt::format("axle.position={:.6f} mm", ways.hangers->laden),
+                            "road.travels=[{head: front}]"}),
+              ::testing::Not(::testing::Contains(::testing::HasSubstr("%"))));
+  EXPECT_THAT(clean(front, {fmt::format("axle.position={:.6f} mm", ways.hangers->unladen),
                             "road.travels=[{head: off}, {head: off, bare: true}]"}),
               ::testing::IsEmpty());
   const auto load = ballast(job, bed, loads, loads.tow.conditions[1]);
   ASSERT_TRUE(load);
   for (const std::string& left :
-       clean(front, {fmt::format("road.cargo={{mass: {} kg, position: {} mm}}", load->mass, load->at),
+       clean(front, {fmt::format("road.cargo={{mass: {:.6f} kg, position: {:.6f} mm}}", load->mass, load->at),
                      "road.travels=[{head: front}, {head: off, cargo: true}]"}))
     EXPECT_THAT(left, ::testing::HasSubstr("uncoupled")) << "only that it never stands without its load";
 }
@@ -159,9 +159,9 @@ TEST(PlantedLoads, ALongerTongueIsSolvedFor) {
   ASSERT_TRUE(ways.tongue);
   EXPECT_GT(ways.tongue->length, job.frame.tongue.length);
   std::vector<std::string> sets = forward;
-  for (const std::string& set : {fmt::format("frame.tongue.length={} mm", ways.tongue->length),
-                                 fmt::format("frame.tongue.angle={} deg", ways.tongue->angle / degree),
-                                 fmt::format("axle.position={} mm", ways.tongue->axle)})
+  for (const std::string& set : {fmt::format("frame.tongue.length={:.6f} mm", ways.tongue->length),
+                                 fmt::format("frame.tongue.angle={:.6f} deg", ways.tongue->angle / degree),
+                                 fmt::format("axle.position={:.6f} mm", ways.tongue->axle)})
     sets.push_back(set);
   for (const Finding& f : findings_of("base", sets))
     EXPECT_TRUE(f.code != "TOW-SHARE" && f.code != "HITCH-TIP" && f.code != "TONGUE-END") << f.message;

@@ -303,7 +303,7 @@ std::vector<Planted> bed_rows() {
       {"STANDING", "axle 1/32 in from where the frame has it",
        [](double past) {
          return run_demo("lot_frame",
-                         [&](Job& j) { j.order.axle.position = 108 * inch + inch / 32 + past * hair; });
+                         [&](Job& j) { j.order.axle.position = 143 * inch + inch / 32 + past * hair; });
        }},
       {"CROSS-SPACING", "cross member 36 in from the front member",
        [](double past) {
@@ -398,10 +398,12 @@ std::vector<Planted> bed_rows() {
                          [&](Job& j) { j.kit.bunk.outer_set = (1.25 + 2.0 / 64) * inch - past * hair; });
        }},
       {"JACK-REACH", "tongue jack with its travel to spare",
-       // Foot 28-5/8 in down, the ground 25-1/4 in.
+       // Foot 28-5/8 in down, the ground 25-1/4 in; the corner jacks have more to spare.
        [](double past) {
-         return run_demo("base",
-                         [&](Job& j) { j.order.limits.jack_travel_left = 3.375 * inch + past * hair; });
+         return run_demo("base", [&](Job& j) {
+           j.frame.jack.travel = 15 * inch;
+           j.order.limits.jack_travel_left = 3.375 * inch + past * hair;
+         });
        }},
       {"ROAD-CLEAR", "rear jack over the road, springs at their stops",
        // 9-3/4 in at rest; 226 in back it comes down 267/178 of 3 in.

@@ -102,8 +102,14 @@ TEST(Standing, JacksElsewhereAreStoppedAndTheOrderPutRight) {
 TEST(Standing, PlacesAreFromTheMainsFrontEnd) {
   const std::vector<std::string> ahead = {"frame.main.front_overhang=3 in", "jacks=[11 in, 123 in, 235 in]",
                                           "axle.position=140 in"};
-  EXPECT_THAT(check(demo_job("lot_frame", ahead), "STANDING"), IsEmpty());
-  EXPECT_THAT(check(demo_job("lot_frame", {ahead[0]}), "STANDING"), SizeIs(2));
+  // The track then runs 3 in past the mains' rear end, which is a note.
+  const auto stops = [](const std::vector<std::string>& sets) {
+    auto found = check(demo_job("lot_frame", sets), "STANDING");
+    std::erase_if(found, [](const Finding& f) { return f.severity != Severity::stop; });
+    return found;
+  };
+  EXPECT_THAT(stops(ahead), IsEmpty());
+  EXPECT_THAT(stops({ahead[0]}), SizeIs(2));
 }
 
 TEST(Standing, WhatWasNotMeasuredIsStopped) {
