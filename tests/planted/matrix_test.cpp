@@ -303,7 +303,7 @@ std::vector<Planted> bed_rows() {
       {"STANDING", "axle 1/32 in from where the frame has it",
        [](double past) {
          return run_demo("lot_frame",
-                         [&](Job& j) { j.order.axle.position = 108 * inch + inch / 32 + past * hair; });
+                         [&](Job& j) { j.order.axle.position = 143 * inch + inch / 32 + past * hair; });
        }},
       {"CROSS-SPACING", "cross member 36 in from the front member",
        [](double past) {
