@@ -13,6 +13,7 @@
 #include "commands/session.h"
 #include "commands/tell.h"
 #include "params/frame.h"
+#include "units/print.h"
 #include "yaml/reader.h"
 
 namespace bedwright {
@@ -35,9 +36,10 @@ std::vector<std::string> as_it_stands(const FrameFile& frame) {
   const Mm ahead = frame.main.front_overhang;
   std::string jacks;
   for (const Mm x : frame.jack.existing)
-    jacks += fmt::format("{}{} mm", jacks.empty() ? "" : ", ", x - ahead);
+    jacks += (jacks.empty() ? "" : ", ") + as_written(Dimension::length, x - ahead);
   if (!jacks.empty()) sets.push_back("jacks=[" + jacks + "]");
-  if (frame.axle.existing) sets.push_back(fmt::format("axle.position={} mm", *frame.axle.existing - ahead));
+  if (frame.axle.existing)
+    sets.push_back("axle.position=" + as_written(Dimension::length, *frame.axle.existing - ahead));
   return sets;
 }
 
