@@ -13,6 +13,7 @@
 #include "commands/session.h"
 #include "commands/tell.h"
 #include "params/frame.h"
+#include "units/print.h"
 #include "yaml/reader.h"
 
 namespace bedwright {
@@ -24,6 +25,7 @@ constexpr int most_rounds = 4;
 struct Row {
   std::string file, name;
   int cut_off = 0, file_slots = 0, add = 0;  // tabs, both sides
+  std::string pinned;                        // at which end, where it is not the order's
   std::set<std::string> stops;               // codes of what no work on tabs clears
   std::string unread;                        // why it could not be tried
   int work() const { return cut_off + file_slots + add; }
@@ -35,19 +37,23 @@ std::vector<std::string> as_it_stands(const FrameFile& frame) {
   const Mm ahead = frame.main.front_overhang;
   std::string jacks;
   for (const Mm x : frame.jack.existing)
-    jacks += fmt::format("{}{} mm", jacks.empty() ? "" : ", ", x - ahead);
+    jacks += (jacks.empty() ? "" : ", ") + as_written(Dimension::length, x - ahead);
   if (!jacks.empty()) sets.push_back("jacks=[" + jacks + "]");
-  if (frame.axle.existing) sets.push_back(fmt::format("axle.position={} mm", *frame.axle.existing - ahead));
+  if (frame.axle.existing)
+    sets.push_back("axle.position=" + as_written(Dimension::length, *frame.axle.existing - ahead));
   return sets;
 }
 
-// The work that stops propose: of each key the value that does most.
+// The work that stops propose, and the end to pin the track at: of each key the value that does
+// most.
 std::map<std::string, std::string> proposed(const std::vector<Finding>& findings) {
   std::map<std::string, std::string> work;
   for (const Finding& f : findings) {
     if (f.severity != Severity::stop) continue;
     for (const Change& c : f.changes)
-      if (c.key.starts_with("frame.tabs.to_") && c.value.size() > work[c.key].size()) work[c.key] = c.value;
+      if ((c.key.starts_with("frame.tabs.to_") || c.key == "track.datum") &&
+          c.value.size() > work[c.key].size())
+        work[c.key] = c.value;
   }
   return work;
 }
@@ -88,6 +94,7 @@ Row row_of(const OfferArguments& arguments, const std::string& path) {
     row.cut_off = 2 * static_cast<int>(t.to_cut_off.size() + t.to_replace.size());
     row.file_slots = 2 * static_cast<int>(t.to_file.size());
     row.add = 2 * static_cast<int>(t.to_add.size() + t.to_replace.size());
+    row.pinned = work.contains("track.datum") ? ", pinned at its " + work.at("track.datum") : "";
     row.stops.clear();
     for (const Finding& f : e.findings)
       if (f.severity == Severity::stop) row.stops.insert(f.code);
@@ -108,7 +115,7 @@ std::string verdict(const Row& r) {
     for (const std::string& code : r.stops) codes += (codes.empty() ? "" : ", ") + code;
     return "no: " + codes;
   }
-  return r.work() == 0 ? "as it stands" : "after this work";
+  return (r.work() == 0 ? "as it stands" : "after this work") + r.pinned;
 }
 
 }  // namespace

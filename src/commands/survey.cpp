@@ -150,21 +150,21 @@ constexpr Mm page_wide = 279.4, page_high = 215.9, margin = 14;
 // Ruled boxes to write in, as many rows as a page holds.
 std::vector<Page> pages_to_print(const std::vector<Box>& boxes, const std::string& like) {
   Table2d table{{"WHAT", "HOW", "HERE", "MEASURED, LEFT", "MEASURED, RIGHT"}, {}};
-  constexpr Mm how_width = 92;
-  for (const Box& b : boxes) {
-    std::vector<std::string> how = wrapped(b.how, small_text, how_width);
-    table.rows.push_back({b.key, how[0], b.drawn, "", ""});
-    for (std::size_t i = 1; i < how.size(); ++i) table.rows.push_back({"", how[i], "", "", ""});
-    // A row to write in.
-    table.rows.push_back({"", "", "", "", ""});
-  }
-  table.rows.push_back(
-      {"twist", "straight bars across both mains, front and rear, sighted over", "none", "", ""});
-  table.rows.push_back({"diagonals", "web back corner to corner, both ways; they must agree", "", "", ""});
-  table.rows.push_back(
-      {"welds", "every tab, cross member, tongue and coupler: cracks, undercut", "sound", "", ""});
+  constexpr Mm how_width = 72, here_width = 28;
+  const auto add = [&](const std::string& what, const std::string& how, const std::string& here) {
+    const std::vector<std::string> hows = wrapped(how, small_text, how_width),
+                                   heres = wrapped(here, small_text, here_width);
+    for (std::size_t i = 0; i < std::max(hows.size(), heres.size()); ++i)
+      table.rows.push_back(
+          {i == 0 ? what : "", i < hows.size() ? hows[i] : "", i < heres.size() ? heres[i] : "", "", ""});
+    table.rows.push_back({"", "", "", "", ""});  // to write in
+  };
+  for (const Box& b : boxes) add(b.key, b.how, b.drawn);
+  add("twist", "straight bars across both mains, front and rear, sighted over", "none");
+  add("diagonals", "web back corner to corner, both ways; they must agree", "");
+  add("welds", "every tab, cross member, tongue and coupler: cracks, undercut", "sound");
   const auto per_page =
-      static_cast<std::size_t>((page_high - 2 * margin - 16) / (table_row_height * small_text)) - 1;
+      static_cast<std::size_t>((page_high - 2 * margin - 21) / (table_row_height * small_text)) - 1;
   std::vector<Page> pages;
   for (std::size_t first = 0; first < table.rows.size(); first += per_page) {
     List2d list;
@@ -176,18 +176,15 @@ std::vector<Page> pages_to_print(const std::vector<Box>& boxes, const std::strin
                   Across::left,
                   Up::baseline,
                   0});
-    list.add(Text{
-        pens.text,
-        {margin, page_high - margin - 11},
-        small_text,
-        fmt::format("Everything from the mains' front ends, hooked on; to the nearest 1/32 in or 0.5 mm. "
-                    "HERE: as {} has it. Frame no. ____________  by ____________  on ____________",
-                    like),
-        Across::left,
-        Up::baseline,
-        0});
+    const auto note = [&](Mm down, const std::string& text) {
+      list.add(Text{
+          pens.text, {margin, page_high - margin - down}, small_text, text, Across::left, Up::baseline, 0});
+    };
+    note(11, "Everything from the mains' front ends, hooked on; to the nearest 1/32 in or 0.5 mm. HERE: as " +
+                 like + " has it.");
+    note(16.5, "Frame no. ____________    by ____________    on ____________");
     draw_table(list, table, first, std::min(first + per_page, table.rows.size()),
-               {margin, page_high - margin - 15}, small_text, pens.text, pens.table);
+               {margin, page_high - margin - 20}, small_text, pens.text, pens.table);
     pages.push_back({std::move(list), page_wide, page_high, "Survey"});
   }
   return pages;

@@ -85,7 +85,7 @@ std::vector<double> places_to_add(const Packet& packet) {
     read_replaced(read_file(entry.path()));
   }
   read_replaced(read_file(packet.folder / "inputs/order.yaml"));
-  read(read_file(packet.folder / "inputs/order.yaml"), R"(frame\.tabs\.to_add,\s*value:\s*\[([^\]]*)\])");
+  read(read_file(packet.folder / "inputs/order.yaml"), R"(frame\.tabs\.to_add,\s*value:\s*"?\[([^\]]*)\])");
   return places;
 }
 

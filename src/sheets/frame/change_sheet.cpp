@@ -63,7 +63,7 @@ std::vector<Step> steps_of(const SheetInput& in) {
 
 Table2d step_table(const SheetInput& in, const std::vector<Step>& steps) {
   const Figures figures = in.figures();
-  Table2d table{table_row({{"NO.", "DO"}, figures.heads("HOLE, FROM THE DATUM"), {"SIZE", "DONE"}}), {}};
+  Table2d table{table_row({{"NO.", "DO"}, figures.heads("HOLE"), {"SIZE", "DONE"}}), {}};
   int number = 0;
   for (const Step& s : steps)
     table.rows.push_back(table_row({{fmt::format("{}", ++number), s.what},
@@ -110,8 +110,8 @@ std::vector<Sheet> frame_change_sheets(const SheetInput& in) {
   form.file = "frame_changes";
   form.material = in.job.frame.grade;
   Flow flow(form, drawing_space(paper_of(in.job.order.order), in.draft));
-  flow.table("WHAT IS DONE TO THE FRAME THAT STANDS, both sides alike", step_table(in, steps_of(in)),
-             bench_text);
+  flow.table("WHAT IS DONE TO THE FRAME THAT STANDS, both sides alike; holes from the front datum",
+             step_table(in, steps_of(in)), bench_text);
   flow.below();
   flow.notes("NOTES", notes_of(in), bench_text, 150);
   return std::move(flow).sheets();

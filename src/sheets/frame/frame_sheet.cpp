@@ -228,10 +228,10 @@ class FramePlan {
 std::vector<std::string> survey_notes(const SheetInput& in, Mm diagonal) {
   const Figures figures = in.figures();
   return {
-      fmt::format(
-          "This frame stands ({}). NOTHING of it is cut, drilled, sawn or welded for this order. Thin "
-          "lines show what is there.",
-          in.job.frame.name),
+      fmt::format("This frame stands ({}). {} Thin lines show what is there.", in.job.frame.name,
+                  is_to_be_changed(in.job.frame.tabs)
+                      ? "Only what sheet CHANGES TO THE FRAME lists is done to it, nothing else."
+                      : "NOTHING of it is cut, drilled, sawn or welded for this order."),
       "First check that it is as drawn: tape every place in the table from the mains' front ends. Where one "
       "is off by more than a mark of the tape, STOP: correct the frame's file and make this packet again.",
       fmt::format(

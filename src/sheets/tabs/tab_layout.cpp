@@ -114,7 +114,10 @@ Table2d table_of(const SheetInput& in, const std::vector<TabRow>& rows) {
   const Figures figures = in.figures();
   const FrameTabs& t = in.job.frame.tabs;
   const std::string style = t.style == TabStyle::plate ? "plate" : "clip";
-  const std::string weld = stands(in.job.frame) ? "stands" : figures.size_figure(t.weld_leg);
+  const auto weld = [&](const TabRow& r) {
+    const int tab = in.bed.item({Kind::tab, r.left ? Side::left : Side::right, r.number});
+    return in.bed.part_of(tab).origin == Origin::standing ? "stands" : figures.size_figure(t.weld_leg);
+  };
   Table2d table;
   table.head = table_row({{"TAB", "SIDE"},
                           figures.heads("HOLE"),
@@ -132,7 +135,7 @@ Table2d table_of(const SheetInput& in, const std::vector<TabRow>& rows) {
                                     figures.cells(r.hole),
                                     figures.cells(r.edge),
                                     figures.cells(r.across),
-                                    {style, weld, error(r.worst), error(r.rss)}}));
+                                    {style, weld(r), error(r.worst), error(r.rss)}}));
   }
   return table;
 }
