@@ -48,13 +48,14 @@ TEST(BedViews, corners_are_drawn_where_they_are) {
   EXPECT_NEAR(drawn.y, seen.y, 1e-9);
 }
 
-// Ends of the lines of the sheet's views.
+// Ends of the lines of the sheet's views; what stands already is drawn thin.
 std::vector<Vec2> ends_of_views(const Sheet& sheet) {
   std::vector<Vec2> ends;
   for (const Entity& e : sheet.list.entities)
-    if (const Path* p = std::get_if<Path>(&e);
-        p && sheet.list.layers[static_cast<std::size_t>(p->layer)].name == "VIEW")
-      ends.insert(ends.end(), p->points.begin(), p->points.end());
+    if (const Path* p = std::get_if<Path>(&e)) {
+      const std::string& layer = sheet.list.layers[static_cast<std::size_t>(p->layer)].name;
+      if (layer == "VIEW" || layer == "THIN") ends.insert(ends.end(), p->points.begin(), p->points.end());
+    }
   return ends;
 }
 
