@@ -56,18 +56,24 @@ std::optional<LockPlace> other_lock(const Job& job, const Bed& bed, const LoadsR
   return std::nullopt;
 }
 
-// The longer tongue's steel, and what moves forward with its front end.
-BedWeights with_tongue(const Job& job, const BedWeights& weights, Mm longer) {
+// The other tongue's steel in place of the one it has, and what moves with its front end.
+BedWeights with_tongue(const Job& job, const BedWeights& weights, const FrameTongue& other) {
   const FrameFile& f = job.frame;
   const Section& channel = *job.catalog.section(f.tongue.section.text);
   const Kg per_mm = channel.published ? channel.published->kg_per_m / 1000 : 0;
-  const Mm front = -f.main.front_overhang - f.tongue.length;
+  const auto channels = [&](const FrameTongue& t) {
+    Body b;
+    b.mass = 2 * per_mm * (t.length + t.back) / std::cos(t.angle);
+    b.centre = {-f.main.front_overhang + (t.back - t.length) / 2, 0, weights.frame.centre.z};
+    return b;
+  };
+  const Body now = channels(f.tongue), then = channels(other);
   BedWeights all = weights;
-  all.frame.centre.x -= (f.coupler.mass + f.tongue_jack.mass) * longer / weights.frame.mass;
-  Body more;
-  more.mass = 2 * per_mm * longer;
-  more.centre = {front - longer / 2, 0, weights.frame.centre.z};
-  all.frame = together(all.frame, more);
+  Body& frame = all.frame;
+  const double first = frame.mass * frame.centre.x + then.mass * then.centre.x - now.mass * now.centre.x -
+                       (f.coupler.mass + f.tongue_jack.mass) * (other.length - f.tongue.length);
+  frame.mass += then.mass - now.mass;
+  frame.centre.x = first / frame.mass;
   return all;
 }
 
@@ -78,12 +84,16 @@ std::optional<TongueReach> longer_tongue(const Job& job, const Bed& bed, const L
   constexpr int most = 120;
   Job other = job;
   FrameTongue& t = other.frame.tongue;
+  // The tongue is weighed here, not laid out again: its plate and its cuts are left out, so a
+  // little of the share is kept to spare.
+  constexpr double spare = 0.004;
+  other.order.road.share_low += spare;
+  other.order.road.share_high -= spare;
   for (int i = 1; i <= most; ++i) {
     t.length = (std::floor(now.length / grid) + i) * grid;
     t.angle = std::atan(std::tan(now.angle) * (now.length + now.back) / (t.length + now.back));
     if (t.angle < 5 * degree) return std::nullopt;
-    const AxleRange range =
-        axle_range(other, bed, with_tongue(job, loads.weights, t.length - now.length), Ways::all);
+    const AxleRange range = axle_range(other, bed, with_tongue(job, loads.weights, t), Ways::all);
     if (range.to - range.from < grid) continue;
     if (const auto axle = best_place(other, bed, loads.tow, range))
       return TongueReach{t.length, t.angle, *axle};
