@@ -54,7 +54,7 @@ std::vector<Vec2> ends_of_views(const Sheet& sheet) {
   for (const Entity& e : sheet.list.entities)
     if (const Path* p = std::get_if<Path>(&e)) {
       const std::string& layer = sheet.list.layers[static_cast<std::size_t>(p->layer)].name;
-      if (layer == "VIEW" || layer == "THIN") ends.insert(ends.end(), p->points.begin(), p->points.end());
+      if (layer == "VIEW" || layer == "EXISTING") ends.insert(ends.end(), p->points.begin(), p->points.end());
     }
   return ends;
 }

@@ -89,7 +89,7 @@ TEST(Suggests, TheAxlePlaceTheRulePutsFirst) {
 }
 
 TEST(Suggests, WhatClearsFourMistakesInOneOrder) {
-  const std::string told = suggested({"track.clamps[1].bunk=3", "bolts.track=1 in", "axle.position=120 in",
+  const std::string told = suggested({"bolts.bunk=3/4 in", "bolts.track=1 in", "axle.position=120 in",
                                       "bolts.gusset=3/4 in", "tabs_found=[{tab: R7, x: 1/32 in}]"});
   EXPECT_TRUE(tells(told, "4 changes clear every stop")) << told;
   EXPECT_TRUE(tells(told, "fewer than 4 might")) << told;

@@ -173,9 +173,9 @@ std::vector<HoleOnFace> holes_on_faces(const Part& part) {
 }
 
 NearestEdge nearest_edge_of(const Part& part, const HoleOnFace& hole) {
-  const auto [a, b] = arc_centres(hole.hole);
+  const std::pair<Vec2, Vec2> ends = arc_centres(hole.hole);
   const auto nearer = [&](const auto& from) {
-    const NearestEdge first = from(a), second = from(b);
+    const NearestEdge first = from(ends.first), second = from(ends.second);
     return first.distance <= second.distance ? first : second;
   };
   if (const auto* plate = std::get_if<Plate>(&part.form))
