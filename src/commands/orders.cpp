@@ -46,8 +46,8 @@ std::string state(const Recorded& r) {
   return r.standing == Standing::trial ? fmt::format("trial, {}", r.state) : word(r.standing);
 }
 
-// As it travels, by the packet's own report (packet/report.h): loads.conditions, the first that
-// is judged. Only that list is parsed, so that hundreds of orders list at once. Nothing where
+// As heavy as it travels, by the packet's own report (packet/report.h): loads.conditions, the most
+// of those that are judged. Only that list is parsed, so that hundreds of orders list at once. Nothing where
 // the report is not there, was changed or tells no mass.
 std::optional<Kg> mass_of(const Recorded& r) {
   const auto listed = std::find_if(r.files.begin(), r.files.end(),
@@ -65,10 +65,11 @@ std::optional<Kg> mass_of(const Recorded& r) {
   } catch (const Json::parse_error&) {
     return std::nullopt;
   }
+  std::optional<Kg> most;
   for (const Json& c : conditions)
     if (c.is_object() && c.value("judged", false) && c.contains("mass") && c["mass"].is_number())
-      return c["mass"].get<double>();
-  return std::nullopt;
+      most = std::max(most.value_or(0), c["mass"].get<double>());
+  return most;
 }
 
 Json json_of(const Recorded& r) {

@@ -144,7 +144,7 @@ TEST_F(Issue, OrdersTellTheWeightTheReportTells) {
   const auto report = nlohmann::json::parse(content(out / "QB-1041/A/report.json"));
   double mass = 0;
   for (const auto& c : report["loads"]["conditions"])
-    if (c["judged"] == true) mass = c["mass"];
+    if (c["judged"] == true) mass = std::max(mass, c["mass"].get<double>());  // as heavy as it is towed
   ASSERT_GT(mass, 100);
   const auto list = nlohmann::json::parse(run({"orders", "--out", out, "--json"}).out);
   EXPECT_DOUBLE_EQ(list["orders"][0]["mass_kg"].get<double>(), mass);

@@ -178,7 +178,7 @@ TEST_F(Record, ATrialIsWrittenDownAsAnOrderCommentsAndAll) {
   const Outcome made = run(words);
   ASSERT_EQ(made.code, 0) << made.out;
   EXPECT_THAT(content(file), ::testing::StartsWith("# A bed of the kit's own length."));
-  EXPECT_THAT(content(file), HasSubstr("  position: 104 in"));
+  EXPECT_THAT(content(file), HasSubstr("  position: 138 in"));
   const Job job = std::get<Job>(load_job(file.string(), {}));
   EXPECT_NEAR(job.frame.tabs.plate->pad_thickness, 12.7, 1e-9);
   EXPECT_NEAR(job.order.axle.position, 138 * 25.4, 1e-9);

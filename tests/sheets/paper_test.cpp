@@ -232,6 +232,7 @@ TEST(Paper, plates_holes_stand_at_printed_figures) {
 TEST(Paper, the_printed_diagonal_is_pythagoras) {
   for (const std::string& name : testing::good_orders) {
     const Job job = testing::demo_job(name);
+    if (stands(job.frame)) continue;  // it is welded: its sheet asks for what to measure
     const Bed bed = testing::bed_of(job);
     const std::string text = words(job, frame_sheets({*examine(job, bed), false, {}}), name + "_frame");
     std::smatch m;

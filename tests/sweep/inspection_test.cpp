@@ -76,7 +76,7 @@ const std::vector<Fault> faults = {
      }},
     {"hole at its part's edge",
      [](Laid& l) {
-       hole_for(plate(l, {Kind::jack_plate, Side::left, 1}).holes, Kind::jack_bolt).at.y = 42.5;
+       hole_for(plate(l, {Kind::jack_plate, Side::left, 1}).holes, Kind::jack_bolt).at.y = 45.5;
      }},
     {"holes run together", [](Laid& l) { plate(l, tab).holes.push_back(plate(l, tab).holes.front()); }},
     {"ring over a hole's end", [](Laid& l) { hole_for(plate(l, tab).holes, Kind::track_bolt).length = 45; }},
