@@ -279,7 +279,7 @@ std::vector<Planted> planted() {
       {"HeadLockedOutsideItsStops",
        [=](const fs::path& p) {
          for (const char* end : {"x from mm", "x to mm"})
-           add_to_cell(p / list("moving"), {"head", "wheel on the rail", "locked"}, end, -400);
+           add_to_cell(p / list("moving"), {"head", "wheel on the rail", "locked"}, end, -2400);
        },
        {"head, locked", "stands outside"}},
       {"JackTooShort",
@@ -293,7 +293,7 @@ std::vector<Planted> planted() {
        {"coupler", "over the ground"}},
       {"JackUnderTheRoad",
        [=](const fs::path& p) {
-         move_item(step(p), "jack L1", {0, 0, -120});
+         move_item(step(p), "jack L1", {0, 0, -450});
        },
        {"jack L1", "over the ground", "on the road"}},
       {"WheelBumpsIntoTheBed",
