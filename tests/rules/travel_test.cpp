@@ -101,6 +101,18 @@ TEST(TrackStop, BesideTheHead) {
   EXPECT_THAT(metric[0].message, HasSubstr("2.0 mm sideways"));
 }
 
+TEST(TrackStop, OneSideAloneHoldsTheHead) {
+  // An arm on one side reaches further forward than anything over the other rail.
+  const auto found =
+      check_typed("base",
+                  {"kit.head.boxes[5]={name: arm, x_from: -1121 mm, x_to: 2 mm, y_from: -18 mm, "
+                   "y_to: 3000 mm, z_from: -88.9 mm, z_to: 6 mm}"},
+                  "TRACK-STOP");
+  ASSERT_THAT(found, Not(IsEmpty()));
+  EXPECT_EQ(found[0].severity, Severity::stop);
+  EXPECT_THAT(found[0].message, HasSubstr("holds it alone"));
+}
+
 TEST(HeadLock, BetweenTheStopsAtEitherEnd) {
   for (const char* end : {"front", "rear"}) {
     const std::string lock = std::string("track.head_lock=") + end;

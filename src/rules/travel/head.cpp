@@ -128,6 +128,7 @@ void check_side(const Scene& scene, Pose pose, Side side, std::vector<Finding>& 
 struct AtStop {
   Meet meet{-std::numeric_limits<Mm>::infinity(), -std::numeric_limits<Mm>::infinity()};
   bool stopped = false;  // some box meets it at all
+  Mm short_by = 0;       // of its face, the nearest of those, where none comes to it
 };
 
 // What of the stop the head meets where it comes to rest: the best of the boxes that
@@ -145,11 +146,15 @@ AtStop at_stop(const Bed& bed, const Box3& stop, End end, Meet enough) {
   AtStop best;
   best.stopped =
       std::any_of(boxes.begin(), boxes.end(), [&](const Box3& box) { return meet_along(box, stop).touch(); });
+  Mm nearest = std::numeric_limits<Mm>::infinity();
   for (const Box3& box : boxes) {
     const Meet m = meet_along(box, stop);
-    if (best.stopped && (!m.touch() || short_of_face(box) > one_face)) continue;
+    if (best.stopped && !m.touch()) continue;
+    if (best.stopped) nearest = std::min(nearest, short_of_face(box));
+    if (best.stopped && short_of_face(box) > one_face) continue;
     if (rank(m) > rank(best.meet)) best.meet = m;
   }
+  if (best.stopped && nearest > one_face) best.short_by = nearest;
   return best;
 }
 
@@ -165,6 +170,23 @@ Meet play(const Scene& scene) {
           job->kit.rail.height_tolerance};
 }
 
+// The stop of the other side holds the head before it comes to this one, and slews it.
+void report_one_sided(const Scene& scene, const Identity& stop, Mm short_by, std::vector<Finding>& findings) {
+  const Figures& say = scene.figures;
+  Finding f = finding_of("TRACK-STOP", Severity::stop, scene.bed.items[scene.bed.item(stop)],
+                         bounds(scene.bed, scene.bed.item(stop)).high);
+  f.subjects.emplace_back(head_in(Pose::running));
+  f.measured = -short_by;
+  f.margin = -short_by;
+  f.message = fmt::format("the head comes to rest {} short of {}: the stop of the other side holds it alone",
+                          say.say(short_by), f.subjects[0].name);
+  f.remedy =
+      "check the head's boxes against the maker's sheet: both sides must meet their stops at once, so one "
+      "box "
+      "must reach as far along the bed on either side";
+  findings.push_back(std::move(f));
+}
+
 void check_stop(const Scene& scene, Side side, End end, std::vector<Finding>& findings) {
   const Bed& bed = scene.bed;
   const Figures& say = scene.figures;
@@ -173,6 +195,7 @@ void check_stop(const Scene& scene, Side side, End end, std::vector<Finding>& fi
   const Meet loose = play(scene);
   const Mm limit = scene.limits.stop_overlap;
   const AtStop found = at_stop(bed, stop, end, {limit + loose.width, limit + loose.height});
+  if (found.short_by > 0) return report_one_sided(scene, id, found.short_by, findings);
   const Meet left{found.meet.width - loose.width, found.meet.height - loose.height};
   if (found.stopped && left.least() >= limit - same_place) return;
   const bool narrow = left.width < left.height;
