@@ -12,7 +12,6 @@
 #include <STEPCAFControl_Reader.hxx>
 #include <STEPCAFControl_Writer.hxx>
 #include <TDF_LabelSequence.hxx>
-#include <TDataStd_Name.hxx>
 #include <TDocStd_Document.hxx>
 #include <TopLoc_Location.hxx>
 #include <XCAFDoc_DocumentTool.hxx>
@@ -22,6 +21,7 @@
 #include <sstream>
 #include <stdexcept>
 
+#include "label_name.h"
 #include "table.h"
 
 namespace inspector {
@@ -83,16 +83,6 @@ std::size_t column_of(const std::vector<std::string>& heading, const std::string
   for (std::size_t i = 0; i < heading.size(); ++i)
     if (heading[i] == column) return i;
   throw std::runtime_error("no column " + column);
-}
-
-std::string name_of(const TDF_Label& label) {
-  Handle(TDataStd_Name) name;
-  if (!label.FindAttribute(TDataStd_Name::GetID(), name)) return {};
-  const TCollection_ExtendedString& text = name->Get();
-  std::string utf8(text.LengthOfCString() + 1, '\0');
-  char* start = utf8.data();
-  text.ToUTF8CString(start);
-  return utf8.c_str();
 }
 
 class Step {

@@ -15,7 +15,6 @@
 #include <Poly_Triangulation.hxx>
 #include <STEPCAFControl_Reader.hxx>
 #include <TDF_LabelSequence.hxx>
-#include <TDataStd_Name.hxx>
 #include <TDocStd_Document.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
@@ -27,21 +26,12 @@
 #include <stdexcept>
 
 #include "drawing.h"
+#include "label_name.h"
 
 namespace inspector {
 namespace {
 
 Point point(const gp_XYZ& p) { return {p.X(), p.Y(), p.Z()}; }
-
-std::string name_of(const TDF_Label& label) {
-  Handle(TDataStd_Name) name;
-  if (!label.FindAttribute(TDataStd_Name::GetID(), name)) return {};
-  const TCollection_ExtendedString& text = name->Get();
-  std::string utf8(text.LengthOfCString() + 1, '\0');
-  char* start = utf8.data();
-  text.ToUTF8CString(start);
-  return utf8.c_str();
-}
 
 // Triangles of every face, their corners brought together where faces meet.
 Solid triangles_of(const TopoDS_Shape& shape, const std::string& part) {

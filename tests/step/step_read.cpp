@@ -17,7 +17,6 @@
 #include <TCollection_AsciiString.hxx>
 #include <TDF_Label.hxx>
 #include <TDF_LabelSequence.hxx>
-#include <TDataStd_Name.hxx>
 #include <TDocStd_Document.hxx>
 #include <TopExp_Explorer.hxx>
 #include <XCAFDoc_ColorTool.hxx>
@@ -28,6 +27,8 @@
 #include <iostream>
 #include <nlohmann/json.hpp>
 
+#include "../inspector/label_name.h"
+
 namespace {
 
 // Lowest and highest corner, as tight as the kernel makes it.
@@ -36,16 +37,6 @@ nlohmann::json bounds_of(const TopoDS_Shape& shape) {
   BRepBndLib::AddOptimal(shape, box, false, false);
   const gp_Pnt low = box.CornerMin(), high = box.CornerMax();
   return {{low.X(), low.Y(), low.Z()}, {high.X(), high.Y(), high.Z()}};
-}
-
-std::string name_of(const TDF_Label& label) {
-  Handle(TDataStd_Name) name;
-  if (!label.FindAttribute(TDataStd_Name::GetID(), name)) return {};
-  const TCollection_ExtendedString& text = name->Get();
-  std::string utf8(text.LengthOfCString() + 1, '\0');
-  char* start = utf8.data();
-  text.ToUTF8CString(start);
-  return utf8.c_str();
 }
 
 GProp_GProps properties(const TopoDS_Shape& shape) {
