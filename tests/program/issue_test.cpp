@@ -16,22 +16,8 @@ using namespace testing;
 using ::testing::HasSubstr;
 using ::testing::Not;
 
-class Issue : public Program {
+class Issue : public OwnParams {
  protected:
-  void SetUp() override {
-    Program::SetUp();
-    out = folder / "out";
-    fs::create_directories(folder / "params");
-    for (const char* part : {"orders", "kits", "frames", "catalog"})
-      fs::copy(fs::path(BEDWRIGHT_SOURCE) / "params" / part, folder / "params" / part);
-    order = folder / "params/orders/base.yaml";
-  }
-  static void change(const fs::path& file, const std::string& what, const std::string& with) {
-    std::string text = content(file);
-    const std::size_t at = text.find(what);
-    ASSERT_NE(at, std::string::npos) << what;
-    std::ofstream(file, std::ios::binary) << text.replace(at, what.size(), with);
-  }
   // Pads of 1/2 in under letter B, as the owner writes it.
   void raise_to_b() const {
     change(folder / "params/frames/six_inch_plate.yaml", "pad_thickness: 3/8 in", "pad_thickness: 1/2 in");
@@ -55,7 +41,6 @@ class Issue : public Program {
                                   quoted(svg.string()), quoted(png), quoted(png)))
         .out;
   }
-  fs::path out, order;
 };
 
 TEST_F(Issue, EveryPageTellsItsRelease) {

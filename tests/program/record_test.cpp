@@ -16,27 +16,8 @@ using namespace testing;
 using ::testing::HasSubstr;
 using ::testing::Not;
 
-std::string replaced(std::string text, const std::string& what, const std::string& with) {
-  const std::size_t at = text.find(what);
-  if (at == std::string::npos) throw std::runtime_error("no " + what + " in it");
-  return text.replace(at, what.size(), with);
-}
-
-class Record : public Program {
+class Record : public OwnParams {
  protected:
-  void SetUp() override {
-    Program::SetUp();
-    out = folder / "out";
-    fs::create_directories(folder / "params");
-    for (const char* part : {"orders", "kits", "frames", "catalog"})
-      fs::copy(fs::path(BEDWRIGHT_SOURCE) / "params" / part, folder / "params" / part);
-    order = folder / "params/orders/base.yaml";
-    frame = folder / "params/frames/six_inch_plate.yaml";
-  }
-  static void change(const fs::path& file, const std::string& what, const std::string& with) {
-    const std::string text = replaced(content(file), what, with);
-    std::ofstream(file, std::ios::binary) << text;
-  }
   void thicker_pads() { change(frame, "pad_thickness: 3/8 in", "pad_thickness: 1/2 in"); }
   void raise_to_b() {
     change(order, "revision: A", "revision: B");
@@ -49,7 +30,6 @@ class Record : public Program {
     words.insert(words.end(), more.begin(), more.end());
     return run(words);
   }
-  fs::path out, order, frame;
 };
 
 TEST_F(Record, TheSameAgainIsSaidAndTouchesNothing) {

@@ -76,4 +76,25 @@ class Program : public ::testing::Test {
   fs::path folder;
 };
 
+// With params of its own in that folder, which a test may change, and base among its orders.
+class OwnParams : public Program {
+ protected:
+  void SetUp() override {
+    Program::SetUp();
+    out = folder / "out";
+    fs::create_directories(folder / "params");
+    for (const char* part : {"orders", "kits", "frames", "catalog"})
+      fs::copy(fs::path(BEDWRIGHT_SOURCE) / "params" / part, folder / "params" / part);
+    order = folder / "params/orders/base.yaml";
+    frame = folder / "params/frames/six_inch_plate.yaml";
+  }
+  static void change(const fs::path& file, const std::string& what, const std::string& with) {
+    std::string text = content(file);
+    const std::size_t at = text.find(what);
+    ASSERT_NE(at, std::string::npos) << what;
+    std::ofstream(file, std::ios::binary) << text.replace(at, what.size(), with);
+  }
+  fs::path out, order, frame;
+};
+
 }  // namespace bedwright::testing
