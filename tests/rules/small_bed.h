@@ -152,4 +152,24 @@ inline bool offers(const Finding& finding, const std::string& key) {
   return false;
 }
 
+// A plate on a main, and a post that a bolt holds to the plate beside it. The weld is out
+// by 1/16 in and half a sixteenth of tape; the bolt's holes have 0.5 mm each, and it need
+// take up nothing. Post to main: 2.38 + 0.5 + 0.5.
+inline SmallBed post_beside_main(Mm gap) {
+  SmallBed s;
+  const int main = s.plate(main_r, {0, 0, -10}, {1000, 100}, 10);
+  const int tab = s.plate(tab_r1, {0, 60, 0}, {100, 120}, 10, {round_hole({0, 40}, 14)});
+  s.bed.welds.push_back({tab,
+                         main,
+                         6,
+                         50,
+                         WeldLine::across_flange,
+                         10,
+                         10,
+                         {{{-50, 0, 0}, {-50, 50, 0}, {0, 0, 1}, {-1, 0, 0}}}});
+  const int post = s.plate(some(1), {0, 100, -30}, {40, 2 * (50 - gap)}, 30, {round_hole({}, 14)});
+  s.bolt(track_bolt_r1, {tab, post}, 60);
+  return s;
+}
+
 }  // namespace bedwright
