@@ -83,7 +83,7 @@ Row row_of(const OfferArguments& arguments, const std::string& path) {
   std::map<std::string, std::string> work;
   for (int round = 0; round < most_rounds; ++round) {
     order.sets.resize(fixed);
-    for (const auto& [key, value] : work) order.sets.push_back(key + "=" + value);
+    for (const auto& [key, value] : work) order.sets.push_back(fmt::format("{}={}", key, value));
     const auto loaded = load(order, {}, problems);
     if (!loaded) {
       row.unread = to_line(problems.front());

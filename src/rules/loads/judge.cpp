@@ -33,7 +33,7 @@ Finding* LoadJudge::over(const char* code, Subject subject, Vec3 at, double meas
 }
 
 std::string LoadJudge::allowed(Mpa measured, Mpa most) const {
-  const std::string text = figures.stress(most) + " is allowed";
+  std::string text = figures.stress(most) + " is allowed";
   if (figures.stress(measured) != figures.stress(most)) return text;
   return text + fmt::format(", which that passes by {:.2g} %", 100 * (measured / most - 1));
 }
