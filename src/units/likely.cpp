@@ -9,6 +9,8 @@
 namespace bedwright {
 namespace {
 
+constexpr std::size_t longest = 60;
+
 struct Sign {
   std::string_view written, plain;
 };
@@ -31,15 +33,19 @@ void replace_all(std::string& text, std::string_view from, std::string_view to) 
 }  // namespace
 
 std::string in_plain_signs(std::string_view text) {
+  // Nobody writes a quantity so long, and an expression's search goes as deep as its text is long.
+  if (text.size() > longest) return std::string(text);
+  static const std::regex blanks("^[ \\t]+|[ \\t]+$"), whole_and_fraction("([0-9])[ \\t]+([0-9]+/[0-9]+)"),
+      decimal_comma("([0-9]),([0-9]{1,2}|[0-9]{4,})(?![0-9,])"), point_behind_unit("(ft|in|mm|cm|lb|kg)\\."),
+      with_dashes("([0-9]+)-([0-9]+)-([0-9]+/[0-9]+)(?:[ \\t]*(?:in|\"))?"),
+      no_inch_mark("([0-9]+)[ \\t]*(?:'|ft)[ \\t]*-?[ \\t]*([0-9]+(?:-[0-9]+/[0-9]+|\\.[0-9]+)?)");
   std::string plain(text);
   for (const Sign& sign : signs) replace_all(plain, sign.written, sign.plain);
-  plain = std::regex_replace(plain, std::regex("^[ \\t]+|[ \\t]+$"), "");
-  plain = std::regex_replace(plain, std::regex("([0-9])[ \\t]+([0-9]+/[0-9]+)"), "$1-$2");
-  plain = std::regex_replace(plain, std::regex("([0-9]),([0-9]{1,2}|[0-9]{4,})(?![0-9,])"), "$1.$2");
-  plain = std::regex_replace(plain, std::regex("(ft|in|mm|cm|lb|kg)\\."), "$1");
+  plain = std::regex_replace(plain, blanks, "");
+  plain = std::regex_replace(plain, whole_and_fraction, "$1-$2");
+  plain = std::regex_replace(plain, decimal_comma, "$1.$2");
+  plain = std::regex_replace(plain, point_behind_unit, "$1");
   std::smatch part;
-  static const std::regex with_dashes("([0-9]+)-([0-9]+)-([0-9]+/[0-9]+)(?:[ \\t]*(?:in|\"))?"),
-      no_inch_mark("([0-9]+)[ \\t]*(?:'|ft)[ \\t]*-?[ \\t]*([0-9]+(?:-[0-9]+/[0-9]+|\\.[0-9]+)?)");
   if (std::regex_match(plain, part, with_dashes))
     return fmt::format("{} ft {}-{} in", part.str(1), part.str(2), part.str(3));
   if (std::regex_match(plain, part, no_inch_mark))

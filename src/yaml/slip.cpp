@@ -13,6 +13,8 @@
 namespace bedwright {
 namespace {
 
+// Longer lines are not looked at word by word: an expression's search goes as deep as its text is long.
+constexpr std::size_t longest_line = 400;
 constexpr std::string_view no_break_space = "\u00a0";
 
 struct Line {
@@ -151,6 +153,7 @@ std::optional<Slip> wrong_blank(const Line& line) {
 }
 
 std::optional<Slip> wrong_mark(const Line& line) {
+  if (line.text.size() > longest_line) return std::nullopt;
   const std::string rest(line.rest());
   std::smatch part;
   static const std::regex dash("-([^-\\s].*)"), glued("((?:- +)?[A-Za-z_][A-Za-z0-9_]*):([^\\s:/\\\\].*)"),
