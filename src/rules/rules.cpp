@@ -103,14 +103,11 @@ const std::vector<Rule>& rules() {
        "Does each head, nut or washer lie flat, clear of the fillet beside it, and cover the hole it bears "
        "on, with steel enough under it, the bolt as far to one side as it goes?",
        "washer outside diameter - (2 x width of the hole - bolt diameter); over a slot, washer outside "
-       "diameter - (length of the slot + 2 x how far from its middle the bolt is laid out); and the least "
-       "area of the washer "
-       "on steel, off "
-       "holes and edges, with the bolt in the middle and at each end and side of its hole or slot",
-       "margin 0 (a slot the washer would cover with the bolt in its middle: a warning); as much area as the "
-       "face of the head or nut about its bolt, pi/4 x (flats^2 - bolt "
-       "diameter^2), so that the "
-       "steel is pressed no harder than the washer is",
+       "diameter - 2 x from the bolt as laid out to the slot's furthest point; and the least area of the "
+       "washer on steel, off holes and edges, with the bolt in the middle and at each end and side of its "
+       "hole or slot",
+       "margin 0; as much area as the face of the head or nut about its bolt, pi/4 x (flats^2 - bolt "
+       "diameter^2), so that the steel is pressed no harder than the washer is",
        "over a slot: RCSC section 6.1 and AISC 360 section J3.2, from memory; the rest: common practice, no "
        "published source",
        "a shorter slot, a smaller hole, or a wider washer", check_washer_cover},

@@ -140,9 +140,19 @@ std::vector<Planted> load_rows() {
       rating(
           "TOW-WIDTH", "limit at the width it has",
           [](Job& j, const LoadsResult& l, double less) { j.order.road.width_limit = l.tow.width * less; }),
-      {"TOW-SIZE", "said of every bed", [](double) { return with_loads([](Job&, const LoadsResult&) {}); },
+      {"TOW-SIZE", "width told beside the limit, at it",
+       [](double past) {
+         return with_loads([&](Job& j, const LoadsResult& l) {
+           j.order.road.width_limit = l.tow.width * (1 - part * past);
+         });
+       },
        true},
-      {"TOW-LAWS", "said of every bed", [](double) { return with_loads([](Job&, const LoadsResult&) {}); },
+      {"TOW-LAWS", "trailer of 3000 lb without brakes",
+       [](double past) {
+         return with_loads([&](Job& j, const LoadsResult& l) {
+           j.kit.head.mass += 3000 * pound - most(l, &TowCondition::mass) + past * hair;
+         });
+       },
        true},
       rating("TONGUE-JACK", "tongue jack rated for the tongue, uncoupled",
              [](Job& j, const LoadsResult& l, double less) {
