@@ -5,6 +5,7 @@
 
 #include "bed/tongue_lap.h"
 #include "loads/loads.h"
+#include "loads/log.h"
 #include "loads/steel.h"
 
 namespace bedwright {
@@ -47,8 +48,10 @@ Carriage carriage(const Job& job, const Bed& bed, const BedWeights& w, const Tra
     Body head = w.head;
     head.centre.x += head_locked(job, bed, t.head) - bed.track.head_lock;
     c.rest = together(c.rest, head);
-    const Mm half = job.kit.head.wheel_base / 2;
-    c.loads.push_back({Carried::head, head.mass, head.centre, head.centre.x - half, head.centre.x + half});
+    // On its wheels, as at work.
+    const Mm at = head.centre.x - job.kit.head.mass_x;
+    for (const BeamLoad& wheel : head_wheels(job, at, head.mass))
+      c.loads.push_back({Carried::head, wheel.force, head.centre, wheel.from, wheel.to});
   }
   if (t.cargo && job.order.road.cargo) {
     const Cargo& cargo = *job.order.road.cargo;

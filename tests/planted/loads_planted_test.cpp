@@ -86,7 +86,7 @@ INSTANTIATE_TEST_SUITE_P(
         Fault{"LandsHard", "base", {"work.landing=6"}, "JACK-LOAD", {Kind::jack}},
         Fault{"LeversTheFrontMember",
               "base",
-              {"frame.tongue.back=1-1/2 in"},
+              {"frame.tongue.back=2 in", "road.bump=3"},
               "TONGUE-SEAT",
               {Kind::front_member}},
         Fault{"TabTooShort", "one_extension", {"frame.tabs.length=1-3/4 in"}, "TAB-ROAD", {Kind::tab}},
