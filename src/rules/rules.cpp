@@ -199,6 +199,15 @@ const std::vector<Rule>& rules() {
        "limits.departure (5.14 degrees, a grade of 9 %); a warning",
        "ITE's guide to driveways, from memory, for the grade",
        "jacks that draw up or fold, or more height under the mains", check_departure},
+      {"CREST", "ground", "Does all between its wheels and the tow vehicle's clear a crest?",
+       "atan(height / distance to its own wheels) + atan(height / distance to the tow vehicle's), those 48 "
+       "in ahead of the ball",
+       "5.7 degrees, a grade that falls by 10 %; a warning",
+       "ITE's guide to driveways, from memory, for the grade",
+       "jacks that draw up or fold, or more height under the mains", check_crest},
+      {"TURN", "ground", "Does the tow vehicle's bumper clear the bed in a tight turn?",
+       "a bumper 78 in wide, 8 in ahead of the ball, turned about it degree by degree",
+       "60 degrees; a warning", practice, "a longer tongue", check_turn},
       {"BALL-HEIGHT", "ground", "Does it run level on the towing ball?",
        "(road.ball_height - height of the coupler's middle, the bed level) / (axle - ball)",
        "1 degree; a warning, a note where the ball's height is not stated", practice,
@@ -277,8 +286,7 @@ const std::vector<Rule>& rules() {
        "each 1/16 in) "
        "and of 0.60 x 360 MPa / 2.0 x the thinner steel",
        "P = limits.tab_load, else a quarter of the head and of the order's log (1,500 lb where it names "
-       "none), doubled "
-       "for shock",
+       "none), times work.landing",
        "AISC 360 table J2.5 and section J4.2 (ASD); the load is an assumption: common practice, no published "
        "source",
        "a larger leg, or a longer line", check_weld_load},

@@ -409,6 +409,25 @@ std::vector<Planted> bed_rows() {
            j.order.limits.departure = std::asin(13.75 / std::hypot(87, 4)) - std::atan2(4, 87) + past * 1e-6;
          });
        }},
+      {"CREST", "front jack over a crest that just clears it",
+       // Its post's front face 16 in back: 105 in behind the tow vehicle's wheels, its rear face 119 in ahead
+       // of its own.
+       [](double past) {
+         const double at = turn(9, 1, [](double above) {
+           return std::min(std::atan2(above, 105) + std::atan2(above, 121),
+                           std::atan2(above, 107) + std::atan2(above, 119)) < std::atan(0.10);
+         });
+         return run_demo("base",
+                         [&](Job& j) { j.frame.jack.post_bottom = (at - 25.25) * inch - past * hair; });
+       }},
+      {"TURN", "tongue so short that a bumper just meets the front corner",
+       [](double past) {
+         static const double at = turn(38 * inch, 16 * inch, [](double length) {
+           const Findings found = run_demo("base", [&](Job& j) { j.frame.tongue.length = length; });
+           return std::any_of(found.begin(), found.end(), [](const Finding& f) { return f.code == "TURN"; });
+         });
+         return run_demo("base", [&](Job& j) { j.frame.tongue.length = at - past * hair; });
+       }},
       {"BALL-HEIGHT", "ball a degree above level",
        // Ball to axle 178 in; the coupler 4 in high, 1/4 in of it over the tongue's top, that 19-1/4 in up.
        [](double past) {
