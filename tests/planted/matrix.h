@@ -46,5 +46,7 @@ inline double turn(double holds, double breaks, const std::function<bool(double)
 // (fit_rows_test.cpp).
 std::vector<Planted> load_rows();
 std::vector<Planted> fit_rows();
+// Those whose limit is set from hand statics (load_rows_by_hand_test.cpp).
+std::vector<Planted> load_rows_by_hand();
 
 }  // namespace bedwright

@@ -492,6 +492,7 @@ const std::vector<Planted>& matrix() {
     std::vector<Planted> rows = bed_rows();
     for (Planted& p : load_rows()) rows.push_back(std::move(p));
     for (Planted& p : fit_rows()) rows.push_back(std::move(p));
+    for (Planted& p : load_rows_by_hand()) rows.push_back(std::move(p));
     return rows;
   }();
   return all;
