@@ -19,10 +19,14 @@ Mm stack_height(const Bolt& bolt) {
   return height;
 }
 
+bool is_washer(HardwareKind kind) {
+  return kind == HardwareKind::flat_washer || kind == HardwareKind::lock_washer;
+}
+
 Mm choose_length(const Bolt& bolt, const Limits& limits) {
-  const Mm least = stack_height(bolt) + limits.threads_past_nut * bolt.size.pitch + bolt.size.length_minus;
+  const Mm least = stack_height(bolt) + limits.threads_past_nut * bolt.size.pitch;
   for (Mm length : bolt.size.lengths)
-    if (length >= least - same_place) return length;
+    if (length - bolt.size.tolerance(length).minus >= least - same_place) return length;
   return bolt.size.lengths.back();
 }
 
@@ -131,7 +135,9 @@ void Builder::bolt(const BoltPlan& p) {
   const Vec3 up = -bolt.direction;
   Mm depth = 0;  // below the seat; the head's washers stand above it
   const auto put = [&](HardwareKind kind, Piece piece, Mm at, Mm length) {
-    const int part = add({Kind::hardware}, "", Origin::bought, Hardware{kind, bolt.size, length});
+    const int part =
+        add({Kind::hardware}, "", Origin::bought,
+            Hardware{kind, bolt.size, length, is_washer(kind) ? std::string() : p.grade, p.coating});
     Identity id = p.id;
     id.piece = piece;
     const int item = place(part, id, hardware_frame(bolt.seat + at * bolt.direction, up));

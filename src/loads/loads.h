@@ -178,7 +178,7 @@ struct Stand {
   Newton main_shear = 0;
   Mm main_unbraced = 0;  // the longest stretch of main that no cross member holds sideways
   Mpa main_stress = 0, main_allowed = 0;
-  Mpa web_stress = 0, web_allowed = 0;  // main_shear over depth times web
+  Mpa web_stress = 0, web_allowed = 0;  // main_shear over web_area
   double rail_moment = 0;
   Mpa rail_stress = 0, bunk_stress = 0, kit_allowed = 0;
   Mm rail_sag_x = 0;
