@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <stdexcept>
 
 #include "rules/loads/rules.h"
 #include "support/demo.h"
@@ -73,8 +74,10 @@ Sum together(std::initializer_list<Sum> all) {
 }
 
 const TowCondition& way(const Tow& tow, const TravelCase& travel) {
-  return *std::find_if(tow.conditions.begin(), tow.conditions.end(),
-                       [&](const TowCondition& c) { return c.travel == travel; });
+  const auto at = std::find_if(tow.conditions.begin(), tow.conditions.end(),
+                               [&](const TowCondition& c) { return c.travel == travel; });
+  if (at == tow.conditions.end()) throw std::logic_error("the bed is not weighed in that way");
+  return *at;
 }
 
 TEST(Balance, TheBaseBedAsWeighedByHand) {
@@ -121,6 +124,8 @@ TEST(Balance, EveryDemoHoldsItsTongueDownInEveryWay) {
       }
     }
     EXPECT_EQ(ways, 3) << order << ": head on, head off, bare frame";
+    EXPECT_TRUE(way(tow, {HeadAt::off, false, false}).judged) << order;
+    EXPECT_TRUE(way(tow, {HeadAt::off, false, true}).judged) << order;
   }
 }
 
