@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <stdexcept>
 
 #include "loads/by_hand.h"
 #include "rules/loads/rules.h"
@@ -18,8 +19,10 @@ using namespace testing;
 double share(const Lumps& all, double axle) { return tongue_of(all, axle) / weight(all); }
 
 const TowCondition& way(const Tow& tow, const TravelCase& travel) {
-  return *std::find_if(tow.conditions.begin(), tow.conditions.end(),
-                       [&](const TowCondition& c) { return c.travel == travel; });
+  const auto at = std::find_if(tow.conditions.begin(), tow.conditions.end(),
+                               [&](const TowCondition& c) { return c.travel == travel; });
+  if (at == tow.conditions.end()) throw std::logic_error("the bed is not weighed in that way");
+  return *at;
 }
 
 TEST(Balance, TheBaseBedAsWeighedByHand) {
@@ -64,6 +67,8 @@ TEST(Balance, EveryDemoHoldsItsTongueDownInEveryWay) {
       }
     }
     EXPECT_EQ(ways, 3) << order << ": head on, head off, bare frame";
+    EXPECT_TRUE(way(tow, {HeadAt::off, false, false}).judged) << order;
+    EXPECT_TRUE(way(tow, {HeadAt::off, false, true}).judged) << order;
   }
 }
 

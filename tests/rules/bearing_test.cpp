@@ -10,6 +10,7 @@ namespace {
 
 using testing::HasSubstr;
 using testing::IsEmpty;
+using testing::Not;
 using testing::SizeIs;
 
 constexpr double quarter_pi = std::numbers::pi / 4;
@@ -130,6 +131,21 @@ TEST(WasherCover, AWasherCoversItsSlotFromEndToEnd) {
   const SmallBed missed = bolted(slot({0, 3}, 14, 30, 0));
   EXPECT_THAT(missed.of("WASHER-COVER"), IsEmpty());
   EXPECT_THAT(missed.of("HOLE-FIT"), SizeIs(1));
+}
+
+// A slot that stands is not cut shorter: the washer is the way out.
+TEST(WasherCover, OfWhatStandsOnlyTheWasherIsChanged) {
+  const auto with = [](Origin origin) {
+    SmallBed s;
+    const int under = s.plate(some(1), {0, 0, 0}, {200, 200}, 6, {slot({}, 14, 36, 0)}, origin);
+    const int top = s.plate(some(2), {0, 0, 6}, {200, 200}, 6, {round_hole({}, 14)});
+    s.bolt(track_bolt_r1, {top, under}, 34);
+    return s.of("WASHER-COVER").at(0);
+  };
+  EXPECT_THAT(with(Origin::made).remedy, HasSubstr("make the slot at most 1-5/16 in"));
+  EXPECT_THAT(with(Origin::standing).remedy, Not(HasSubstr("make the slot")));
+  EXPECT_THAT(with(Origin::standing).remedy, HasSubstr("washer at least 1-7/16 in"));
+  EXPECT_THAT(with(Origin::standing).changes, IsEmpty());
 }
 
 // A washer over the plate's end: the hole itself keeps its edge distance.

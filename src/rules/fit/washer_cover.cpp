@@ -109,7 +109,8 @@ class Areas {
   std::map<std::tuple<int, int, Mm, Mm, Mm>, Mm2> known_;
 };
 
-// The longest slot under which enough steel is left, or a standard hole, where either does.
+// The longest slot under which enough steel is left, or a standard hole, where either does and
+// the hole is still to be made.
 void suggest_hole(const Scene& scene, const Areas& areas, const Bolt& bolt, const Ply& ply,
                   const Bearing& bearing, Mm2 needed, Finding& f) {
   const Figures& say = scene.figures;
@@ -129,7 +130,8 @@ void suggest_hole(const Scene& scene, const Areas& areas, const Bolt& bolt, cons
     return to_cover(bolt, slot);
   };
   const auto covers = [&](Mm length) { return to_cover_one(length) <= bearing.ring.outside + same_place; };
-  if (hole.slotted()) {
+  const bool to_make = scene.bed.part_of(ply.item).origin != Origin::standing;
+  if (hole.slotted() && to_make) {
     Mm length = std::floor(std::min(hole.length, bearing.ring.outside) / say.step() + fit_hair) * say.step();
     while (length > hole.diameter + same_place && !(covers(length) && enough(hole.diameter, length)))
       length -= say.step();
@@ -140,7 +142,8 @@ void suggest_hole(const Scene& scene, const Areas& areas, const Bolt& bolt, cons
   }
   const Mm width = bolt.size.standard_hole;
   const bool long_enough = !hole.slotted() || covers(hole.length);
-  if (long_enough && width < hole.diameter - same_place && enough(width, std::max(width, hole.length))) {
+  if (to_make && long_enough && width < hole.diameter - same_place &&
+      enough(width, std::max(width, hole.length))) {
     f.remedy += fmt::format("{}make the hole {} wide, the standard hole for that bolt",
                             f.remedy.empty() ? "" : "; or ", say.say(width));
     f.changes.push_back({tab ? "frame.tabs.hole_diameter" : key + ".diameter", say.set(width)});
