@@ -12,7 +12,7 @@ namespace bedwright {
 namespace {
 
 Mm stack_height(const Bolt& bolt) {
-  Mm height = bolt.size.nut_height;
+  Mm height = bolt.size.nut_height + bolt.shim.value_or(0);
   for (const Washer& w : bolt.under_head) height += w.thickness;
   for (const Ply& p : bolt.plies) height += p.thickness;
   for (const Washer& w : bolt.under_nut) height += w.thickness;
@@ -54,10 +54,13 @@ int Builder::add(const Identity& id, const std::string& material, Origin origin,
   if (stands(frame) && !std::holds_alternative<Hardware>(form) &&
       (origin == Origin::made || origin == Origin::bought)) {
     origin = Origin::standing;
+    const auto is_there = [](Hole& hole) {
+      if (hole.process != Process::in_place) hole.process = Process::as_bought;
+    };
     if (Plate* plate = std::get_if<Plate>(&form))
-      for (Hole& hole : plate->holes) hole.process = Process::as_bought;
+      for (Hole& hole : plate->holes) is_there(hole);
     if (Member* member = std::get_if<Member>(&form))
-      for (FaceHole& hole : member->holes) hole.hole.process = Process::as_bought;
+      for (FaceHole& hole : member->holes) is_there(hole.hole);
   }
   return add_new(id, material, origin, std::move(form));
 }
@@ -109,6 +112,7 @@ Bolt Builder::assemble(const BoltPlan& p) {
   bolt.direction = p.direction;
   bolt.stack_up = p.stack_up;
   bolt.finds_its_place = p.finds_its_place;
+  bolt.shim = p.shim;
   bolt.under_head = {bolt.size.flat};
   for (const Through& t : p.plies) {
     Ply ply = ply_through(bed, t.item, t.hole);

@@ -27,6 +27,7 @@ struct BoltPlan {
   std::vector<Through> plies;          // in order from the head
   std::vector<Contribution> stack_up;  // first ply against the others
   bool finds_its_place = false;        // see Bolt
+  std::optional<Mm> shim = {};         // see Bolt
 };
 
 // A hole that comes in the part, at `at` on its face, a slot's long axis at `angle`.

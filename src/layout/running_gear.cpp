@@ -1,4 +1,5 @@
 // Bought items on the frame: axles and wheels, jacks, coupler, tongue jack.
+#include <algorithm>
 #include <cmath>
 
 #include "layout/builder.h"
@@ -141,11 +142,18 @@ int of_four(double dx, double dz) { return (dx > 0 ? 2 : 0) + (dz > 0 ? 1 : 0); 
 void lay_jacks(Builder& b) {
   const FrameJack& j = b.frame.jack;
   const Mm mid = -b.main_section().depth / 2;
-  const int jack_part = b.add({Kind::jack}, "", Origin::bought, jack_item(b));
-  const int plate_part = b.add({Kind::jack_plate}, b.frame.grade, Origin::made, jack_plate(j));
+  const int jack_there = b.add({Kind::jack}, "", Origin::bought, jack_item(b));
+  const int plate_there = b.add({Kind::jack_plate}, b.frame.grade, Origin::made, jack_plate(j));
   int number = 0;
   for (Mm x : b.order.jacks) {
     ++number;
+    const bool fresh = std::any_of(j.to_add.begin(), j.to_add.end(),
+                                   [&](Mm at) { return std::abs(at + b.main_start() - x) < same_place; });
+    const int jack_part =
+        fresh ? b.add_new({Kind::jack, Side::middle, 0, 1}, "", Origin::bought, jack_item(b)) : jack_there;
+    const int plate_part =
+        fresh ? b.add_new({Kind::jack_plate, Side::middle, 0, 1}, b.frame.grade, Origin::made, jack_plate(j))
+              : plate_there;
     for (Side side : both_sides) {
       const double out = outward(side);
       const int main = b.main(side);

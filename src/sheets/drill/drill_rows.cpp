@@ -101,7 +101,7 @@ DrillRows drill_rows(const Member& member) {
   DrillRows out;
   for (std::size_t i = 0; i < member.holes.size(); ++i) {
     const FaceHole& h = member.holes[i];
-    if (h.hole.process == Process::as_bought) continue;
+    if (h.hole.process == Process::as_bought || h.hole.process == Process::in_place) continue;
     out.rows.push_back({0, 'A', i, h.hole.at.x, across(member.section, h), h});
   }
   std::stable_sort(out.rows.begin(), out.rows.end(), [](const DrillRow& a, const DrillRow& b) {
@@ -128,6 +128,8 @@ std::string process_name(const Hole& hole) {
       return "cut";
     case Process::drilled:
       return hole.slotted() ? "ends drilled, cut between" : "drilled";
+    case Process::in_place:
+      return "drilled in place";
   }
   throw std::logic_error("process_name: unknown process");
 }
