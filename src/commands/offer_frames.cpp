@@ -66,6 +66,35 @@ std::map<std::string, std::string> proposed(const std::vector<Finding>& findings
   return work;
 }
 
+// The order with that frame under it, worked on round by round until nothing more is proposed.
+void try_frame(OrderArguments order, Row& row) {
+  const std::size_t fixed = order.sets.size();
+  std::map<std::string, std::string> work;
+  for (int round = 0; round < most_rounds; ++round) {
+    order.sets.resize(fixed);
+    for (const auto& [key, value] : work) order.sets.push_back(key + "=" + value);
+    std::vector<Problem> problems;
+    const auto loaded = load(order, {}, problems);
+    if (!loaded) {
+      row.unread = to_line(problems.front());
+      return;
+    }
+    const Examined& e = *loaded->examined;
+    row.work = work_of(frame_changes(e.job, e.bed));
+    row.minutes = minutes_of(row.work, e.job.order.times);
+    if (work.contains("track.datum")) row.pinned = ", pinned at its " + work.at("track.datum");
+    row.stops.clear();
+    for (const Finding& f : e.findings)
+      if (f.severity == Severity::stop) row.stops.insert(f.code);
+    bool more = false;
+    for (const auto& [key, value] : proposed(e.findings)) {
+      more = more || work[key] != value;
+      work[key] = value;
+    }
+    if (!more) break;
+  }
+}
+
 Row row_of(const OfferArguments& arguments, const std::string& path) {
   Row row;
   row.file = path;
@@ -87,29 +116,14 @@ Row row_of(const OfferArguments& arguments, const std::string& path) {
   OrderArguments order{arguments.order, arguments.sets};
   order.sets.push_back("frame=" + std::filesystem::absolute(path).string());
   for (const std::string& set : as_it_stands(frame)) order.sets.push_back(set);
-  const std::size_t fixed = order.sets.size();
-  std::map<std::string, std::string> work;
-  for (int round = 0; round < most_rounds; ++round) {
-    order.sets.resize(fixed);
-    for (const auto& [key, value] : work) order.sets.push_back(key + "=" + value);
-    const auto loaded = load(order, {}, problems);
-    if (!loaded) {
-      row.unread = to_line(problems.front());
-      return row;
-    }
-    const Examined& e = *loaded->examined;
-    row.work = work_of(frame_changes(e.job, e.bed));
-    row.minutes = minutes_of(row.work, e.job.order.times);
-    row.pinned = work.contains("track.datum") ? ", pinned at its " + work.at("track.datum") : "";
-    row.stops.clear();
-    for (const Finding& f : e.findings)
-      if (f.severity == Severity::stop) row.stops.insert(f.code);
-    bool more = false;
-    for (const auto& [key, value] : proposed(e.findings)) {
-      more = more || work[key] != value;
-      work[key] = value;
-    }
-    if (!more) break;
+  try_frame(order, row);
+  // New tabs are less exact than measured ones: where holes do not fit, pinned at the middle.
+  if (row.unread.empty() && row.stops.contains("HOLE-FIT")) {
+    Row middle = row;
+    middle.pinned = ", pinned at its middle";
+    order.sets.emplace_back("track.datum=middle");
+    try_frame(order, middle);
+    if (middle.unread.empty() && middle.stops.size() < row.stops.size()) row = middle;
   }
   return row;
 }
@@ -126,8 +140,9 @@ std::string verdict(const Row& r) {
 
 // Those that take the track first, the least work first: by the hour where that is known.
 std::tuple<int, double, int> rank(const Row& r) {
-  return {r.unread.empty() ? r.stops.empty() ? 0 : 1 : 2, r.minutes.value_or(0),
-          r.work.to_the_frame() + r.work.shims};
+  if (!r.unread.empty()) return {2, 0, 0};
+  if (!r.stops.empty()) return {1, 0, static_cast<int>(r.stops.size())};
+  return {0, r.minutes.value_or(0), r.work.to_the_frame() + r.work.shims};
 }
 
 void print_table(const std::vector<Row>& rows) {
@@ -135,7 +150,8 @@ void print_table(const std::vector<Row>& rows) {
   const auto count = [](int n) { return n > 0 ? std::to_string(n) : std::string("-"); };
   for (const Row& r : rows) {
     const std::string name = r.name.empty() ? r.file : r.name;
-    if (!r.unread.empty()) {
+    // Work that does not clear the stops is no work to do.
+    if (!r.unread.empty() || !r.stops.empty()) {
       table.rows.push_back({name, "", "", "", "", "", "", verdict(r)});
       continue;
     }
@@ -177,7 +193,8 @@ ExitCode offer_frames(const OfferArguments& arguments) {
       "heights "
       "were measured. A code: bedwright explain CODE.\n",
       take, rows.size());
-  if (std::any_of(rows.begin(), rows.end(), [](const Row& r) { return r.unread.empty() && !r.minutes; }))
+  if (std::any_of(rows.begin(), rows.end(),
+                  [](const Row& r) { return std::get<0>(rank(r)) == 0 && !r.minutes; }))
     fmt::print("HOURS ?: the order does not say how long a task takes; give minutes under its key times.\n");
   const bool unread = std::any_of(rows.begin(), rows.end(), [](const Row& r) { return !r.unread.empty(); });
   return unread ? bad_input : take > 0 ? released : stopped;

@@ -5,6 +5,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <functional>
 #include <iostream>
@@ -21,9 +22,6 @@ namespace {
 
 using testing::bed_of;
 using testing::demo_job;
-using ::testing::ElementsAre;
-using ::testing::Field;
-using ::testing::IsEmpty;
 
 // The demo's bed, built: its frame now stands, measured just so.
 Job standing_twin(const std::string& order) {
@@ -191,8 +189,9 @@ INSTANTIATE_TEST_SUITE_P(Demos, OnStandingFrames,
 TEST(StandingRemedies, CandidatesAreOnlyWhatCanBeDone) {
   Finding clash;
   clash.code = "CLASH";
-  clash.subjects = {Identity{Kind::jack, Side::left, 1},
-                    Identity{Kind::clamp, Side::middle, 1, 0, End::none, 3}};
+  const Subject jack = Identity{Kind::jack, Side::left, 1},
+                clamp = Identity{Kind::clamp, Side::middle, 1, 0, End::none, 3};
+  clash.subjects = {jack, clamp};
   std::set<std::string> tried;
   const Retry retry = [&](const std::vector<std::string>& sets) -> std::optional<std::vector<Finding>> {
     tried.insert(sets.front());
@@ -204,7 +203,7 @@ TEST(StandingRemedies, CandidatesAreOnlyWhatCanBeDone) {
   for (const std::string& set : tried) EXPECT_THAT(set, ::testing::StartsWith("track.clamps")) << set;
   tried.clear();
   findings = {clash};
-  findings[0].subjects = {Identity{Kind::jack, Side::left, 1}};
+  findings[0].subjects = {jack};
   advise(demo_job("base"), 12, retry, findings);
   EXPECT_FALSE(tried.empty()) << "on a frame yet to be made jacks are moved";
 }

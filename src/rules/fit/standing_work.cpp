@@ -106,7 +106,7 @@ void StandingWork::suggest_replaced(Side side, const TabReplaced& tab, Finding& 
   const bool both = replace_.is_for_both(tab.at);
   const Figures& say = scene_.figures;
   f.remedy =
-      fmt::format("cut {} off and weld {} on with {} at {}", tabs_at(say, both, side, tab.at),
+      fmt::format("cut off {} and weld {} on with {} at {}", tabs_at(say, both, side, tab.at),
                   both ? "new ones" : "a new one", both ? "their holes" : "its hole", say.say(tab.with));
   f.changes.push_back(replace_.change(say, side, tab.at));
 }
@@ -191,8 +191,9 @@ void TabsInTheWay::suggest(int item, Finding& f) const {
   const auto at = place_of_tab(item);
   const Side side = scene_.bed.items[static_cast<std::size_t>(item)].id.side;
   if (!at || !off_.find(side, *at)) throw std::logic_error("a tab to be cut off that nobody asked for");
-  f.remedy += fmt::format("{}cut {} off, which carries no track bolt", f.remedy.empty() ? "" : "; or ",
-                          tabs_at(scene_.figures, off_.is_for_both(*at), side, *at));
+  const bool both = off_.is_for_both(*at);
+  f.remedy += fmt::format("{}cut off {}, which {} no track bolt", f.remedy.empty() ? "" : "; or ",
+                          tabs_at(scene_.figures, both, side, *at), both ? "carry" : "carries");
   f.changes.push_back(off_.change(scene_.figures, side, *at));
 }
 

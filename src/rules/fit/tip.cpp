@@ -102,7 +102,9 @@ void check_tip(const Scene& scene, std::vector<Finding>& findings) {
     suggest_length(scene, bolt, true, findings[first + k]);
     // The standoff of tabs that stand is what it is, and they stay where they are.
     if (const int beyond = scene.beyond[failing[k]].item; standing) {
-      if (tabs.add(beyond)) tabs.suggest(beyond, findings[first + k]);
+      if (!tabs.add(beyond)) continue;
+      if (findings[first + k].changes.empty()) findings[first + k].remedy.clear();  // no bolt that would do
+      tabs.suggest(beyond, findings[first + k]);
       continue;
     }
     // One standoff for the whole bed: what the worst bolt needs.

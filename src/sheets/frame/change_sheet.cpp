@@ -95,7 +95,8 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<FrameC
       "Hook the tape on the mains' front ends: every figure here is from there, to a tab's hole, to the "
       "middle of a jack's plate, or to a hole. Go down the table in its order. Tick each when it is done.",
   };
-  if (std::any_of(steps.begin(), steps.end(), [](const FrameChange& s) { return s.items.size() == 1; }))
+  if (std::any_of(steps.begin(), steps.end(),
+                  [](const FrameChange& s) { return s.kind != ChangeKind::shim && s.items.size() == 1; }))
     notes.push_back(
         "LEFT and RIGHT are as you face forward. LEFT ALONE or RIGHT ALONE: the other side stays "
         "as it is.");
@@ -113,16 +114,6 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<FrameC
         "Drill in place with a magnetic drill, from the web's back, square to it. Bolt the jack's plate up "
         "as a template once its first hole is through, then drill the others through it. Burr both faces, "
         "paint the bare steel. Holes that are left stay open: weld nothing into them.");
-  if (work.shims > 0)
-    notes.push_back(fmt::format(
-        "Shims: slotted to go on from the side, under the rail, on the tab's top, when the rail is laid and "
-        "before its bolts are drawn up. The packs come from the heights in the frame's file; both rails then "
-        "lie straight. Check with a string along each rail, and no pack may be over {}.",
-        figures.size_length(in.job.order.limits.most_shim)));
-  if (work.shims > 0 && work.add > 0)
-    notes.push_back(
-        "New tabs have no pack listed: measure under the rail once it lies on the others, and shim "
-        "what is left open.");
   if (const std::string hours = hours_of(in, steps); !hours.empty()) notes.push_back(hours);
   if (work.to_the_frame() > 0)
     notes.push_back(
@@ -133,6 +124,21 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<FrameC
         "jack.existing and the one it left into jack.old_holes. Then make the packet again: the table above "
         "is "
         "gone from it when nothing is left to do.");
+  return notes;
+}
+
+std::vector<std::string> shim_notes(const SheetInput& in, const WorkCount& work) {
+  std::vector<std::string> notes{
+      fmt::format("Slotted shims go on from the side, under the rail, on the tab's top, when the rail is "
+                  "laid and before its "
+                  "bolts are drawn up. The packs come from the heights in the frame's file; both rails then "
+                  "lie straight. "
+                  "Check with a string along each rail. No pack may be over {}.",
+                  in.figures().size_length(in.job.order.limits.most_shim))};
+  if (work.add > 0)
+    notes.push_back(
+        "New tabs have no pack listed: measure under the rail once it lies on the others, and shim "
+        "what is left open.");
   return notes;
 }
 
@@ -147,14 +153,18 @@ std::vector<Sheet> frame_change_sheets(const SheetInput& in) {
   form.material = in.job.frame.grade;
   Flow flow(form, drawing_space(paper_of(in.job.order.order), in.draft));
   const WorkCount work = work_of(steps);
-  if (work.to_the_frame() > 0)
+  constexpr Mm note_width = 320;  // beside nothing, under a table as wide
+  if (work.to_the_frame() > 0) {
     flow.table("WHAT IS DONE TO THE FRAME THAT STANDS, places from the mains' front ends",
                step_table(in, steps), bench_text);
-  flow.below();
-  flow.notes("NOTES", notes_of(in, steps), bench_text, 150);
-  if (work.shims > 0) {
     flow.below();
+    flow.notes("NOTES", notes_of(in, steps), bench_text, note_width);
+    flow.below();
+  }
+  if (work.shims > 0) {
     flow.table("SHIMS UNDER THE RAILS, places from the mains' front ends", shim_table(in, steps), bench_text);
+    flow.below();
+    flow.notes("NOTES ON SHIMS", shim_notes(in, work), bench_text, note_width);
   }
   return std::move(flow).sheets();
 }

@@ -225,7 +225,7 @@ TEST(TabsInTheWay, ComeOff) {
     for (const Change& c : f.changes)
       if (c.key == "frame.tabs.to_cut_off" && c.value == "[91 in, 119 in]") {
         offered = true;
-        EXPECT_THAT(f.remedy, AllOf(HasSubstr("cut both tabs at"), ::testing::Not(HasSubstr("move"))));
+        EXPECT_THAT(f.remedy, AllOf(HasSubstr("cut off both tabs at"), ::testing::Not(HasSubstr("move"))));
       }
   EXPECT_TRUE(offered) << found[0].code << ": " << found[0].remedy;
 }
