@@ -82,9 +82,10 @@ HoleFrame hole_frame(const Section& section, const FaceHole& face_hole) {
     case Face::top_flange:
     case Face::bottom_flange: {
       const double up = face_hole.face == Face::top_flange ? 1 : -1;
-      const Mm middle = (section.flange + section.web) / 2;
-      const Mm thickness = section.flange_thickness + channel_flange_slope * (middle - h.at.y);
-      return {{h.at.x, h.at.y, up * section.depth / 2}, {0, 0, up}, {along, across, 0}, thickness};
+      return {{h.at.x, h.at.y, up * section.depth / 2},
+              {0, 0, up},
+              {along, across, 0},
+              flange_thickness_at(section, h.at.y)};
     }
   }
   throw std::logic_error("a face of no known kind");
@@ -130,7 +131,7 @@ Ply ply_through(const Bed& bed, int item, int hole) {
                           const FaceHole& h = m.holes.at(at);
                           const bool tapered = h.face == Face::top_flange || h.face == Face::bottom_flange;
                           return Ply{item, hole, hole_frame(m.section, h).thickness,
-                                     tapered ? std::atan(channel_flange_slope) : 0};
+                                     tapered ? std::atan(inner_slope(m.section)) : 0};
                         },
                         [&](const Bought& b) {
                           return Ply{item, hole, b.lugs.at(at).thickness, 0};

@@ -34,7 +34,8 @@ enum class Process {
   as_bought,  // in the part when it arrives, or in the frame that stands
   cut,        // by the plasma table, with the outline
   drilled,    // on the drill press or by magnetic drill, from a drill sheet
-  in_place,   // by hand in steel that stands, from the sheet of its changes; never from a file
+  in_place,   // drilled through the hole of what is bolted there, held in its place
+  on_site,    // by hand in steel that stands, from the sheet of its changes; never from a file
 };
 
 // A hole straight through one face of a part. `at` is in the face's own
@@ -64,7 +65,8 @@ struct Plate {
 
 // Faces of a member, with their coordinates (first, second) and the axis the
 // hole runs along. Channel: `web` (x, z) along y; `top_flange` and
-// `bottom_flange` (x, y) along z, at z = +depth/2 and -depth/2.
+// `bottom_flange` (x, y) along z, at z = +depth/2 and -depth/2. Tube: the same three,
+// `web` its outer side; a hole goes through that one wall.
 // Angle: `flat_leg` (x, y) along z, through the leg that lies along +y;
 // `standing_leg` (x, z) along y, through the leg that lies along +z.
 enum class Face { web, top_flange, bottom_flange, flat_leg, standing_leg };
@@ -129,7 +131,8 @@ enum class HardwareKind { bolt, nut, flat_washer, lock_washer };
 struct Hardware {
   HardwareKind kind = HardwareKind::bolt;
   BoltSize size;
-  Mm length = 0;  // bolt only, under the head
+  Mm length = 0;                         // bolt only, under the head
+  std::string grade = {}, coating = {};  // as the bolt's owner asks for it; empty: not said
   friend bool operator==(const Hardware&, const Hardware&) = default;
 };
 
@@ -217,7 +220,10 @@ struct Bolt {
 enum class WeldLine : std::uint8_t {
   none,
   web_sides,   // of a cross member
+  tube_sides,  // of a cross member that is a tube
   inside_end,  // an end member inside the main's end
+  inner_side,  // an end member against the end of a main that is a tube
+  plate_ends,  // a jack's plate on the side of a main that is a tube
   outer_edge,  // of the tongue plate, and of the coupler's
   lap_outer,
   lap_inner,

@@ -50,6 +50,7 @@ enum class Kind : std::uint8_t {
   jack_bolt,
   tongue_jack_bolt,
   jack_tube,
+  drain,     // a hole only: out of a closed member
   hardware,  // a part only: bolt, nut or washer of one size
   // What findings speak of that is not a single item.
   joint,

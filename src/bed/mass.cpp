@@ -40,10 +40,10 @@ Moment moment(const Plate& p) {
 // L + y (tan e - tan s); integrate over the profile (yc its centroid, J the
 // second moment about y = 0).
 Moment moment(const Member& member) {
-  const AreaProperties a = area_properties(profile(member.section));
+  const AreaProperties a = steel_properties(member.section);
   const double ts = std::tan(member.start_mitre), te = std::tan(member.end_mitre);
-  if ((ts != 0 || te != 0) && member.section.shape != Shape::channel)
-    throw std::invalid_argument("a mitred angle: only channels (symmetric about z) have a closed form here");
+  if ((ts != 0 || te != 0) && member.section.shape == Shape::angle)
+    throw std::invalid_argument("a mitred angle: only what is symmetric about z has a closed form here");
   const Mm length = member.length, yc = a.centroid.x, zc = a.centroid.y;
   const Mm4 about_back = a.about_y + a.area * yc * yc;
   Moment m;
@@ -117,8 +117,7 @@ Box3 bounds_of(const Plate& p) {
 Box3 bounds_of(const Member& m) {
   Box3 box;
   const Section& s = m.section;
-  const Mm low = s.shape == Shape::channel ? -s.depth / 2 : 0;
-  const Mm high = s.shape == Shape::channel ? s.depth / 2 : s.depth;
+  const Mm low = s.shape == Shape::angle ? 0 : -s.depth / 2, high = low + s.depth;
   for (Mm y : {0.0, s.flange})
     for (Mm z : {low, high}) {
       box.add({y * std::tan(m.start_mitre), y, z});

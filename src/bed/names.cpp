@@ -55,6 +55,7 @@ Words make_shop_words() {
   item(Kind::jack_bolt, "jack bolt");
   item(Kind::tongue_jack_bolt, "tongue jack bolt");
   item(Kind::jack_tube, "jack tube");
+  item(Kind::drain, "drain");
   item(Kind::joint, "joint");
   item(Kind::joints, "rail joints");
   item(Kind::track, "track");
@@ -94,6 +95,9 @@ Words make_shop_words() {
   w.hardware[at(Piece::nut)] = "nut";
 
   w.weld_line[at(WeldLine::web_sides)] = "both sides of the web";
+  w.weld_line[at(WeldLine::tube_sides)] = "both sides of the tube";
+  w.weld_line[at(WeldLine::inner_side)] = "up the main's inner side; bevel and fill over, under and outside";
+  w.weld_line[at(WeldLine::plate_ends)] = "both ends of the plate, up the main's side";
   w.weld_line[at(WeldLine::inside_end)] = "inside the main's end; bevel and fill the flush outside";
   w.weld_line[at(WeldLine::outer_edge)] = "outer edge";
   w.weld_line[at(WeldLine::lap_outer)] = "outer edge, under the main";
@@ -169,6 +173,14 @@ const std::string& letter(Side side) {
   return side == Side::left ? words().left : side == Side::right ? words().right : none;
 }
 
+std::string rail_lengths(const Track& track, const std::function<std::string(Mm)>& say) {
+  if (track.sections_alike()) return say(track.rail_length);
+  std::string text;
+  for (std::size_t i = 0; i < track.lengths.size(); ++i)
+    text += (i == 0 ? "" : i + 1 == track.lengths.size() ? " and " : ", ") + say(track.lengths[i]);
+  return text;
+}
+
 const std::string& word(Kind kind) { return words().item[at(kind)]; }
 const std::string& word(HardwareKind kind) { return words().hardware[at(piece_of(kind))]; }
 const std::string& words_of(WeldLine line) { return words().weld_line[at(line)]; }
@@ -209,7 +221,9 @@ NameInTwo name_in_two(const Part& part) {
   const std::string made = (tab || jack) && part.id.of > 0 ? w.fresh : "",
                     filed = tab && part.id.number > 0 ? w.filed + std::to_string(part.id.number) : "";
   return {made + (clip ? w.clip_part : w.part[at(part.id.kind)]) + w.part_pose[at(part.id.pose)],
-          filed.empty() ? letter(part.id.side) : filed};
+          part.id.kind == Kind::rail ? side_and_number(part.id)
+          : filed.empty()            ? letter(part.id.side)
+                                     : filed};
 }
 
 std::string name(const Identity& id) { return name_in_two(id).whole(); }

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <array>
+#include <functional>
 #include <string>
 
 #include "bed/bed.h"
@@ -69,6 +70,9 @@ std::string mark(const Identity& id);
 // The tab an order file calls "R7". Throws std::invalid_argument for other text, which
 // reading the order has refused.
 Identity tab_called(const std::string& text);
+// "80 in", or each section's length from the front where they are not alike: "80 in, 60 in and
+// 80 in", as `say` prints one.
+std::string rail_lengths(const Track& track, const std::function<std::string(Mm)>& say);
 // "L", "R" or nothing.
 const std::string& letter(Side side);
 

@@ -97,9 +97,8 @@ Convex fillet_along(const Member& member, const std::vector<Vec2>& triangle) {
 
 std::vector<Convex> channel_pieces(const Member& m) {
   const Section& s = m.section;
-  const Mm half = s.depth / 2, overhang = s.flange - s.web;
-  const Mm drop = channel_flange_slope * overhang / 2;
-  const Mm root = s.flange_thickness + drop, toe = s.flange_thickness - drop;
+  const Mm half = s.depth / 2;
+  const Mm root = flange_thickness_at(s, s.web), toe = flange_thickness_at(s, s.flange);
   const bool sharp = s.toe_radius == 0;
   std::vector<Convex> pieces;
   pieces.push_back(along(m, {{0, -half}, {s.web, -half}, {s.web, half}, {0, half}}, !pierced(m, Face::web)));
@@ -108,8 +107,8 @@ std::vector<Convex> channel_pieces(const Member& m) {
   pieces.push_back(along(m, {{s.web, -half}, {s.flange, -half}, {s.flange, toe - half}, {s.web, root - half}},
                          sharp && !pierced(m, Face::bottom_flange)));
   if (s.root_radius > 0) {
-    const double n = std::hypot(1.0, channel_flange_slope);
-    const Vec2 up{1 / n, channel_flange_slope / n}, down{1 / n, -channel_flange_slope / n};
+    const double n = std::hypot(1.0, s.flange_slope);
+    const Vec2 up{1 / n, s.flange_slope / n}, down{1 / n, -s.flange_slope / n};
     pieces.push_back(fillet_along(m, fillet_triangle({s.web, half - root}, {0, -1}, up, s.root_radius)));
     pieces.push_back(fillet_along(m, fillet_triangle({s.web, root - half}, down, {0, 1}, s.root_radius)));
   }
@@ -130,8 +129,33 @@ std::vector<Convex> angle_pieces(const Member& m) {
   return pieces;
 }
 
+// The four walls where they are flat, and each corner in the square around it.
+std::vector<Convex> tube_pieces(const Member& m) {
+  const Section& s = m.section;
+  const Mm half = s.depth / 2, wide = s.flange, t = s.web, r = outer_corner(s);
+  const auto box = [](Vec2 low, Vec2 high) {
+    return std::vector<Vec2>{low, {high.x, low.y}, high, {low.x, high.y}};
+  };
+  std::vector<Convex> pieces{
+      along(m, box({0, r - half}, {t, half - r}), !pierced(m, Face::web)),
+      along(m, box({wide - t, r - half}, {wide, half - r}), true),
+      along(m, box({r, half - t}, {wide - r, half}), !pierced(m, Face::top_flange)),
+      along(m, box({r, -half}, {wide - r, t - half}), !pierced(m, Face::bottom_flange))};
+  for (const Mm y : {0.0, wide - r})
+    for (const Mm z : {-half, half - r}) pieces.push_back(fillet_along(m, box({y, z}, {y + r, z + r})));
+  return pieces;
+}
+
 std::vector<Convex> pieces_of(const Member& member) {
-  return member.section.shape == Shape::channel ? channel_pieces(member) : angle_pieces(member);
+  switch (member.section.shape) {
+    case Shape::channel:
+      return channel_pieces(member);
+    case Shape::tube:
+      return tube_pieces(member);
+    case Shape::angle:
+      break;
+  }
+  return angle_pieces(member);
 }
 
 // --- bought items and hardware -------------------------------------------------

@@ -41,6 +41,11 @@ std::vector<TabWeld> tab_welds(const Bed& bed) {
     if (t.apart <= same_place) continue;  // it stands beyond the main's end: WELD-STEEL reports it
     t.middle = {middle(a.low.x, a.high.x, b.low.x, b.high.x), middle(a.low.y, a.high.y, b.low.y, b.high.y),
                 middle(a.low.z, a.high.z, b.low.z, b.high.z)};
+    // A tube is flat only between its rounded corners: the lines lie where they were laid.
+    if (!weld.runs.empty()) {
+      const Vec3 line = 0.5 * (weld.runs.front().from + weld.runs.front().to);
+      (t.flat ? t.middle.y : t.middle.z) = t.flat ? line.y : line.z;
+    }
     t.off = std::abs(bed.bolts[bolt].seat.y - t.middle.y);
     all.push_back(t);
   }

@@ -40,13 +40,11 @@ TongueLap tongue_lap(const TongueShape& tongue, const Section& channel, const Se
           tongue.angle,
           main_front,
           main_rear,
-          spacing / 2,
-          main.flange};
+          spacing / 2 - outer_corner(main),
+          main.flange - 2 * outer_corner(main)};
 }
 
-Mm toe_thickness(const Section& s) {
-  return s.flange_thickness - channel_flange_slope * (s.flange - s.web) / 2;
-}
+Mm toe_thickness(const Section& s) { return flange_thickness_at(s, s.flange); }
 
 Mm tongue_leg(const Section& tongue, Mm leg, Mm step) {
   const Mm toe = toe_thickness(tongue);

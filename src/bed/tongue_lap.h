@@ -10,11 +10,12 @@
 namespace bedwright {
 
 struct TongueLap {
-  Mm front = 0, rear = 0;  // the channel's square-cut ends, along the bed
-  Mm web_at_front = 0;     // outer face of its web from the centre line, at the front end
-  Mm toe = 0;              // its flange's width, measured across the bed
-  Radians angle = 0;       // off the centre line
-  Mm main_front = 0, main_rear = 0, main_web = 0, main_flange = 0;  // the main's ends, web back and flange
+  Mm front = 0, rear = 0;            // the channel's square-cut ends, along the bed
+  Mm web_at_front = 0;               // outer face of its web from the centre line, at the front end
+  Mm toe = 0;                        // its flange's width, measured across the bed
+  Radians angle = 0;                 // off the centre line
+  Mm main_front = 0, main_rear = 0;  // the main's ends
+  Mm main_web = 0, main_flange = 0;  // its web back and flange: the flat of a tube's underside
 };
 
 // Gap left between the two tongue channels' toes at the coupler: room for the

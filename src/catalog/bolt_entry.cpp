@@ -12,6 +12,9 @@
 namespace bedwright {
 namespace {
 
+// Longer than any bolt there is: of a tolerance that is the same at every length.
+constexpr Mm any_length = 1000;
+
 void check_washer(const BoltSize& bolt, const Washer& washer, const char* key, std::vector<Fault>& found) {
   if (washer.inside < bolt.diameter)
     found.push_back(
@@ -35,6 +38,31 @@ void check_lengths(const BoltSize& bolt, std::vector<Fault>& found) {
                      fmt::format("{:.2f} mm stands before {:.2f} mm in the stock lengths", out_of_order[0],
                                  out_of_order[1]),
                      "list each length once, shortest first"});
+}
+
+// One tolerance for every length, or a row for each; the rows must reach the longest in stock.
+void check_tolerances(const BoltEntry& entry, const BoltSize& bolt, std::vector<Fault>& found) {
+  const auto& rows = entry.length_tolerances;
+  const bool single = entry.length_plus && entry.length_minus,
+             part = entry.length_plus.has_value() != entry.length_minus.has_value();
+  if (part || single == !rows.empty()) {
+    found.push_back({part           ? ""
+                     : rows.empty() ? ""
+                                    : "length_tolerances",
+                     fmt::format("{} needs its length tolerance stated once", bolt.name),
+                     "give length_plus and length_minus, or length_tolerances"});
+    return;
+  }
+  for (std::size_t i = 1; i < rows.size(); ++i)
+    if (rows[i].up_to <= rows[i - 1].up_to)
+      found.push_back({fmt::format("length_tolerances[{}].up_to", i + 1),
+                       "does not reach further than the row before it",
+                       "list each length once, shortest first"});
+  if (!rows.empty() && !bolt.lengths.empty() && rows.back().up_to < bolt.lengths.back() - same_place)
+    found.push_back({"length_tolerances",
+                     fmt::format("the last row is for bolts up to {:.2f} mm, and {:.2f} mm is in stock",
+                                 rows.back().up_to, bolt.lengths.back()),
+                     "add a row for the longer bolts"});
 }
 
 void check_holes(const BoltSize& bolt, std::vector<Fault>& found) {
@@ -137,14 +165,15 @@ BoltSize to_bolt(const BoltEntry& entry) {
   bolt.oversize_hole = entry.oversize_hole;
   bolt.edge_minimum = entry.edge_minimum;
   bolt.thread_length = entry.thread_length;
-  bolt.length_plus = entry.length_plus;
-  bolt.length_minus = entry.length_minus;
+  bolt.tolerances = entry.length_tolerances;
+  if (bolt.tolerances.empty() && entry.length_plus && entry.length_minus)
+    bolt.tolerances = {{any_length, *entry.length_plus, *entry.length_minus}};
   bolt.lengths = entry.lengths;
   bolt.tools = entry.tools;
   return bolt;
 }
 
-std::vector<Fault> faults(const BoltSize& bolt) {
+std::vector<Fault> faults(const BoltEntry& entry, const BoltSize& bolt) {
   std::vector<Fault> found;
   if (bolt.pitch == 0)
     found.push_back({"", fmt::format("{} needs its thread stated once", bolt.name),
@@ -158,6 +187,7 @@ std::vector<Fault> faults(const BoltSize& bolt) {
         {"wrench", fmt::format("a wrench of {:.2f} mm does not go on flats of {:.2f} mm", bolt.wrench, flats),
          fmt::format("make it at least {:.2f} mm", flats)});
   check_lengths(bolt, found);
+  check_tolerances(entry, bolt, found);
   check_name(bolt, found);
   check_sizes(bolt, found);
   return found;

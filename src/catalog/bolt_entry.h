@@ -19,7 +19,7 @@ struct Fault {
 BoltSize to_bolt(const BoltEntry& entry);
 
 // Figures that cannot stand together: a hole no larger than its bolt, a washer
-// that does not go on, stock lengths out of order.
-std::vector<Fault> faults(const BoltSize& bolt);
+// that does not go on, stock lengths out of order; length tolerances given twice or not at all.
+std::vector<Fault> faults(const BoltEntry& entry, const BoltSize& bolt);
 
 }  // namespace bedwright

@@ -15,7 +15,7 @@
 namespace bedwright {
 namespace {
 
-constexpr double square_inch = inch * inch;
+constexpr double square_inch = inch * inch, square_cm = 100;
 
 // A section's own dimensions must give its published area to within this. Rolled
 // angles' radii differ from mill to mill by over 1 %; a mistyped dimension shows
@@ -32,15 +32,19 @@ Section to_section(const SectionEntry& entry) {
   Section section{entry.name.text,        entry.shape,       entry.depth,      entry.flange, entry.web,
                   entry.flange_thickness, entry.root_radius, entry.toe_radius, std::nullopt};
   if (entry.published) {
+    // In inches or in centimetres: what is not given counts nothing.
     const PublishedEntry& p = *entry.published;
-    section.published = {p.area_in2 * square_inch,
-                         p.weight_per_foot / (foot / 1000),
-                         p.ix_in4 * square_inch * square_inch,
-                         p.iy_in4 * square_inch * square_inch,
+    section.published = {p.area_in2 * square_inch + p.area_cm2 * square_cm,
+                         p.weight_per_foot / (foot / 1000) + p.mass_per_metre,
+                         p.ix_in4 * square_inch * square_inch + p.ix_cm4 * square_cm * square_cm,
+                         p.iy_in4 * square_inch * square_inch + p.iy_cm4 * square_cm * square_cm,
                          p.x_bar,
                          p.y_bar,
-                         p.source};
+                         p.source,
+                         p.wall};
   }
+  section.flange_slope = entry.flange_slope;
+  section.thickness_at = entry.thickness_at;
   return section;
 }
 
@@ -51,27 +55,64 @@ Species to_species(const SpeciesEntry& entry) {
 Tyre to_tyre(const TyreEntry& entry) { return {entry.name.text, entry.load, entry.source}; }
 
 // Single figures, held to their range when read.
-std::vector<Fault> faults(const Species&) { return {}; }
-std::vector<Fault> faults(const Tyre&) { return {}; }
+std::vector<Fault> faults(const SpeciesEntry&, const Species&) { return {}; }
+std::vector<Fault> faults(const TyreEntry&, const Tyre&) { return {}; }
 
-// What is wrong with the section as a whole; nothing when it makes a profile of its published area.
-std::vector<Fault> faults(const Section& section) {
-  if (section.shape == Shape::angle && section.flange_thickness > 0)
+// Keys that say nothing about a section of its shape.
+std::vector<Fault> faults_of_shape(const SectionEntry& e) {
+  if (e.shape == Shape::angle && e.flange_thickness > 0)
     return {{"flange_thickness", "an angle has one thickness",
              "leave flange_thickness out and give the thickness as web"}};
+  if (e.shape == Shape::tube && (e.flange_thickness > 0 || e.toe_radius > 0))
+    return {{e.toe_radius > 0 ? "toe_radius" : "flange_thickness",
+             "a tube has walls of one thickness and no toes",
+             "leave it out, give the wall as web and the inside corner as root_radius"}};
+  if (e.shape != Shape::channel && (e.thickness_at > 0 || e.flange_slope != channel_flange_slope))
+    return {
+        {e.thickness_at > 0 ? "thickness_at" : "flange_slope", "is of a channel's flanges", "leave it out"}};
+  return {};
+}
+
+std::vector<Fault> faults_of_published(const SectionEntry& e) {
+  const PublishedEntry& p = *e.published;
+  const bool inches = p.weight_per_foot > 0 && p.area_in2 > 0 && p.ix_in4 > 0 && p.iy_in4 > 0,
+             metric = p.mass_per_metre > 0 && p.area_cm2 > 0 && p.ix_cm4 > 0 && p.iy_cm4 > 0,
+             some_inches = p.weight_per_foot + p.area_in2 + p.ix_in4 + p.iy_in4 > 0,
+             some_metric = p.mass_per_metre + p.area_cm2 + p.ix_cm4 + p.iy_cm4 > 0;
+  if ((some_inches && some_metric) || !(inches || metric))
+    return {{"published", "needs its four figures once, in inches or in centimetres",
+             "give weight_per_foot, area_in2, ix_in4 and iy_in4, or mass_per_metre, area_cm2, ix_cm4 and "
+             "iy_cm4"}};
+  if (p.wall > 0 && (e.shape != Shape::tube || p.wall > e.web))
+    return {{"published.wall", "is the wall of a tube that its figures are for, at most the one ordered",
+             "leave it out, or look it up again"}};
+  return {};
+}
+
+// What is wrong with the section as a whole; nothing when it makes a profile of its published area.
+std::vector<Fault> faults(const SectionEntry& entry, const Section& section) {
+  if (std::vector<Fault> found = faults_of_shape(entry); !found.empty()) return found;
+  if (section.published)
+    if (std::vector<Fault> found = faults_of_published(entry); !found.empty()) return found;
   Mm2 area = 0;
   try {
-    area = area_properties(profile(section)).area;
+    profile(section);
+    Section of_figures = section;
+    if (section.published && section.published->wall > 0) of_figures.web = section.published->wall;
+    area = steel_properties(of_figures).area;
   } catch (const std::invalid_argument& error) {
     return {{"", error.what(), "check its dimensions"}};
   }
   if (!section.published) return {};
   const double off = area / section.published->area - 1;
   if (std::abs(off) <= area_agreement) return {};
-  return {{"published.area_in2",
-           fmt::format("{} is {:.3f} in2 by its own dimensions, {:+.1f} % from the published {:.3f}",
-                       section.name, area / square_inch, 100 * off, section.published->area / square_inch),
-           fmt::format("check its dimensions; they must come within {:.0f} %", 100 * area_agreement)}};
+  const bool metric = entry.published->area_cm2 > 0;
+  const double one = metric ? square_cm : square_inch;
+  return {
+      {metric ? "published.area_cm2" : "published.area_in2",
+       fmt::format("{} is {:.3f} {} by its own dimensions, {:+.1f} % from the published {:.3f}", section.name,
+                   area / one, metric ? "cm2" : "in2", 100 * off, section.published->area / one),
+       fmt::format("check its dimensions; they must come within {:.0f} %", 100 * area_agreement)}};
 }
 
 // Whether an entry was read without a fault, by its file and path ("sections[3]").
@@ -95,7 +136,7 @@ void add_all(const Document& document, const char* list, const std::vector<Entry
       continue;
     }
     T value = convert(entries[i]);
-    const std::vector<Fault> found = faults(value);
+    const std::vector<Fault> found = faults(entries[i], value);
     for (const Fault& fault : found)
       problems.push_back(
           {mark_of(document, fault.key.empty() ? path : path + "." + fault.key), fault.what, fault.would_do});

@@ -18,7 +18,10 @@ namespace bedwright {
 struct PublishedEntry {
   std::string source;
   Kg weight_per_foot = 0;
+  Mm wall = 0;
   double area_in2 = 0, ix_in4 = 0, iy_in4 = 0;
+  Kg mass_per_metre = 0;
+  double area_cm2 = 0, ix_cm4 = 0, iy_cm4 = 0;
   Mm x_bar = 0, y_bar = 0;
 };
 
@@ -26,6 +29,8 @@ struct SectionEntry {
   Name name;
   Shape shape = Shape::angle;
   Mm depth = 0, flange = 0, web = 0, flange_thickness = 0, root_radius = 0, toe_radius = 0;
+  double flange_slope = channel_flange_slope;
+  Mm thickness_at = 0;
   std::optional<PublishedEntry> published;
 };
 
@@ -38,7 +43,9 @@ struct BoltEntry {
   Mm head_flats = 0, head_height = 0, nut_flats = 0, nut_height = 0;
   Washer flat, lock;
   Mm wrench = 0, standard_hole = 0, oversize_hole = 0, edge_minimum = 0;
-  Mm thread_length = 0, length_plus = 0, length_minus = 0;
+  Mm thread_length = 0;
+  std::optional<Mm> length_plus, length_minus;  // at every length, or
+  std::vector<LengthTolerance> length_tolerances;
   std::vector<Mm> lengths;
   Tools tools;
 };
@@ -66,24 +73,43 @@ struct CatalogFile {
 template <class V>
 void describe(V& v, PublishedEntry& p) {
   v.text("source", p.source, "Handbook and table the figures come from");
-  v.mass("weight_per_foot", p.weight_per_foot, {0.01, 1000}, "Mass of one foot of it");
-  v.number("area_in2", p.area_in2, {0.01, 1000}, "Area, square inches");
-  v.number("ix_in4", p.ix_in4, {0.001, 100000}, "Second moment about the axis along the flange, in4");
-  v.number("iy_in4", p.iy_in4, {0.001, 100000}, "Second moment about the axis along the depth, in4");
+  v.mass("weight_per_foot", p.weight_per_foot, {0.01, 1000},
+         "Mass of one foot of it; from here to iy_in4, or from mass_per_metre to iy_cm4", v.optional);
+  v.number("area_in2", p.area_in2, {0.01, 1000}, "Area, square inches", v.optional);
+  v.number("ix_in4", p.ix_in4, {0.001, 100000}, "Second moment about the axis along the flange, in4",
+           v.optional);
+  v.number("iy_in4", p.iy_in4, {0.001, 100000}, "Second moment about the axis along the depth, in4",
+           v.optional);
+  v.mass("mass_per_metre", p.mass_per_metre, {0.01, 1000}, "Mass of one metre of it", v.optional);
+  v.number("area_cm2", p.area_cm2, {0.01, 10000}, "Area, square centimetres", v.optional);
+  v.number("ix_cm4", p.ix_cm4, {0.001, 1000000}, "Second moment about the axis along the flange, cm4",
+           v.optional);
+  v.number("iy_cm4", p.iy_cm4, {0.001, 1000000}, "Second moment about the axis along the depth, cm4",
+           v.optional);
   v.length("x_bar", p.x_bar, {0.1, 500}, "Centroid from the back of the web or leg, along the flange");
   v.length("y_bar", p.y_bar, {0, 500}, "Angle: centroid from the heel, along the depth", v.optional);
+  v.length("wall", p.wall, {0.5, 100},
+           "Tube: the wall the figures are worked out for, where that is not the one ordered", v.optional);
 }
 
 template <class V>
 void describe(V& v, SectionEntry& s) {
   v.name("name", s.name, "Name the frame and kit files call it by");
-  v.choice("shape", s.shape, {{"channel", Shape::channel}, {"angle", Shape::angle}}, "Shape");
+  v.choice("shape", s.shape, {{"channel", Shape::channel}, {"angle", Shape::angle}, {"tube", Shape::tube}},
+           "Shape");
   v.length("depth", s.depth, {5, 1000}, "Depth; an angle's standing leg");
-  v.length("flange", s.flange, {5, 500}, "Flange width; an angle's flat leg");
-  v.length("web", s.web, {0.5, 100}, "Web thickness; an angle's thickness");
+  v.length("flange", s.flange, {5, 500}, "Flange width; an angle's flat leg; a tube's width");
+  v.length("web", s.web, {0.5, 100}, "Web thickness; an angle's thickness; a tube's wall");
   v.length("flange_thickness", s.flange_thickness, {0.5, 100},
-           "Channel: mean flange thickness, at the middle of the overhang", v.optional);
-  v.length("root_radius", s.root_radius, {0, 100}, "Inside fillet", v.optional);
+           "Channel: flange thickness, in the middle of the overhang or at thickness_at", v.optional);
+  v.length("thickness_at", s.thickness_at, {1, 500},
+           "Channel: from the back of the web to where flange_thickness is measured, where that is not the "
+           "middle of the overhang",
+           v.optional);
+  v.number("flange_slope", s.flange_slope, {0, 0.25},
+           "Channel: slope of the flanges' inner faces; 0 for parallel flanges, left out for 2 in 12",
+           v.optional);
+  v.length("root_radius", s.root_radius, {0, 100}, "Inside fillet; a tube's inside corner", v.optional);
   v.length("toe_radius", s.toe_radius, {0, 100}, "Inner corner of each free edge", v.optional);
   v.object("published", s.published, "Handbook figures", v.optional);
 }
@@ -106,6 +132,13 @@ void describe(V& v, Tools& t) {
 }
 
 template <class V>
+void describe(V& v, LengthTolerance& t) {
+  v.length("up_to", t.up_to, {3, 1000}, "Longest bolt it is for");
+  v.length("plus", t.plus, {0, 10}, "How much longer than nominal such a bolt may be");
+  v.length("minus", t.minus, {0, 10}, "How much shorter than nominal such a bolt may be");
+}
+
+template <class V>
 void describe(V& v, BoltEntry& b) {
   v.name("name", b.name, "Name the kit and frame files call it by");
   v.text("source", b.source, "Standards the sizes come from");
@@ -123,8 +156,12 @@ void describe(V& v, BoltEntry& b) {
   v.length("oversize_hole", b.oversize_hole, {2, 120}, "Oversize (AISC) or coarse (ISO 273) clearance hole");
   v.length("edge_minimum", b.edge_minimum, {2, 200}, "Least distance, hole centre to edge");
   v.length("thread_length", b.thread_length, {2, 200}, "Thread of a bolt long enough to have a plain shank");
-  v.length("length_plus", b.length_plus, {0, 10}, "How much longer than nominal a bolt may be");
-  v.length("length_minus", b.length_minus, {0, 10}, "How much shorter than nominal a bolt may be");
+  v.length("length_plus", b.length_plus, {0, 10}, "How much longer than nominal a bolt of any length may be",
+           v.optional);
+  v.length("length_minus", b.length_minus, {0, 10},
+           "How much shorter than nominal a bolt of any length may be", v.optional);
+  v.list("length_tolerances", b.length_tolerances, 20,
+         "The same by length, shortest first, instead of length_plus and length_minus", v.optional);
   v.lengths("lengths", b.lengths, {3, 500}, 100, "Stock lengths, ascending");
   v.text("lengths_source", b.lengths_source, "Where the stock lengths come from");
   v.object("tools", b.tools, "Room its socket and wrench take; leave out for the usual sizes", v.optional);

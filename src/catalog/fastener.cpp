@@ -2,6 +2,7 @@
 #include "catalog/fastener.h"
 
 #include <algorithm>
+#include <stdexcept>
 
 #include "units/figures.h"
 
@@ -20,6 +21,13 @@ constexpr double handle = 10;
 Mm stated_or(Mm stated, Mm usual) { return stated > 0 ? stated : usual; }
 
 }  // namespace
+
+const LengthTolerance& BoltSize::tolerance(Mm length) const {
+  if (tolerances.empty()) throw std::logic_error("no length tolerance is known of " + name + " bolts");
+  const auto row = std::find_if(tolerances.begin(), tolerances.end(),
+                                [&](const LengthTolerance& t) { return length <= t.up_to + same_place; });
+  return row == tolerances.end() ? tolerances.back() : *row;
+}
 
 std::string bolt_length_text(const BoltSize& size, Mm length) {
   return figures_of_standard(size.metric).set(length);

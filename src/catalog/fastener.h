@@ -22,6 +22,12 @@ struct Tools {
   friend bool operator==(const Tools&, const Tools&) = default;
 };
 
+// How much longer or shorter than its nominal length a bolt of up to `up_to` may be.
+struct LengthTolerance {
+  Mm up_to = 0, plus = 0, minus = 0;
+  friend bool operator==(const LengthTolerance&, const LengthTolerance&) = default;
+};
+
 // One thread size with the hardware that goes on it.
 struct BoltSize {
   std::string name;     // "1/2 in", "M12"
@@ -36,9 +42,12 @@ struct BoltSize {
   Mm oversize_hole = 0;  // oversize (AISC) or coarse (ISO 273)
   Mm edge_minimum = 0;   // hole centre to edge, AISC table J3.4 (metric J3.4M; below its first row 1.5 d)
   Mm thread_length = 0;  // nominal thread length of a bolt long enough to have a plain shank
-  Mm length_plus = 0, length_minus = 0;  // length tolerance at the lengths used here
-  std::vector<Mm> lengths;               // stock lengths, ascending
+  std::vector<LengthTolerance> tolerances;  // by length, ascending; at least one
+  std::vector<Mm> lengths;                  // stock lengths, ascending
   Tools tools;
+  // Of a bolt that long; of the longest known where that is longer. Throws std::logic_error where
+  // none is known at all.
+  const LengthTolerance& tolerance(Mm length) const;
   friend bool operator==(const BoltSize&, const BoltSize&) = default;
 };
 

@@ -1,8 +1,11 @@
-// True profiles of channels and angles from their published dimensions.
+// True profiles of channels, tubes and angles from their published dimensions.
 #include "catalog/section.h"
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+#include <numbers>
 #include <stdexcept>
 
 namespace bedwright {
@@ -27,8 +30,9 @@ void round_by(const Section& section, Outline& outline, std::size_t corner, Mm r
 
 Outline channel(const Section& s) {
   demand(s, s.flange_thickness > 0, "flange thickness must be over 0");
-  const Mm taper = channel_flange_slope * (s.flange - s.web) / 2;
-  const Mm toe = s.flange_thickness - taper, root = s.flange_thickness + taper;
+  demand(s, s.flange_slope >= 0 && s.thickness_at >= 0 && s.thickness_at <= s.flange,
+         "the flange's thickness must be measured on the flange");
+  const Mm toe = flange_thickness_at(s, s.flange), root = flange_thickness_at(s, s.web);
   demand(s, toe > same_place, "flange tapers to nothing before its toe");
   demand(s, 2 * root < s.depth, "flanges meet inside the depth");
   const Mm z = s.depth / 2;
@@ -48,6 +52,19 @@ Outline channel(const Section& s) {
   return outline;
 }
 
+// A rectangle between `inset` and its full size less that, all corners rounded alike.
+Outline rounded(const Section& s, Mm inset, Mm radius) {
+  const Mm z = s.depth / 2 - inset;
+  Outline outline = rectangle({inset, -z}, {s.flange - inset, z});
+  for (std::size_t corner = 4; corner-- > 0;) round_by(s, outline, corner, radius, "corner radius");
+  return outline;
+}
+
+Outline tube(const Section& s) {
+  demand(s, 2 * s.web < std::min(s.flange, s.depth), "its walls meet in the middle");
+  return rounded(s, 0, outer_corner(s));
+}
+
 Outline angle(const Section& s) {
   demand(s, s.web < s.depth, "a leg must be longer than it is thick");
   const Mm t = s.web;
@@ -65,7 +82,49 @@ Outline profile(const Section& section) {
          "depth, flange and web must be over 0");
   demand(section, section.web < section.flange, "web must be thinner than the flange is wide");
   demand(section, section.root_radius >= 0 && section.toe_radius >= 0, "radii must not be negative");
-  return section.shape == Shape::channel ? channel(section) : angle(section);
+  switch (section.shape) {
+    case Shape::channel:
+      return channel(section);
+    case Shape::tube:
+      return tube(section);
+    case Shape::angle:
+      break;
+  }
+  return angle(section);
 }
+
+std::optional<Outline> hollow(const Section& section) {
+  if (!is_closed(section)) return std::nullopt;
+  return rounded(section, section.web, section.root_radius);
+}
+
+AreaProperties steel_properties(const Section& section) {
+  const AreaProperties whole = area_properties(profile(section));
+  const auto inside = hollow(section);
+  if (!inside) return whole;
+  // The two share their centroid: a tube is even both ways.
+  const AreaProperties out = area_properties(*inside);
+  return {whole.area - out.area, whole.centroid, whole.about_x - out.about_x, whole.about_y - out.about_y};
+}
+
+Mm flange_thickness_at(const Section& s, Mm y) {
+  if (is_closed(s)) return s.web;
+  const Mm at = s.thickness_at > 0 ? s.thickness_at : (s.flange + s.web) / 2;
+  return s.flange_thickness + s.flange_slope * (at - y);
+}
+
+Mm fillet_tangent(const Section& s) {
+  const Radians turn = std::numbers::pi / 2 - std::atan(s.flange_slope);
+  return s.root_radius * std::tan(turn / 2);
+}
+
+Mm outer_corner(const Section& s) { return is_closed(s) ? s.root_radius + s.web : 0; }
+
+Mm clear_depth(const Section& s) {
+  if (is_closed(s)) return s.depth - 2 * outer_corner(s);
+  return s.depth - 2 * (flange_thickness_at(s, s.web) + fillet_tangent(s));
+}
+
+double inner_slope(const Section& s) { return s.shape == Shape::channel ? s.flange_slope : 0; }
 
 }  // namespace bedwright

@@ -183,9 +183,10 @@ std::vector<HeadLine> headlines(const Compared& a, const Compared& b, const Figu
   both("track kit", [](const Compared& s) { return s.job.kit.name; });
   both("frame", [](const Compared& s) { return s.job.frame.name; });
   both("rail sections", [](const Compared& s) { return std::to_string(s.bed.track.sections); });
-  both("rail length", [&](const Compared& s) { return figures.say(s.bed.track.rail_length); });
+  both("rail length",
+       [&](const Compared& s) { return rail_lengths(s.bed.track, [&](Mm x) { return figures.say(x); }); });
   both("track over all", [&](const Compared& s) { return figures.say(s.bed.track.total_length); });
-  both("bunk pitch", [&](const Compared& s) { return figures.say(s.bed.track.bunk_pitch); });
+  both("bunk pitch", [&](const Compared& s) { return figures.say(s.bed.track.bunk_spacing()); });
   both("bunks", [](const Compared& s) { return std::to_string(s.bed.track.bunk_count()); });
   both("clamps", [](const Compared& s) { return std::to_string(s.job.order.track.clamps.size()); });
   both("log stops", [](const Compared& s) { return std::to_string(s.job.order.track.log_stops.size()); });

@@ -15,7 +15,7 @@ struct Convex {
   Box3 bounds;
   bool exact = true;    // the piece is steel throughout: no hole, fillet or round it only approximates
   bool shank = false;   // the part of a bolt that lies inside its plies
-  bool fillet = false;  // covers the fillet in a rolled section's corner
+  bool fillet = false;  // covers the fillet in a rolled section's corner, or a tube's round corner
 };
 
 Convex placed(Convex piece, const Placement& placement);

@@ -13,11 +13,15 @@ namespace {
 
 TopoDS_Solid blank(const Member& member) {
   const Outline outline = profile(member.section);
+  const auto inside = hollow(member.section);
   if (member.start_mitre != 0 || member.end_mitre != 0) {
+    if (inside) throw std::invalid_argument("a mitred tube: only open sections are cut on the slant");
     return slanted_prism(outline, member.length, std::tan(member.start_mitre), std::tan(member.end_mitre));
   }
   const gp_Ax2 plane = plane_frame({}, {0, 1, 0}, {0, 0, 1});
-  return prism_solid(outline_wire(outline, plane), {}, plane, member.length);
+  std::vector<TopoDS_Wire> inner;
+  if (inside) inner.push_back(outline_wire(*inside, plane));
+  return prism_solid(outline_wire(outline, plane), inner, plane, member.length);
 }
 
 // The plane of a face's outer side in the face's own coordinates, its direction
@@ -31,8 +35,7 @@ struct FacePlane {
 
 FacePlane face_plane(const Section& section, Face face) {
   const Mm leg = section.web + section.root_radius;
-  const Mm flange = section.flange_thickness + section.root_radius +
-                    channel_flange_slope * (section.flange - section.web) / 2;
+  const Mm flange = flange_thickness_at(section, section.web) + section.root_radius;
   switch (face) {
     case Face::web:
     case Face::standing_leg:

@@ -15,7 +15,8 @@ namespace bedwright {
 namespace {
 
 Member plain(Member member) {
-  member.section.root_radius = member.section.toe_radius = 0;
+  member.section.root_radius = member.section.toe_radius =
+      0;  // a tube's corners stay as round as its wall is thick
   member.holes.clear();
   return member;
 }

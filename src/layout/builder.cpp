@@ -19,10 +19,14 @@ Mm stack_height(const Bolt& bolt) {
   return height;
 }
 
+bool is_washer(HardwareKind kind) {
+  return kind == HardwareKind::flat_washer || kind == HardwareKind::lock_washer;
+}
+
 Mm choose_length(const Bolt& bolt, const Limits& limits) {
-  const Mm least = stack_height(bolt) + limits.threads_past_nut * bolt.size.pitch + bolt.size.length_minus;
+  const Mm least = stack_height(bolt) + limits.threads_past_nut * bolt.size.pitch;
   for (Mm length : bolt.size.lengths)
-    if (length >= least - same_place) return length;
+    if (length - bolt.size.tolerance(length).minus >= least - same_place) return length;
   return bolt.size.lengths.back();
 }
 
@@ -54,13 +58,12 @@ int Builder::add(const Identity& id, const std::string& material, Origin origin,
   if (stands(frame) && !std::holds_alternative<Hardware>(form) &&
       (origin == Origin::made || origin == Origin::bought)) {
     origin = Origin::standing;
-    const auto is_there = [](Hole& hole) {
-      if (hole.process != Process::in_place) hole.process = Process::as_bought;
-    };
     if (Plate* plate = std::get_if<Plate>(&form))
-      for (Hole& hole : plate->holes) is_there(hole);
+      for (Hole& hole : plate->holes) hole.process = Process::as_bought;
+    // But for what the frame's file asks to be drilled in its mains.
     if (Member* member = std::get_if<Member>(&form))
-      for (FaceHole& hole : member->holes) is_there(hole.hole);
+      for (FaceHole& hole : member->holes)
+        if (hole.hole.process != Process::on_site) hole.hole.process = Process::as_bought;
   }
   return add_new(id, material, origin, std::move(form));
 }
@@ -135,7 +138,9 @@ void Builder::bolt(const BoltPlan& p) {
   const Vec3 up = -bolt.direction;
   Mm depth = 0;  // below the seat; the head's washers stand above it
   const auto put = [&](HardwareKind kind, Piece piece, Mm at, Mm length) {
-    const int part = add({Kind::hardware}, "", Origin::bought, Hardware{kind, bolt.size, length});
+    const int part =
+        add({Kind::hardware}, "", Origin::bought,
+            Hardware{kind, bolt.size, length, is_washer(kind) ? std::string() : p.grade, p.coating});
     Identity id = p.id;
     id.piece = piece;
     const int item = place(part, id, hardware_frame(bolt.seat + at * bolt.direction, up));

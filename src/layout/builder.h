@@ -21,14 +21,29 @@ struct Through {
 
 struct BoltPlan {
   Identity id;
-  std::string size;
-  std::optional<Mm> length;  // named by the owner
+  std::string size, grade, coating;  // of the hole it is for (see for_hole)
+  std::optional<Mm> length;          // named by the owner
   Vec3 seat, direction;
   std::vector<Through> plies;          // in order from the head
   std::vector<Contribution> stack_up;  // first ply against the others
   bool finds_its_place = false;        // see Bolt
   std::optional<Mm> shim = {};         // see Bolt
 };
+
+// Size, grade and coating as the hole asks for them.
+inline void for_hole(BoltPlan& plan, const BoltHole& hole) {
+  plan.size = hole.bolt.text;
+  plan.grade = hole.grade;
+  plan.coating = hole.coating;
+}
+
+// How far a plate's edge is held in from the channel's under or over it, so that a
+// fillet of that leg has a ledge to lie on.
+inline constexpr Mm least_ledge = 6;
+inline Mm plate_ledge(Mm leg) { return std::max(least_ledge, leg + 1); }
+
+// Of a flange or a tube's wall, as welds on it count it: a rolled flange in its middle.
+inline Mm flange_steel(const Section& s) { return is_closed(s) ? s.web : s.flange_thickness; }
 
 // A hole that comes in the part, at `at` on its face, a slot's long axis at `angle`.
 inline Hole bought_hole(Vec2 at, const BoltHole& hole, Radians angle, Kind purpose) {
@@ -52,16 +67,17 @@ Section kit_angle(const char* name, const KitAngle& k) {
 // A tolerance that is the same either way.
 inline Contribution either_way(const char* what, Mm x, Mm y, Mm z = 0) { return {what, x, x, y, y, z, z}; }
 
-// Where in a rail section's list of holes each one is, by what it is for. A section's
-// holes are the same for every section; sides differ in where they lie in the list.
+// Where in a rail section's list of holes each one is, by what it is for.
 struct RailHoles {
-  struct OneSide {
-    std::vector<int> mounting, bunk_sets;    // as Track lists them
+  struct OneRail {
+    std::vector<int> mounting, bunk_sets;    // as SectionHoles lists them
     std::array<int, 2> stop{};               // front end, rear end
     std::vector<std::array<int, 2>> gusset;  // a gusset bolt from a joint: at the front end, at the rear end
   };
-  OneSide left, right;
-  const OneSide& of(Side side) const { return side == Side::left ? left : right; }
+  std::vector<OneRail> left, right;  // by section
+  const OneRail& of(Side side, int section) const {
+    return (side == Side::left ? left : right).at(static_cast<std::size_t>(section));
+  }
 };
 
 class Builder {
@@ -122,7 +138,8 @@ class Builder {
 // Each adds its share to the builder's Bed, in this order (later ones look up
 // earlier items by identity).
 void lay_rails(Builder& b);
-void lay_frame(Builder& b);
+void lay_frame(Builder& b);  // and the tongue, by lay_tongue
+void lay_tongue(Builder& b);
 void lay_tabs(Builder& b);      // and the track bolts
 void lay_bunks(Builder& b);     // bunks, gussets, track stops and their bolts
 void lay_on_bunks(Builder& b);  // clamps and log stops

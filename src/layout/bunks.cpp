@@ -38,13 +38,13 @@ void lay_bunk_row(Builder& b) {
     for (Side side : both_sides) {
       BoltPlan bolt;
       bolt.id = {Kind::bunk_bolt, side, number};
-      bolt.size = k.hole.bolt.text;
+      for_hole(bolt, k.hole);
       bolt.length = b.order.bolts.bunk;
       bolt.seat = {p.x, b.line(side, k.line), b.rail_seat() + k.thickness};
       bolt.direction = {0, 0, -1};
       // The bunk runs from left to right.
       bolt.plies = {{item, side == Side::left ? 0 : 1},
-                    {rail_item(b, side, p.section), b.rail_holes.of(side).bunk_sets[p.set]}};
+                    {rail_item(b, side, p.section), b.rail_holes.of(side, p.section).bunk_sets[p.set]}};
       bolt.stack_up = {either_way("hole in the bunk", tolerance, tolerance),
                        either_way("hole in the rail", tolerance, tolerance)};
       bolt.finds_its_place = true;
@@ -82,16 +82,17 @@ void lay_gussets(Builder& b) {
           const Mm from_joint = g.bolts[k];
           BoltPlan bolt;
           bolt.id = {Kind::gusset_bolt, side, static_cast<int>(j) + 1, ++number};
-          bolt.size = g.hole.bolt.text;
+          for_hole(bolt, g.hole);
           bolt.length = b.order.bolts.gusset;
           bolt.seat = {joint + way * from_joint, b.line(side, b.kit.rail.thickness),
                        b.standoff() + g.bottom + g.height / 2};
           bolt.direction = {0, out, 0};
           // Behind the joint lies the front end of the next section. The gusset's own x runs
           // rearward on the right, forward on the left.
-          bolt.plies = {{rail_item(b, side, static_cast<int>(j) + (way > 0 ? 1 : 0)),
-                         b.rail_holes.of(side).gusset[k][way > 0 ? 0 : 1]},
-                        {item, static_cast<int>(2 * k) + (way * out > 0 ? 1 : 0)}};
+          const int section = static_cast<int>(j) + (way > 0 ? 1 : 0);
+          bolt.plies = {
+              {rail_item(b, side, section), b.rail_holes.of(side, section).gusset[k][way > 0 ? 0 : 1]},
+              {item, static_cast<int>(2 * k) + (way * out > 0 ? 1 : 0)}};
           // A joint left open parts the rails; the gusset shares that between its two sides.
           const Mm open = b.kit.rail.joint_gap_plus / 2, hole = b.kit.rail.hole_tolerance;
           bolt.stack_up = {either_way("hole in the rail", hole, 0, hole),
@@ -132,13 +133,13 @@ void lay_track_stops(Builder& b) {
                                {foot, {toward_head, 0, 0}, {0, toward_head, 0}});
       BoltPlan bolt;
       bolt.id = {Kind::stop_bolt, side, 0, 0, end};
-      bolt.size = k.hole.bolt.text;
+      for_hole(bolt, k.hole);
       bolt.length = b.order.bolts.stop;
       bolt.seat = foot + Vec3{0, 0, k.foot_thickness};
       bolt.direction = {0, 0, -1};
-      bolt.plies = {
-          {item, 0},
-          {rail_item(b, side, rear ? b.track().sections - 1 : 0), b.rail_holes.of(side).stop[rear ? 1 : 0]}};
+      const int section = rear ? b.track().sections - 1 : 0;
+      bolt.plies = {{item, 0},
+                    {rail_item(b, side, section), b.rail_holes.of(side, section).stop[rear ? 1 : 0]}};
       bolt.stack_up = {either_way("hole in the rail", b.kit.rail.hole_tolerance, b.kit.rail.hole_tolerance)};
       b.bolt(bolt);
     }

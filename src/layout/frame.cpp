@@ -1,30 +1,29 @@
-// The made frame: mains, cross members, front and rear members, tongue and
-// corner gussets.
+// The made frame: mains, cross members, front and rear members, and corner gussets.
 #include <fmt/format.h>
 
 #include <cmath>
 
-#include "bed/tongue_lap.h"
 #include "layout/builder.h"
 
 namespace bedwright {
 namespace {
 
-// How far a plate's edge is held in from the channel's under or over it, so that a
-// fillet has a ledge to lie on.
-constexpr Mm least_ledge = 6;
-Mm plate_ledge(const Builder& b) { return std::max(least_ledge, b.frame.welds.leg + 1); }
 // Room kept between a cross member and a jack's bolts for a wrench.
 constexpr Mm cross_to_jack = inch;
 
-// Flat height of a channel's web between its fillets: what a smaller channel
-// has to fit into. The fillet's tangent point lies R tan(turn / 2) from the
-// corner, the corner where the tapered inner face meets the web.
-Mm clear_depth(const Section& s) {
-  const Mm at_web = s.flange_thickness + channel_flange_slope * (s.flange - s.web) / 2;
-  const Radians turn = 90 * degree - std::atan(channel_flange_slope);
-  return s.depth - 2 * (at_web + s.root_radius * std::tan(turn / 2));
+// The holes that drain a tube, in its underside, the same from either end.
+std::vector<FaceHole> drains(const Builder& b, const Section& s, Mm length, Mm from_end) {
+  const Mm diameter = b.frame.drain_hole;
+  if (!is_closed(s) || diameter <= 0) return {};
+  const Mm in = on_tape(from_end, b.order.order.tape);
+  std::vector<FaceHole> holes;
+  for (const Mm x : {in, tidy(length - in)})
+    holes.push_back({Face::bottom_flange,
+                     {{x, tidy(s.flange / 2)}, diameter, diameter, 0, Process::drilled, Kind::drain}});
+  return holes;
 }
+// From a cross member's end, and from where something lies under a main: room for the drill.
+constexpr Mm drain_room = 2 * inch;
 
 // The four holes of one jack in a main's web, by dx, then dz, in member coordinates (from the
 // front end). They are drilled from a sheet in marks of the tape, so that is where they are:
@@ -48,7 +47,12 @@ std::vector<FaceHole> holes_of_jack(const Builder& b, Mm from_front_end, Process
 
 // The holes of a main, sorted along it: those for jack bolts, of which the builder keeps which
 // are each jack's four, and those of jacks that are there no more.
+// A tube has none: its jacks' plates are welded on, for no nut goes inside. It drains behind the
+// tongue and ahead of the corner gussets.
 std::vector<FaceHole> main_holes(Builder& b) {
+  if (is_closed(b.main_section()))
+    return drains(b, b.main_section(), b.main_length(),
+                  std::max(b.frame.tongue.back, b.frame.corner_gusset.leg) + drain_room);
   struct Made {
     FaceHole hole;
     int jack;  // -1: of none that is there
@@ -61,7 +65,10 @@ std::vector<FaceHole> main_holes(Builder& b) {
   };
   for (std::size_t k = 0; k < b.order.jacks.size(); ++k) {
     const Mm at = b.order.jacks[k] - b.main_start();
-    add(at, is_new_place(b.frame.jack, at) ? Process::in_place : Process::drilled, static_cast<int>(k));
+    const Process process = is_new_place(b.frame.jack, at)  ? Process::on_site
+                            : b.frame.jack.drilled_in_place ? Process::in_place
+                                                            : Process::drilled;
+    add(at, process, static_cast<int>(k));
   }
   for (const Mm at : places_left_by_jacks(b.frame.jack)) add(at, Process::as_bought, -1);
   std::stable_sort(made.begin(), made.end(), [](const Made& p, const Made& q) {
@@ -77,15 +84,19 @@ std::vector<FaceHole> main_holes(Builder& b) {
   return holes;
 }
 
-// The left and right mains are the same part turned over, because every hole
-// pattern in their webs is even about mid depth.
+// The left and right mains are the same part: channels turned over, because every hole
+// pattern in their webs is even about mid depth; tubes turned end for end, because their
+// drains are to lie underneath.
 void lay_mains(Builder& b) {
   const Section& s = b.main_section();
-  const int part =
-      b.add({Kind::main}, b.frame.grade, Origin::made, Member{s, tidy(b.main_length()), 0, 0, main_holes(b)});
+  const Mm length = tidy(b.main_length());
+  const int part = b.add({Kind::main}, b.frame.grade, Origin::made, Member{s, length, 0, 0, main_holes(b)});
   for (Side side : both_sides) {
+    const bool ends_changed = is_closed(s) && side == Side::right;
     b.place(part, {Kind::main, side},
-            {{b.main_start(), b.web_back(side), -s.depth / 2}, {1, 0, 0}, {0, -outward(side), 0}});
+            {{b.main_start() + (ends_changed ? length : 0), b.web_back(side), -s.depth / 2},
+             {ends_changed ? -1.0 : 1.0, 0, 0},
+             {0, -outward(side), 0}});
   }
 }
 
@@ -160,50 +171,64 @@ std::vector<Mm> cross_positions(const Builder& b, const Section& s) {
   return places;
 }
 
-// Up both faces of a cross member's web, between its flanges, on the main's web.
+// The inner face of a main at that side: of a channel's web, or of a tube's inner wall.
+Mm inner_face(const Builder& b, Side side) {
+  const Section& main = b.main_section();
+  return b.web_back(side) - outward(side) * (is_closed(main) ? main.flange : main.web);
+}
+
+// Up both faces of a cross member's web, between its flanges, on the main's web; of a tube,
+// up both of its sides where they are flat.
 std::vector<WeldRun> web_runs(const Builder& b, const Section& s, Side side, Mm x) {
-  const Mm y = outward(side) * (b.frame.main.spacing / 2 - b.main_section().web),
-           middle = -b.main_section().depth / 2, half = s.depth / 2 - s.flange_thickness;
+  const Mm y = inner_face(b, side), middle = -b.main_section().depth / 2,
+           half = is_closed(s) ? clear_depth(s) / 2 : s.depth / 2 - s.flange_thickness;
   const auto run = [&](Mm at, double way) {
     return WeldRun{{at, y, middle - half}, {at, y, middle + half}, {0, -outward(side), 0}, {way, 0, 0}};
   };
-  return {run(x, 1), run(x - s.web, -1)};
+  return {run(x, 1), run(x - (is_closed(s) ? s.flange : s.web), -1)};
 }
 
 void lay_cross_members(Builder& b) {
   const Section& main = b.main_section();
   const Section& s = b.section(b.frame.cross_member.section);
   if (s.depth > clear_depth(main)) {
-    b.problem(
-        "frame.cross_member.section",
-        fmt::format("{} is {:.1f} mm deep and does not fit between the flanges of {}, which leave {:.1f} mm",
-                    s.name, s.depth, main.name, clear_depth(main)),
-        "name a shallower channel, or a deeper main");
+    b.problem("frame.cross_member.section",
+              fmt::format("{} is {:.1f} mm deep and does not fit between the {} of {}, which leave {:.1f} mm",
+                          s.name, s.depth, is_closed(main) ? "rounded edges" : "flanges", main.name,
+                          clear_depth(main)),
+              "name a shallower section, or a deeper main");
     return;
   }
   // What goes between two things is cut to the mark below, never above: the rest is
   // gap, half at each end.
-  const Mm length = down_to_tape(b.frame.main.spacing - 2 * main.web, b.order.order.tape);
-  const int part = b.add({Kind::cross_member}, b.frame.grade, Origin::made, Member{s, length, 0, 0, {}});
+  const Mm length = down_to_tape(2 * inner_face(b, Side::right), b.order.order.tape);
+  const int part = b.add({Kind::cross_member}, b.frame.grade, Origin::made,
+                         Member{s, length, 0, 0, drains(b, s, length, drain_room)});
   int number = 0;
   for (Mm x : cross_positions(b, s)) {
     const int item = b.place(part, {Kind::cross_member, Side::middle, ++number},
                              {{x, -length / 2, -main.depth / 2}, {0, 1, 0}, {-1, 0, 0}});
     for (Side side : both_sides)
-      b.weld(item, b.main(side), b.frame.welds.leg, WeldLine::web_sides, {std::min(s.web, main.web), 0},
+      b.weld(item, b.main(side), b.frame.welds.of(b.frame.welds.cross_member),
+             is_closed(s) ? WeldLine::tube_sides : WeldLine::web_sides, {std::min(s.web, main.web), 0},
              web_runs(b, s, side, x));
   }
 }
 
 // Round the inside of a main's end, at `x`: under its top flange, down its web, over its
-// bottom flange. `inward`: which way along the bed the main lies.
-std::vector<WeldRun> inside_runs(const Builder& b, Side side, Mm x, double inward) {
+// bottom flange; of a tube, up its inner side. `inward`: which way along the bed the main lies.
+std::vector<WeldRun> inside_runs(const Builder& b, const Section& end_member, Side side, Mm x,
+                                 double inward) {
   const Section& s = b.main_section();
   const double out = outward(side);
-  const Mm drop = channel_flange_slope * (s.flange - s.web) / 2, web = b.web_back(side) - out * s.web,
-           toe = b.web_back(side) - out * s.flange, top = -(s.flange_thickness + drop),
-           top_at_toe = -(s.flange_thickness - drop);
   const Vec3 along{inward, 0, 0};
+  if (is_closed(s)) {
+    const Mm half = std::min(clear_depth(s) / 2, end_member.depth / 2 - outer_corner(end_member)),
+             y = inner_face(b, side);
+    return {{{x, y, -s.depth / 2 + half}, {x, y, -s.depth / 2 - half}, {0, -out, 0}, along}};
+  }
+  const Mm web = b.web_back(side) - out * s.web, toe = b.web_back(side) - out * s.flange,
+           top = -flange_thickness_at(s, s.web), top_at_toe = -flange_thickness_at(s, s.flange);
   return {{{x, toe, top_at_toe}, {x, web, top}, {0, 0, -1}, along},
           {{x, web, top}, {x, web, -s.depth - top}, {0, -out, 0}, along},
           {{x, web, -s.depth - top}, {x, toe, -s.depth - top_at_toe}, {0, 0, 1}, along}};
@@ -222,115 +247,14 @@ void lay_end_members(Builder& b) {
     const int item = b.place(part, {kind}, at);
     // The outside faces are flush, so only the inside has a corner for a fillet.
     for (Side side : both_sides)
-      b.weld(item, b.main(side), b.frame.welds.leg, WeldLine::inside_end,
-             {std::min(s.web, b.main_section().web), 0}, inside_runs(b, side, at.origin.x, -at.y_axis.x));
+      b.weld(item, b.main(side), b.frame.welds.of(b.frame.welds.end_member),
+             is_closed(b.main_section()) ? WeldLine::inner_side : WeldLine::inside_end,
+             {std::min(s.web, b.main_section().web), 0}, inside_runs(b, s, side, at.origin.x, -at.y_axis.x));
   };
   lay(Kind::front_member, b.frame.front_member.section,
       {{b.main_start(), -half, -depth / 2}, {0, 1, 0}, {-1, 0, 0}});
   lay(Kind::rear_member, b.frame.rear_member.section,
       {{b.main_end(), half, -depth / 2}, {0, -1, 0}, {1, 0, 0}});
-}
-
-// Each channel to the main it lies under, and to the front member, which it crosses
-// askew.
-void lay_tongue_welds(Builder& b, int item, Side side) {
-  const FrameTongue& t = b.frame.tongue;
-  const Section &s = b.section(t.section), &main = b.main_section(),
-                &nose = b.section(b.frame.front_member.section);
-  const Mm leg = tongue_leg(s, b.frame.welds.leg, b.order.order.figures().step());
-  const TongueLap lap =
-      tongue_lap({t.length, t.back, t.angle}, s, main, b.main_start(), b.main_end(), b.frame.main.spacing);
-  const std::vector<LapRun> runs = lap_runs(lap, leg);
-  const double out = outward(side);
-  const auto run_at = [&](const LapRun& r, Mm z) {
-    return WeldRun{
-        {r.from.x, out * r.from.y, z}, {r.to.x, out * r.to.y, z}, {0, 0, -1}, {r.out.x, out * r.out.y, 0}};
-  };
-  const int over = b.main(side);
-  // A rolled flange is thinnest where it ends: at the weld the thinner steel is the toe.
-  const Mm toe = toe_thickness(s);
-  const Builder::WeldSteel steel{std::min(toe, main.flange_thickness), toe};
-  for (const LapRun& run : runs) b.weld(item, over, leg, run.what, steel, {run_at(run, -main.depth)});
-  // Wanted all the same, so that WELD-CONTACT stops it.
-  if (runs.empty()) b.weld(item, over, leg, WeldLine::under_main, steel, {});
-  // Both edges, where they cross the front member and leave the fillet a ledge on it.
-  std::vector<WeldRun> crossing;
-  const Mm z = -main.depth / 2 - nose.depth / 2, askew = leg * std::sin(t.angle);
-  for (const double edge : {1.0, -1.0}) {  // outer, inner
-    const auto at = [&](Mm x) {
-      return Vec2{x, lap.web_at_front + (x - lap.front) * std::tan(lap.angle) - (edge < 0 ? lap.toe : 0)};
-    };
-    const Mm from = b.main_start() - nose.flange, to = b.main_start();
-    crossing.push_back(
-        run_at({WeldLine::flange_edges, at(edge > 0 ? from + askew : from), at(edge > 0 ? to : to - askew),
-                edge * Vec2{-std::sin(t.angle), std::cos(t.angle)}},
-               z));
-  }
-  b.weld(item, b.bed.item({Kind::front_member}), leg, WeldLine::flange_edges,
-         {std::min(toe, nose.flange_thickness), toe}, crossing);
-}
-
-// Two channels under the frame, toes inward, both ends cut square to the bed.
-// Left and right are one part: a channel is even about mid depth.
-void lay_tongue(Builder& b) {
-  const FrameTongue& t = b.frame.tongue;
-  const Section& s = b.section(t.section);
-  const double cosine = std::cos(t.angle), sine = std::sin(t.angle);
-  const Mm front = b.main_start() - t.length;
-  const Mm web_at_front = s.flange / cosine + tongue_toe_gap;
-  const Mm length = tidy((t.length + t.back) / cosine);
-  const int part =
-      b.add({Kind::tongue}, b.frame.grade, Origin::made, Member{s, length, -t.angle, -t.angle, {}});
-  for (Side side : both_sides) {
-    const double out = outward(side);
-    const int item = b.place(part, {Kind::tongue, side},
-                             {{front, out * web_at_front, -b.main_section().depth - s.depth / 2},
-                              {cosine, out * sine, 0},
-                              {sine, -out * cosine, 0}});
-    lay_tongue_welds(b, item, side);
-  }
-}
-
-// Three bolt holes and the tube's, on a plate across the tongue.
-void lay_tongue_plate(Builder& b) {
-  const FrameTongue& t = b.frame.tongue;
-  const FrameTongueJack& j = b.frame.tongue_jack;
-  const Section& s = b.section(t.section);
-  const double slope = std::tan(t.angle);
-  const Mm web_at_front = s.flange / std::cos(t.angle) + tongue_toe_gap;
-  const auto half_width = [&](Mm behind) { return web_at_front + behind * slope - plate_ledge(b); };
-  const Mm near = half_width(j.behind_front - j.plate_length / 2),
-           far = half_width(j.behind_front + j.plate_length / 2);
-  if (near <= j.centre_hole) {
-    b.problem("frame.tongue_jack.behind_front", "the tongue is too narrow there for the jack's plate",
-              "put the jack further back");
-    return;
-  }
-  Plate plate;
-  plate.thickness = j.plate_thickness;
-  const Mm half = j.plate_length / 2;
-  plate.outline = polygon({{-half, tidy(-near)}, {half, tidy(-far)}, {half, tidy(far)}, {-half, tidy(near)}});
-  plate.holes.push_back({{0, 0}, j.centre_hole, j.centre_hole, 0, Process::cut, Kind::jack_tube});
-  for (double turn : {60.0, 180.0, 300.0}) {
-    const Vec2 at{tidy(j.bolt_circle / 2 * std::cos(turn * degree)),
-                  tidy(j.bolt_circle / 2 * std::sin(turn * degree))};
-    plate.holes.push_back({at, j.hole.diameter, j.hole.slot.value_or(j.hole.diameter), 0, Process::cut,
-                           Kind::tongue_jack_bolt});
-  }
-  const int part = b.add({Kind::tongue_plate}, b.frame.grade, Origin::made, plate);
-  const int item = b.place(
-      part, {Kind::tongue_plate},
-      {{b.main_start() - t.length + j.behind_front, 0, -b.main_section().depth}, {1, 0, 0}, {0, 1, 0}});
-  const Vec3 middle = b.bed.items[item].placement.origin;
-  for (Side side : both_sides) {
-    const double out = outward(side);
-    const WeldRun edge{middle + Vec3{-half, out * near, 0},
-                       middle + Vec3{half, out * far, 0},
-                       {0, 0, 1},
-                       {-std::sin(t.angle), out * std::cos(t.angle), 0}};
-    b.weld(item, b.bed.item({Kind::tongue, side}), b.frame.welds.leg, WeldLine::outer_edge,
-           {std::min(j.plate_thickness, s.flange_thickness), j.plate_thickness}, {edge});
-  }
 }
 
 // A triangle under each rear corner, sharp ends cut off. The front corners have
@@ -345,10 +269,11 @@ void lay_corner_gussets(Builder& b) {
           : polygon({{0, 0}, {g.leg, 0}, {0, g.leg}});
   const int part = b.add({Kind::corner_gusset}, b.frame.grade, Origin::made, plate);
   // In from the main's web back and from the rear member's toes, so that a fillet
-  // has a ledge to lie on.
-  const Mm ledge = plate_ledge(b);
+  // has a flat ledge to lie on.
   const Section& rear_member = b.section(b.frame.rear_member.section);
-  const Mm x = b.main_end() + rear_member.flange - ledge;
+  const Mm leg = b.frame.welds.of(b.frame.welds.corner_gusset),
+           ledge = plate_ledge(leg) + outer_corner(b.main_section()),
+           x = b.main_end() + rear_member.flange - plate_ledge(leg) - outer_corner(rear_member);
   const Mm z = -b.main_section().depth - g.thickness;
   const int right = b.place(part, {Kind::corner_gusset, Side::right},
                             {{x, b.web_back(Side::right) - ledge, z}, {-1, 0, 0}, {0, -1, 0}});
@@ -356,7 +281,7 @@ void lay_corner_gussets(Builder& b) {
                            {{x, b.web_back(Side::left) + ledge, z}, {0, 1, 0}, {-1, 0, 0}});
   for (int item : {left, right}) {
     const auto steel = [&](const Section& s) {
-      return Builder::WeldSteel{std::min(g.thickness, s.flange_thickness), g.thickness};
+      return Builder::WeldSteel{std::min(g.thickness, flange_steel(s)), g.thickness};
     };
     const Side side = item == left ? Side::left : Side::right;
     const double out = outward(side);
@@ -365,9 +290,9 @@ void lay_corner_gussets(Builder& b) {
     std::vector<WeldRun> along;
     if (x - g.leg < b.main_end() - same_place)
       along.push_back({{x - g.leg, edge, under}, {b.main_end(), edge, under}, {0, 0, -1}, {0, out, 0}});
-    b.weld(item, b.main(side), b.frame.welds.leg, WeldLine::edge_under_main, steel(b.main_section()), along);
-    b.weld(item, b.bed.item({Kind::rear_member}), b.frame.welds.leg, WeldLine::edge_under_rear,
-           steel(rear_member), {{{x, edge, rear}, {x, edge - out * g.leg, rear}, {0, 0, -1}, {1, 0, 0}}});
+    b.weld(item, b.main(side), leg, WeldLine::edge_under_main, steel(b.main_section()), along);
+    b.weld(item, b.bed.item({Kind::rear_member}), leg, WeldLine::edge_under_rear, steel(rear_member),
+           {{{x, edge, rear}, {x, edge - out * g.leg, rear}, {0, 0, -1}, {1, 0, 0}}});
   }
 }
 
@@ -378,7 +303,6 @@ void lay_frame(Builder& b) {
   lay_cross_members(b);
   lay_end_members(b);
   lay_tongue(b);
-  lay_tongue_plate(b);
   lay_corner_gussets(b);
 }
 

@@ -94,9 +94,12 @@ void lay_axles(Builder& b) {
   }
 }
 
+// The middle of a jack's four bolts.
+Mm jack_middle(const Builder& b) { return -b.frame.jack.below.value_or(b.main_section().depth / 2); }
+
 Bought jack_item(const Builder& b) {
   const FrameJack& j = b.frame.jack;
-  const Mm mid = -b.main_section().depth / 2, flange = j.plate_thickness, post = flange + j.flange_thickness;
+  const Mm mid = jack_middle(b), flange = j.plate_thickness, post = flange + j.flange_thickness;
   Bought jack;
   jack.envelope = {
       box({-j.plate_length / 2, flange, mid - j.plate_height / 2},
@@ -113,18 +116,21 @@ Bought jack_item(const Builder& b) {
   return jack;
 }
 
-Plate jack_plate(const FrameJack& j) {
+// On a tube it reaches from its jack up to where the main's side is flat no more.
+Plate jack_plate(const Builder& b) {
+  const FrameJack& j = b.frame.jack;
+  const Section& main = b.main_section();
+  const Mm top = is_closed(main) ? -outer_corner(main) - jack_middle(b) : j.plate_height / 2;
   Plate plate;
   plate.thickness = j.plate_thickness;
-  plate.outline =
-      rectangle({-j.plate_length / 2, -j.plate_height / 2}, {j.plate_length / 2, j.plate_height / 2});
+  plate.outline = rectangle({-j.plate_length / 2, -j.plate_height / 2}, {j.plate_length / 2, tidy(top)});
   for (double dx : {-0.5, 0.5})
     for (double dz : {-0.5, 0.5})
       plate.holes.push_back({{tidy(dx * j.bolt_x), tidy(dz * j.bolt_z)},
                              j.hole.diameter,
                              j.hole.slot.value_or(j.hole.diameter),
                              0,
-                             Process::cut,
+                             j.drilled_in_place ? Process::in_place : Process::cut,
                              Kind::jack_bolt});
   return plate;
 }
@@ -139,11 +145,47 @@ Bought run_down(Mm half_x, Mm y_from, Mm y_to, Mm from, Mm travel) {
 // Holes made by dx, then dz, from -1/2 to 1/2: which of the four.
 int of_four(double dx, double dz) { return (dx > 0 ? 2 : 0) + (dz > 0 ? 1 : 0); }
 
+// Both ends of a jack's plate, up the flat of a tube's side: no nut goes inside, so the plate
+// is welded on and its bolts pass below.
+void weld_plate_on(Builder& b, int plate, Side side, Mm x) {
+  const FrameJack& j = b.frame.jack;
+  const Section& main = b.main_section();
+  const double out = outward(side);
+  const Mm from = -outer_corner(main), to = from - clear_depth(main);
+  std::vector<WeldRun> runs;
+  for (const double end : {-1.0, 1.0}) {
+    const Mm at = x + end * j.plate_length / 2;
+    runs.push_back({{at, b.web_back(side), from}, {at, b.web_back(side), to}, {0, out, 0}, {end, 0, 0}});
+  }
+  b.weld(plate, b.main(side), b.frame.welds.of(b.frame.welds.jack_plate), WeldLine::plate_ends,
+         {std::min(j.plate_thickness, main.web), j.plate_thickness}, std::move(runs));
+}
+
+// The room its crank takes through a turn, in the jack's frame.
+Bought crank_turn(const FrameJack& j) {
+  const Mm post = j.plate_thickness + j.flange_thickness;
+  Block turn;
+  turn.radius = j.crank->radius;
+  if (j.crank->turns == CrankTurns::over_the_top) {
+    turn.frame = {{0, post + j.post_width / 2, 0}, {1, 0, 0}, {0, 1, 0}};
+    turn.low = {0, 0, j.post_top + j.crank->axle};
+  } else {  // its Z along +y, out of the post's outer face
+    turn.frame = {{0, 0, j.post_top + j.crank->axle}, {1, 0, 0}, {0, 0, -1}};
+    turn.low = {0, 0, post + j.post_width};
+  }
+  turn.high = turn.low + Vec3{0, 0, j.crank->depth};
+  return {{turn}, {}, 0, {}};
+}
+
 void lay_jacks(Builder& b) {
   const FrameJack& j = b.frame.jack;
-  const Mm mid = -b.main_section().depth / 2;
+  const Mm mid = jack_middle(b);
+  const bool tube = is_closed(b.main_section());
+  if (tube && (!j.to_move.empty() || !j.to_add.empty()))
+    return b.problem("frame.jack", "to_move and to_add drill holes in place, and no bolt goes through a tube",
+                     "leave them out: the jacks of mains of tube stay where their plates are welded on");
   const int jack_there = b.add({Kind::jack}, "", Origin::bought, jack_item(b));
-  const int plate_there = b.add({Kind::jack_plate}, b.frame.grade, Origin::made, jack_plate(j));
+  const int plate_there = b.add({Kind::jack_plate}, b.frame.grade, Origin::made, jack_plate(b));
   int number = 0;
   for (Mm x : b.order.jacks) {
     ++number;
@@ -152,41 +194,50 @@ void lay_jacks(Builder& b) {
     const int jack_part =
         fresh ? b.add_new({Kind::jack, Side::middle, 0, 1}, "", Origin::bought, jack_item(b)) : jack_there;
     const int plate_part =
-        fresh ? b.add_new({Kind::jack_plate, Side::middle, 0, 1}, b.frame.grade, Origin::made, jack_plate(j))
+        fresh ? b.add_new({Kind::jack_plate, Side::middle, 0, 1}, b.frame.grade, Origin::made, jack_plate(b))
               : plate_there;
     for (Side side : both_sides) {
       const double out = outward(side);
       const int main = b.main(side);
-      // Plate: its X along x, its Y up (down on the road side), so Z points at the web.
-      const int plate =
-          b.place(plate_part, {Kind::jack_plate, side, number},
-                  {{x, b.web_back(side) + out * j.plate_thickness, mid}, {1, 0, 0}, {0, 0, out}});
+      // Plate: its Z points at the web. A channel's plate, the same either way up, is turned over on
+      // the road side; a tube's hangs, and is turned about its upright there.
+      const int plate = b.place(plate_part, {Kind::jack_plate, side, number},
+                                {{x, b.web_back(side) + out * j.plate_thickness, mid},
+                                 {tube ? out : 1, 0, 0},
+                                 {0, 0, tube ? 1 : out}});
       const int jack = b.place(jack_part, {Kind::jack, side, number},
                                {{x, b.web_back(side), 0}, {out, 0, 0}, {0, out, 0}});
       const Mm post = j.plate_thickness + j.flange_thickness;
       if (j.travel > 0)
         place_state(b, jack, Pose::run_down,
                     run_down(j.post_width / 2, post, post + j.post_width, j.post_bottom, j.travel));
+      if (j.crank) place_state(b, jack, Pose::handle_turn, crank_turn(j));
       int hole = 0;
       for (double dx : {-0.5, 0.5})
         for (double dz : {-0.5, 0.5}) {
           BoltPlan bolt;
           bolt.id = {Kind::jack_bolt, side, number, ++hole};
-          bolt.size = j.hole.bolt.text;
+          for_hole(bolt, j.hole);
           bolt.length = b.order.bolts.jack;
           bolt.seat = {x + dx * j.bolt_x, b.web_back(side) + out * (j.plate_thickness + j.flange_thickness),
                        mid + dz * j.bolt_z};
           bolt.direction = {0, -out, 0};
           // The jack is turned about its upright on the left; the plate is turned over there,
           // and so is the main on the right.
-          const Mm cut = b.order.tolerances.cut_position;
-          bolt.plies = {{jack, of_four(out * dx, dz)},
-                        {plate, of_four(dx, out * dz), {either_way("hole in the plate", cut, 0, cut)}},
-                        {main,
-                         b.main_jack_holes[number - 1][of_four(dx, -out * dz)],
-                         {either_way("hole in the main", cut, 0, cut)}}};
+          // Drilled in place, both holes are where the jack's are.
+          const Mm cut = j.drilled_in_place ? 0 : b.order.tolerances.cut_position;
+          const auto own = [&](const char* what) {
+            return cut > 0 ? std::vector{either_way(what, cut, 0, cut)} : std::vector<Contribution>{};
+          };
+          bolt.plies = {
+              {jack, of_four(out * dx, dz)},
+              {plate, tube ? of_four(out * dx, dz) : of_four(dx, out * dz), own("hole in the plate")}};
+          if (!tube)
+            bolt.plies.push_back(
+                {main, b.main_jack_holes[number - 1][of_four(dx, -out * dz)], own("hole in the main")});
           b.bolt(bolt);
         }
+      if (tube) weld_plate_on(b, plate, side, x);
     }
   }
 }
@@ -218,7 +269,8 @@ void lay_coupler(Builder& b) {
                            {{front - c.ball_ahead - socket, 0, -b.main_section().depth}});
   // Along each edge of the plate, from where its leg has flange under it behind the
   // tongue's cut; none where the plate does not lie on the tongue.
-  const Mm leg = b.frame.welds.leg, begins = leg * std::sin(c.angle), ends = c.length - c.ball_ahead - socket;
+  const Mm leg = b.frame.welds.of(b.frame.welds.coupler), begins = leg * std::sin(c.angle),
+           ends = c.length - c.ball_ahead - socket;
   for (Side side : both_sides) {
     const double out = outward(side);
     const auto edge_at = [&](Mm behind) {
@@ -271,7 +323,7 @@ void lay_tongue_jack(Builder& b) {
   for (const Lug& lug : std::get<Bought>(b.bed.part_of(item).form).lugs) {
     BoltPlan bolt;
     bolt.id = {Kind::tongue_jack_bolt, Side::middle, ++number};
-    bolt.size = j.hole.bolt.text;
+    for_hole(bolt, j.hole);
     bolt.length = b.order.bolts.tongue_jack;
     bolt.seat = Vec3{x, 0, top} + lug.at;
     bolt.direction = {0, 0, -1};

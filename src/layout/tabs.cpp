@@ -113,23 +113,29 @@ struct Tab {
   bool used = false;
 };
 
-// Down the web's back at both ends of a clip, as far as it reaches below the main's top.
+// Down the web's back at both ends of a clip, as far as it reaches below the main's top: of a
+// tube, where its side is flat.
 std::vector<WeldRun> clip_runs(const Builder& b, Side side, Mm x, Mm below) {
   std::vector<WeldRun> runs;
-  if (below <= same_place) return runs;
+  const Mm from = outer_corner(b.main_section()), to = std::min(below, b.main_section().depth - from);
+  if (to - from <= same_place) return runs;
   const Mm y = b.web_back(side);
   for (const double end : {-1.0, 1.0}) {
     const Mm at = x + end * b.frame.tabs.length / 2;
-    runs.push_back({{at, y, 0}, {at, y, -below}, {0, outward(side), 0}, {end, 0, 0}});
+    runs.push_back({{at, y, -from}, {at, y, -to}, {0, outward(side), 0}, {end, 0, 0}});
   }
   return runs;
 }
 
-// Across the flange at both ends of a plate, as far as it reaches in from the web's back.
+// Across the flange at both ends of a plate, as far as it reaches in from the web's back: of a
+// tube, where its top is flat.
 std::vector<WeldRun> flange_runs(const Builder& b, Side side, Vec3 moved, Mm inboard) {
   std::vector<WeldRun> runs;
-  if (inboard <= same_place) return runs;
-  const Mm outer = b.web_back(side) + moved.y, inner = outer - outward(side) * inboard;
+  const Section& main = b.main_section();
+  const Mm from = outer_corner(main), to = std::min(inboard, main.flange - from);
+  if (to - from <= same_place) return runs;
+  const Mm outer = b.web_back(side) + moved.y - outward(side) * from,
+           inner = b.web_back(side) + moved.y - outward(side) * to;
   for (const double end : {-1.0, 1.0}) {
     const Mm at = moved.x + end * b.frame.tabs.length / 2;
     runs.push_back({{at, outer, 0}, {at, inner, 0}, {0, 0, 1}, {end, 0, 0}});
@@ -171,8 +177,8 @@ Tab place_tab(Builder& b, const TabParts& parts, Side side, int number, Mm x, Ve
   // The plate covers no more of the flange than it reaches inboard.
   const Section& section = b.main_section();
   b.weld(tab.item, main, t.weld_leg, WeldLine::across_flange,
-         {std::min(t.plate->plate_thickness, section.flange_thickness), t.plate->plate_thickness},
-         flange_runs(b, side, moved, std::min(section.flange, t.plate->inboard)));
+         {std::min(t.plate->plate_thickness, flange_steel(section)), t.plate->plate_thickness},
+         flange_runs(b, side, moved, t.plate->inboard));
   if (parts.pad >= 0) {
     tab.pad = b.place(parts.pad, {Kind::tab_pad, side, number},
                       {moved + Vec3{0, b.web_back(side) + out * hole_from_web(b), t.plate->plate_thickness},
@@ -188,8 +194,9 @@ Tab place_tab(Builder& b, const TabParts& parts, Side side, int number, Mm x, Ve
 
 // How far the rail's hole may be from the tab's: what the rails add up from the
 // datum, what the tab's own making adds.
-std::vector<Contribution> stack_up(const Builder& b, int section, Mm within, bool measured) {
-  const bool from_rear_end = held_from_rear_end(b.kit.mounting, within, b.track().rail_length);
+std::vector<Contribution> stack_up(const Builder& b, Side side, int section, Mm within, bool measured) {
+  const bool from_rear_end = held_from_rear_end(b.kit.mounting, b.kit.rail.turned && side == Side::right,
+                                                within, b.track().lengths[static_cast<std::size_t>(section)]);
   const Accumulated a = accumulated(b.order.track.datum, b.track().sections, section, from_rear_end);
   const KitRail& r = b.kit.rail;
   const Tolerances& t = b.order.tolerances;
@@ -252,10 +259,10 @@ std::vector<Planned> on_a_standing_frame(const Builder& b, Side side) {
 std::vector<Planned> planned_tabs(const Builder& b, Side side) {
   if (!b.frame.tabs.existing.empty()) return on_a_standing_frame(b, side);
   std::vector<Planned> all;
-  for (Mm start : b.track().starts)
-    for (Mm within : b.track().mounting)
-      all.push_back({on_tape(start + within, b.order.order.tape), static_cast<int>(all.size()) + 1,
-                     b.frame.tabs.slot_length});
+  for (std::size_t s = 0; s < b.track().starts.size(); ++s)
+    for (Mm within : b.track().holes[s].mounting(side))
+      all.push_back({on_tape(b.track().starts[s] + within, b.order.order.tape),
+                     static_cast<int>(all.size()) + 1, b.frame.tabs.slot_length});
   return all;
 }
 
@@ -303,18 +310,19 @@ void lay_side(Builder& b, PartsOfTabs& parts, const std::vector<Planned>& planne
     tabs.back().shim = tab.shim;
   }
   int number = 0;
-  for (int s = 0; s < b.track().sections; ++s)
-    for (std::size_t hole = 0; hole < b.track().mounting.size(); ++hole) {
-      const Mm within = b.track().mounting[hole], x = b.track().starts[s] + within;
+  for (int s = 0; s < b.track().sections; ++s) {
+    const std::vector<Mm>& mounting = b.track().holes[static_cast<std::size_t>(s)].mounting(side);
+    for (std::size_t hole = 0; hole < mounting.size(); ++hole) {
+      const Mm within = mounting[hole], x = b.track().starts[static_cast<std::size_t>(s)] + within;
       BoltPlan bolt;
       bolt.id = {Kind::track_bolt, side, ++number};
-      bolt.size = b.kit.mounting.hole.bolt.text;
+      for_hole(bolt, b.kit.mounting.hole);
       bolt.length = b.order.bolts.track;
       bolt.seat = {x, b.line(side, b.kit.mounting.line), b.rail_seat()};
       bolt.direction = {0, 0, -1};
-      bolt.plies = {{b.bed.item({Kind::rail, side, s + 1}), b.rail_holes.of(side).mounting[hole]}};
+      bolt.plies = {{b.bed.item({Kind::rail, side, s + 1}), b.rail_holes.of(side, s).mounting[hole]}};
       Tab* tab = nearest_free(tabs, x);
-      bolt.stack_up = stack_up(b, s, within, stands(b.frame) && !(tab && tab->fresh));
+      bolt.stack_up = stack_up(b, side, s, within, stands(b.frame) && !(tab && tab->fresh));
       if (!tab) {
         b.missing_bolt(bolt);
         continue;
@@ -326,6 +334,7 @@ void lay_side(Builder& b, PartsOfTabs& parts, const std::vector<Planned>& planne
       bolt.plies.push_back({tab->item, 0});
       b.bolt(bolt);
     }
+  }
 }
 
 }  // namespace

@@ -60,14 +60,26 @@ Solid solid_of(const Plate& plate) {
   return between(low, high);
 }
 
-Solid solid_of(const Member& member) {
+// What an outline of the profile fills along the member.
+Solid filled(const Member& member, const Outline& outline) {
   std::vector<Vector3d> start, end;
   const double s = std::tan(member.start_mitre), e = std::tan(member.end_mitre);
-  for (Vec2 p : flattened(profile(member.section), chord)) {
+  for (Vec2 p : flattened(outline, chord)) {
     start.emplace_back(p.x * s, p.x, p.y);
     end.emplace_back(member.length + p.x * e, p.x, p.y);
   }
   return between(start, end);
+}
+
+Solid solid_of(const Member& member) {
+  Solid solid = filled(member, profile(member.section));
+  if (const auto inside = hollow(member.section)) {
+    const Solid out = filled(member, *inside);
+    solid.volume -= out.volume;
+    solid.first -= out.first;
+    solid.second -= out.second;
+  }
+  return solid;
 }
 
 double hole_area(const Hole& h) {
@@ -145,6 +157,7 @@ Carried carried_of(Kind kind) {
     case Kind::none:
     case Kind::end_member:
     case Kind::jack_tube:
+    case Kind::drain:
     case Kind::hardware:
     case Kind::joint:
     case Kind::joints:

@@ -147,7 +147,7 @@ struct Stand {
   Mm main_moment_x = 0;
   Newton main_shear = 0;
   Mpa main_stress = 0, main_allowed = 0;
-  Mpa web_stress = 0, web_allowed = 0;  // main_shear over depth times web
+  Mpa web_stress = 0, web_allowed = 0;  // main_shear over web_area
   double rail_moment = 0;
   Mpa rail_stress = 0, bunk_stress = 0, kit_allowed = 0;
   Mm rail_sag_x = 0;

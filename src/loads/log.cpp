@@ -65,7 +65,7 @@ std::vector<std::vector<BeamLoad>> LogOnBunks::places(int count) const {
     for (int i = 0; i < count; ++i)
       centres.push_back(first + log.length / 2 + i * (last - first - log.length) / (count - 1));
     // One so short that some of these leave it off its bunks lies on two neighbours.
-    if (log.length < 2 * bed_.track.bunk_pitch)
+    if (log.length < 2 * bed_.track.bunk_spacing())
       for (std::size_t i = 1; i < bunks.size();
            i += std::max<std::size_t>(1, bunks.size() / static_cast<std::size_t>(count)))
         centres.push_back((bunks[i - 1].x + bunks[i].x) / 2);

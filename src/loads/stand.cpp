@@ -209,7 +209,7 @@ class Mains {
       envelope->drawn.assign(drawn->begin(), drawn->end());
     out_.main_stress = std::abs(out_.main_moment) / bending_.modulus;
     const Section& main = *job_.catalog.section(job_.frame.main.section.text);
-    out_.web_stress = out_.main_shear / (main.depth * main.web);
+    out_.web_stress = out_.main_shear / web_area(main);
   }
 
   const Job& job_;

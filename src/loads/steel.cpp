@@ -6,12 +6,18 @@
 namespace bedwright {
 
 Bending bending_of(const Section& section) {
-  if (section.published && section.shape == Shape::channel)
+  if (section.published && section.shape != Shape::angle)
     return {section.published->ix, section.published->ix / (section.depth / 2)};
-  const AreaProperties a = area_properties(profile(section));
-  const Mm low = section.shape == Shape::channel ? -section.depth / 2 : 0;
+  const AreaProperties a = steel_properties(section);
+  const Mm low = section.shape == Shape::angle ? 0 : -section.depth / 2;
   const Mm edge = std::max(a.centroid.y - low, low + section.depth - a.centroid.y);
   return {a.about_x, a.about_x / edge};
+}
+
+Mm2 web_area(const Section& section) {
+  if (!is_closed(section)) return section.depth * section.web;
+  const Mm wall = section.published && section.published->wall > 0 ? section.published->wall : section.web;
+  return 2 * clear_depth(section) * wall;
 }
 
 std::optional<Mpa> yield_of_grade(const std::string& grade) {

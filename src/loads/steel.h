@@ -19,8 +19,10 @@ inline constexpr double bolt_safety = 2.0;
 // AISC 360 table J2.5, fillet weld on its throat: 0.60 of the electrode's
 // strength (E70: 70 ksi), safety factor 2.00.
 inline constexpr Mpa weld_allowable = 0.60 * 70 * ksi / 2.0;
-// AISC 360 section G2.1: shear on a rolled channel's web, 0.60 of yield on depth times web.
+// AISC 360 sections G2.1 and G4: shear, 0.60 of yield on a channel's depth times its web, or on
+// the flat height of a tube's two sides.
 inline constexpr double web_shear = 0.60;
+Mm2 web_area(const Section& section);
 inline constexpr double weld_throat = 0.70710678118654752;  // of the leg
 
 // What a fillet may carry, N/mm: its throat, or the thinner steel beside it where that is
@@ -36,7 +38,7 @@ struct Bending {
   double modulus = 0;  // mm3, at the farther edge
 };
 
-// Of a channel standing upright or an angle lying on its flat leg, bent up and
+// Of a channel or tube standing upright or an angle lying on its flat leg, bent up and
 // down: handbook figures where the section has them, else from its outline.
 Bending bending_of(const Section& section);
 

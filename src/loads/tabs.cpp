@@ -69,7 +69,7 @@ TabLoads tab_loads(const Job& job, const Bed& bed, const BedWeights& weights, co
   const Newton head = weights.head.mass * gravity;
   out.above = weights.head.centre.z - bed.track.standoff;
   out.across = job.kit.gauge - 2 * job.kit.mounting.line;
-  out.along = bed.track.rail_length / 2;
+  out.along = bed.track.shortest() / 2;
   const Newton sideways = head * road.cornering * out.above / out.across / (bolts / 2);
   const Newton forward = head * road.braking * out.above / out.along / 2;
   out.sideways = sideways >= forward;

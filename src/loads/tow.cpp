@@ -229,12 +229,13 @@ TongueLoads tongue_loads(const Job& job, const Tow& tow) {
     Mm length, from, to;
   };
   const Section& nose = *job.catalog.section(job.frame.front_member.section.text);
-  const Mm askew = nose.flange / std::cos(t.angle);
-  std::vector<Line> lines{{askew, -nose.flange, 0}, {askew, -nose.flange, 0}};
+  const Mm corner = outer_corner(nose), flat = nose.flange - 2 * corner, askew = flat / std::cos(t.angle);
+  std::vector<Line> lines{{askew, -corner - flat, -corner}, {askew, -corner - flat, -corner}};
   const TongueLap lap =
       tongue_lap({t.length, t.back, t.angle}, section, *job.catalog.section(job.frame.main.section.text), 0,
                  t.back, job.frame.main.spacing);
-  const Mm leg = tongue_leg(section, job.frame.welds.leg, job.order.order.figures().step());
+  const Mm leg =
+      tongue_leg(section, job.frame.welds.of(job.frame.welds.tongue), job.order.order.figures().step());
   for (const LapRun& run : lap_runs(lap, leg)) lines.push_back({run.length(), run.from.x, run.to.x});
   Mm length = 0, far = 0;
   double first = 0, inertia = 0;

@@ -109,11 +109,12 @@ void stand_lines(const Job& job, const Bed& bed, const LoadsResult& r, std::vect
   const Section& main = *job.catalog.section(job.frame.main.section.text);
   const Bending b = bending_of(main);
   lines.push_back(fmt::format(
-      "Main {}: largest moment {} at {}, over S = {}: {} of {}. Largest shear {}, over {} x {} of web: {} of "
+      "Main {}: largest moment {} at {}, over S = {}: {} of {}. Largest shear {}, over {} x {} of {}: {} of "
       "{}.",
       main.name, say.moment(s.main_moment), say.place(s.main_moment_x), say.section_modulus(b.modulus),
-      say.stress(s.main_stress), say.stress(s.main_allowed), say.force(s.main_shear), say.small(main.depth),
-      say.small(main.web), say.stress(s.web_stress), say.stress(s.web_allowed)));
+      say.stress(s.main_stress), say.stress(s.main_allowed), say.force(s.main_shear),
+      say.small(web_area(main) / main.web), say.small(main.web), is_closed(main) ? "its two sides" : "web",
+      say.stress(s.web_stress), say.stress(s.web_allowed)));
   // One span as a simple beam under the mean load: more than the true sag of inner
   // spans, which their neighbours hold up, and of the same order.
   std::vector<Mm> jacks = job.order.jacks;

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 #include <stdexcept>
+#include <tuple>
 
 #include "bed/names.h"
 #include "formats/csv.h"
@@ -16,8 +17,9 @@ namespace {
 struct Need {
   HardwareKind kind = HardwareKind::bolt;
   std::string size_name;  // for the order and for a box entry no bolt uses
+  std::string grade, coating;
   Mm length = 0;
-  std::map<Kind, int> by_use;  // by the kind of bolt they go with
+  std::map<Kind, int> by_use = {};  // by the kind of bolt they go with
   int in_box = 0;
   int total() const {
     int sum = 0;
@@ -26,16 +28,14 @@ struct Need {
   }
 };
 
-Need& need_of(std::vector<Need>& needs, HardwareKind kind, const std::string& size, Mm length) {
+// The one alike in all but its counts; `like` added where there is none.
+Need& need_of(std::vector<Need>& needs, const Need& like) {
   const auto found = std::find_if(needs.begin(), needs.end(), [&](const Need& n) {
-    return n.kind == kind && n.size_name == size && std::abs(n.length - length) < same_place;
+    return n.kind == like.kind && n.size_name == like.size_name && n.grade == like.grade &&
+           n.coating == like.coating && std::abs(n.length - like.length) < same_place;
   });
   if (found != needs.end()) return *found;
-  Need fresh;
-  fresh.kind = kind;
-  fresh.size_name = size;
-  fresh.length = length;
-  needs.push_back(fresh);
+  needs.push_back(like);
   return needs.back();
 }
 
@@ -56,21 +56,25 @@ std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const H
     if (item.bolt >= 0 && stands(bed, bed.bolts.at(static_cast<std::size_t>(item.bolt)))) continue;
     if (item.bolt < 0)
       throw std::logic_error(fmt::format("hardware list: {} belongs to no bolt", name(item)));
-    Need& need = need_of(needs, h->kind, h->size.name, h->kind == HardwareKind::bolt ? h->length : 0);
+    Need& need = need_of(
+        needs, {h->kind, h->size.name, h->grade, h->coating, h->kind == HardwareKind::bolt ? h->length : 0});
     ++need.by_use[bed.bolts.at(static_cast<std::size_t>(item.bolt)).id.kind];
   }
-  for (const KitBox& b : box) need_of(needs, HardwareKind::bolt, b.bolt.text, b.length).in_box += b.quantity;
+  for (const KitBox& b : box)
+    need_of(needs, {HardwareKind::bolt, b.bolt.text, b.grade, b.coating, b.length}).in_box += b.quantity;
   std::stable_sort(needs.begin(), needs.end(), [](const Need& a, const Need& b) {
     if (a.kind != b.kind) return a.kind < b.kind;
-    if (a.size_name != b.size_name) return a.size_name < b.size_name;
-    return a.length < b.length;
+    return std::tie(a.size_name, a.grade, a.coating, a.length) <
+           std::tie(b.size_name, b.grade, b.coating, b.length);
   });
   Csv csv;
-  csv.row({"item", "size", "length", "length mm", "needed", "for track", "for bunks", "for gussets",
-           "for stops", "for jacks", "for tongue jack", "spares", "in the kit's box", "to buy", "left over"});
+  csv.row({"item", "size", "grade", "coating", "length", "length mm", "needed", "for track", "for bunks",
+           "for gussets", "for stops", "for jacks", "for tongue jack", "spares", "in the kit's box", "to buy",
+           "left over"});
   for (Need& n : needs) {
     const bool bolt = n.kind == HardwareKind::bolt;
-    std::vector<CsvCell> row{word(n.kind), n.size_name};
+    // Where none is said of any, the bolts are common ones (ASTM A307, 4.6).
+    std::vector<CsvCell> row{word(n.kind), n.size_name, n.grade, n.coating};
     row.emplace_back(bolt ? heading.figures().size_length(n.length) : std::string());
     row.push_back(bolt ? CsvCell(n.length, 2) : CsvCell(""));
     row.emplace_back(n.total());
@@ -84,8 +88,13 @@ std::string hardware_csv(const Bed& bed, const std::vector<KitBox>& box, const H
   }
   for (const Shim& shim : shims) {
     const int extra = spares_for(shim.count, spares);
-    std::vector<CsvCell> row{"shim, " + heading.figures().size_length(shim.thickness) + " thick", shim.bolt,
-                             "", "", shim.count};
+    std::vector<CsvCell> row{"shim, " + heading.figures().size_length(shim.thickness) + " thick",
+                             shim.bolt,
+                             "",
+                             "",
+                             "",
+                             "",
+                             shim.count};
     for (const Kind use : bolt_kinds) row.emplace_back(use == Kind::track_bolt ? shim.count : 0);
     for (const int figure : {extra, 0, shim.count + extra, 0}) row.emplace_back(figure);
     csv.row(row);

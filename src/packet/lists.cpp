@@ -45,7 +45,7 @@ void plate_rows(Csv& csv, const Part& part, const Plate& plate, int quantity, co
   const Box2 box = bounds(Entity(Closed{0, plate.outline}));
   int number = 0;
   for (const Hole& hole : plate.holes) {
-    if (hole.process != Process::drilled) continue;
+    if (hole.process != Process::drilled && hole.process != Process::in_place) continue;
     hole_row(csv, part, quantity, "plate", ++number, "", hole.at.x - box.low.x, hole.at.y - box.low.y,
              "lower left corner of the cut file", hole, figures);
   }

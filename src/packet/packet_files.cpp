@@ -5,6 +5,7 @@
 
 #include <future>
 
+#include "bed/names.h"
 #include "formats/digest.h"
 #include "formats/page_svg.h"
 #include "formats/pdf.h"
@@ -34,7 +35,7 @@ std::string picture(const Examined& e, const View& view, const Issue& issue) {
   caption.revision = heading.revision;
   const Figures figures = e.figures();
   caption.notes = {fmt::format("{}, {} sections of {}, {} bunks", e.job.kit.name, track.sections,
-                               figures.say(track.rail_length), track.bunk_count()),
+                               rail_lengths(track, [&](Mm x) { return figures.say(x); }), track.bunk_count()),
                    fmt::format("Frame: {}", e.job.frame.name), heading.date};
   caption.draft = issue.trial;
   caption.digest = issue.digest;

@@ -5,6 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "bed/names.h"
 #include "examine/findings_json.h"
 #include "packet/loads_report.h"
 #include "packet/track_report.h"
@@ -35,19 +36,21 @@ const char* const cautions =
 Json account(const Track& t) {
   std::vector<Mm> bunks;
   for (const BunkPlace& b : t.bunks) bunks.push_back(b.x);
-  return Json{{"rail_length", to_a_millionth(t.rail_length)},
-              {"bunk_pitch", to_a_millionth(t.bunk_pitch)},
-              {"total_length", to_a_millionth(t.total_length)},
-              {"sections", t.sections},
-              {"bunks", t.bunk_count()},
-              {"remainder", to_a_millionth(t.remainder)},
-              {"joints", rounded_list(t.joints)},
-              {"bunk_positions", rounded_list(bunks)},
-              {"standoff", to_a_millionth(t.standoff)},
-              {"gauge", to_a_millionth(t.gauge)},
-              {"head_from", to_a_millionth(t.head_from)},
-              {"head_to", to_a_millionth(t.head_to)},
-              {"head_lock", to_a_millionth(t.head_lock)}};
+  Json json{{"rail_length", to_a_millionth(t.rail_length)},
+            {"bunk_pitch", to_a_millionth(t.bunk_pitch)},
+            {"total_length", to_a_millionth(t.total_length)},
+            {"sections", t.sections},
+            {"bunks", t.bunk_count()},
+            {"remainder", to_a_millionth(t.remainder)},
+            {"joints", rounded_list(t.joints)},
+            {"bunk_positions", rounded_list(bunks)},
+            {"standoff", to_a_millionth(t.standoff)},
+            {"gauge", to_a_millionth(t.gauge)},
+            {"head_from", to_a_millionth(t.head_from)},
+            {"head_to", to_a_millionth(t.head_to)},
+            {"head_lock", to_a_millionth(t.head_lock)}};
+  if (!t.sections_alike()) json["rail_lengths"] = rounded_list(t.lengths);
+  return json;
 }
 
 Json rule_list(const std::vector<Rule>& table) {
@@ -96,10 +99,12 @@ std::string report_text(const Report& report) {
   const Figures figures = e.figures();
   std::string text = fmt::format("Order {}, revision {}, for {}, {}\nbedwright {}\nState: {}\n\n", h.number,
                                  h.revision, h.customer, h.date, report.program_version, word(report.state));
-  text += fmt::format("Track   {} sections of {}, {} over all\n", t.sections, figures.say(t.rail_length),
-                      figures.say(t.total_length));
-  text += fmt::format("Bunks   {} at {}, {} left over in a section\n", t.bunk_count(),
-                      figures.say(t.bunk_pitch), figures.say(t.remainder));
+  text += fmt::format("Track   {} sections of {}, {} over all\n", t.sections,
+                      rail_lengths(t, [&](Mm x) { return figures.say(x); }), figures.say(t.total_length));
+  text += t.bunk_pitch > 0 ? fmt::format("Bunks   {} at {}, {} left over in a section\n", t.bunk_count(),
+                                         figures.say(t.bunk_pitch), figures.say(t.remainder))
+                           : fmt::format("Bunks   {}, at the kit's own holes, {} apart at most\n",
+                                         t.bunk_count(), figures.say(t.bunk_spacing()));
   text += fmt::format("Head    runs from {} to {}, locked at {}\n\n", figures.say(t.head_from),
                       figures.say(t.head_to), figures.say(t.head_lock));
   text += findings_table(e.findings, {figures, 100, false}) + "\n";

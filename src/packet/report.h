@@ -16,7 +16,8 @@
 //     (numbers, negative margin fails) in `unit`, message, remedy (text, "" when
 //     none), changes (list of {"key", "value", "brings"}; each alone was tried
 //     and clears the finding; "brings" counts the stops it would bring instead)
-//   track     the track's account, lengths in mm: rail_length, bunk_pitch,
+//   track     the track's account, lengths in mm: rail_length (the longest),
+//             rail_lengths (where they are not alike), bunk_pitch (0: the kit's own holes),
 //             total_length, sections, bunks, remainder, joints, bunk_positions,
 //             standoff, gauge, head_from, head_to, head_lock
 //   rules     list of {"code", "family", "asks", "formula", "limit", "source",

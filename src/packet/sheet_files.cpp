@@ -11,17 +11,32 @@
 
 namespace bedwright {
 
+namespace {
+
+// Paper does without the columns nothing is said in.
+std::vector<std::string> unsaid_of_bolts(const Bed& bed) {
+  std::vector<std::string> unsaid{"grade", "coating"};
+  for (const Part& part : bed.parts)
+    if (const Hardware* h = std::get_if<Hardware>(&part.form)) {
+      if (!h->grade.empty()) std::erase(unsaid, "grade");
+      if (!h->coating.empty()) std::erase(unsaid, "coating");
+    }
+  return unsaid;
+}
+
+}  // namespace
+
 SheetInput sheet_input(const Examined& e, const AssemblyText& assembly, const BedViews& views,
                        const Issue& issue) {
   const Heading& h = e.heading();
   SheetInput input{e, issue.trial, {}, &views};
   input.digest = issue.digest;
-  input.lists = {{"PARTS", parts_csv(e.bed, h), {}},
-                 {"CUT LIST", cut_list_csv(e.bed, h), {}},
-                 {"DRILL LIST", drill_list_csv(e.bed, h), {}},
-                 {"HARDWARE PACK LIST",
-                  hardware_csv(e.bed, e.job.kit.box, h, e.job.order.spares, shims(e.job, e.bed)),
-                  {}}};
+  input.lists = {
+      {"PARTS", parts_csv(e.bed, h), {}},
+      {"CUT LIST", cut_list_csv(e.bed, h), {}},
+      {"DRILL LIST", drill_list_csv(e.bed, h), {}},
+      {"HARDWARE PACK LIST", hardware_csv(e.bed, e.job.kit.box, h, e.job.order.spares, shims(e.job, e.bed)),
+       unsaid_of_bolts(e.bed)}};
   input.assembly = assembly;
   return input;
 }

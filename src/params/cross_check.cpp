@@ -47,6 +47,7 @@ void CrossCheck::run() {
   check_heading();
   check_tape();
   check_track();
+  check_rail_lengths();
   check_tabs_found();
   check_bolt_lengths();
   check_road_and_work();
@@ -55,6 +56,7 @@ void CrossCheck::run() {
   check_free();
   check_rail_and_bunk();
   check_mounting();
+  check_bunk_holes();
   check_positions();
   check_kit_fittings();
   check_head();
@@ -129,21 +131,25 @@ void CrossCheck::check_bolt(const Name& bolt) {
                                      : suggestion(bolt.text, names)});
 }
 
-void CrossCheck::check_section(const Name& section, Shape shape) {
+void CrossCheck::check_section(const Name& section, const std::vector<Shape>& shapes) {
   if (section.text.empty() || !catalog_is_whole_) return;
-  const char* wanted = shape == Shape::channel ? "channel" : "angle";
+  const auto is_one = [&](Shape shape) {
+    return std::find(shapes.begin(), shapes.end(), shape) != shapes.end();
+  };
+  const char* wanted = shapes.size() > 1        ? "a channel or a tube"
+                       : is_one(Shape::channel) ? "a channel"
+                                                : "an angle";
   const Section* found = job_.catalog.section(section.text);
-  if (found && found->shape == shape) return;
+  if (found && is_one(found->shape)) return;
   std::vector<std::string> names;
   for (const Section& candidate : job_.catalog.sections) {
-    if (candidate.shape == shape) names.push_back(candidate.name);
+    if (is_one(candidate.shape)) names.push_back(candidate.name);
   }
   const std::string what =
-      found ? fmt::format("{} is not of the shape wanted here, {} {}", quoted(section.text),
-                          shape == Shape::channel ? "a" : "an", wanted)
+      found ? fmt::format("{} is not of the shape wanted here, {}", quoted(section.text), wanted)
             : fmt::format("{} is no section of the catalogue", quoted(section.text));
   std::string would_do = suggestion(section.text, names);
-  if (names.empty()) would_do = fmt::format("add a catalogue file with the {} you need", wanted);
+  if (names.empty()) would_do = fmt::format("add a catalogue file that has {}", wanted);
   problems_.push_back({section.mark, what, would_do});
 }
 

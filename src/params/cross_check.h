@@ -58,7 +58,12 @@ class CrossCheck {
   // cross_check.cpp
   void check_hole(const Document& document, const std::string& key, const BoltHole& hole);
   void check_bolt(const Name& bolt);
-  void check_section(const Name& section, Shape shape);
+  void check_section(const Name& section, const std::vector<Shape>& shapes);
+  void check_closed();
+  void check_jack_on_mains(bool tubes);
+  void check_rail_lengths();
+  void check_bunk_holes();
+  void check_turned();
   void check_ascending(const Document& document, const std::string& key, const std::vector<Mm>& values);
   // `small_key` must not be more (or, strictly, not be as much) than `large_key`.
   void check_order(const Document& document, const std::string& small_key, Mm small_value,

@@ -1,6 +1,9 @@
 // Checks between the keys of a kit.
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
 #include "params/cross_check.h"
 #include "units/print.h"
 #include "yaml/key_path.h"
@@ -26,7 +29,8 @@ void CrossCheck::check_rail_and_bunk() {
   angle("rail", kit.rail);
   angle("bunk", kit.bunk);
   check_hole(kit_, "bunk.hole", kit.bunk.hole);
-  check_order(kit_, "bunk.outer_set", kit.bunk.outer_set, "bunk.inner_set", kit.bunk.inner_set, true);
+  if (kit.bunk.positions.empty())
+    check_order(kit_, "bunk.outer_set", kit.bunk.outer_set, "bunk.inner_set", kit.bunk.inner_set, true);
   // A hole line beyond the flat leg, or in the standing one, is no hole in the rail.
   for (const auto& [key, line] : {std::pair{"mounting.line", kit.mounting.line},
                                   {"bunk.line", kit.bunk.line},
@@ -65,20 +69,89 @@ void CrossCheck::check_mounting() {
   }
 }
 
+// Where a section's bunks are: outer_set and inner_set with the order's pitch, or a list.
+void CrossCheck::check_bunk_holes() {
+  if (!sound(kit_, {"bunk"}) || !sound(order_, {"track.bunk_pitch"})) return;
+  const bool listed = given(kit_, "bunk.positions"), pitch = given(order_, "track.bunk_pitch");
+  const bool outer = given(kit_, "bunk.outer_set"), inner = given(kit_, "bunk.inner_set");
+  if (listed && job_.kit.bunk.positions.empty())
+    return problem(kit_, "bunk.positions", "lists no hole",
+                   "list the bunk holes, or give outer_set and inner_set");
+  if (listed && (outer || inner))
+    problem(kit_, outer ? "bunk.outer_set" : "bunk.inner_set", "stands beside bunk.positions",
+            "keep either the list of positions or outer_set with inner_set");
+  if (listed && pitch)
+    problem(order_, "track.bunk_pitch", "stands beside the kit's bunk.positions, which say where bunks are",
+            "leave it out");
+  if (listed) {
+    if (given(order_, "track.end_bunks"))
+      problem(order_, "track.end_bunks",
+              "chooses between two sets of holes, and the kit lists its bunk holes", "leave it out");
+    return check_ascending(kit_, "bunk.positions", job_.kit.bunk.positions);
+  }
+  if (!pitch)
+    problem(order_, "track", "has no bunk_pitch",
+            "add bunk_pitch: 20 in (from bunk to bunk), or list the kit's bunk holes as bunk.positions");
+  if (!outer || !inner)
+    problem(kit_, "bunk", fmt::format("has no {}", outer ? "inner_set" : "outer_set"),
+            "give outer_set and inner_set, or list the positions");
+}
+
+// A rail that serves both sides lies turned on the kerb side: its bunk holes must be the same
+// from either end, or no bunk lies square.
+void CrossCheck::check_turned() {
+  const Kit& kit = job_.kit;
+  if (!kit.rail.turned || !sound(kit_, {"bunk", "rail.turned"}) ||
+      !sound(order_, {"track.bunk_pitch", "track.rail_lengths"}))
+    return;
+  std::vector<Mm> lengths = job_.order.track.rail_lengths;
+  if (lengths.empty()) lengths.push_back(job_.order.track.rail_length);
+  for (const Mm length : lengths) {
+    const std::vector<Mm>& holes = kit.bunk.positions;
+    const auto mirrored = [&](Mm at) {
+      return std::any_of(holes.begin(), holes.end(),
+                         [&](Mm other) { return std::abs(at + other - length) < 2 * same_place; });
+    };
+    const auto odd = std::find_if_not(holes.begin(), holes.end(), mirrored);
+    if (odd != holes.end())
+      return problem(
+          kit_, path_to("bunk.positions", static_cast<std::size_t>(odd - holes.begin()) + 1),
+          fmt::format("{} has no hole as far from the other end of a rail {} long, and rails that "
+                      "are turned end for end bring one side's holes to the other",
+                      both_units(Dimension::length, *odd), both_units(Dimension::length, length)),
+          fmt::format("list {} too, or leave rail.turned out", both_units(Dimension::length, length - *odd)));
+    const Mm pitch = job_.order.track.bunk_pitch;
+    if (holes.empty() && pitch > 0 &&
+        std::abs(length / pitch - std::round(length / pitch)) * pitch > 2 * same_place)
+      return problem(
+          order_, "track.bunk_pitch",
+          fmt::format("{} does not go into a rail of {} a whole number of times, and rails that are "
+                      "turned end for end bring one side's holes to the other",
+                      both_units(Dimension::length, pitch), both_units(Dimension::length, length)),
+          "choose one that does, or leave rail.turned out");
+  }
+}
+
 void CrossCheck::check_positions() {
   const Kit& kit = job_.kit;
-  const Mm rail = job_.order.track.rail_length;
+  const std::vector<Mm>& lengths = job_.order.track.rail_lengths;
+  // What fits the shortest section fits all.
+  const Mm rail =
+      lengths.empty() ? job_.order.track.rail_length : *std::min_element(lengths.begin(), lengths.end());
   check_ascending(kit_, "mounting.positions", kit.mounting.positions);
-  if (!sound(order_, {"track.rail_length"})) return;
+  if (!sound(order_, {"track.rail_length", "track.rail_lengths"})) return;
   const std::string rail_told = both_units(Dimension::length, rail);
-  for (std::size_t i = 0; i < kit.mounting.positions.size(); ++i) {
-    const std::string key = path_to("mounting.positions", i + 1);
-    const Mm at = kit.mounting.positions[i];
-    if (!sound(kit_, {key}) || (at > 0 && at < rail)) continue;
-    problem(kit_, key,
-            fmt::format("{} is not within the rail, {} long", both_units(Dimension::length, at), rail_told),
-            "measure from the section's front end, and check track.rail_length in the order");
-  }
+  for (const auto& [list, places] :
+       {std::pair("mounting.positions", &kit.mounting.positions), {"bunk.positions", &kit.bunk.positions}})
+    for (std::size_t i = 0; i < places->size(); ++i) {
+      const std::string key = path_to(list, i + 1);
+      const Mm at = (*places)[i];
+      if (!sound(kit_, {key}) || (at > 0 && at < rail)) continue;
+      problem(kit_, key,
+              fmt::format("{} is not within the rail, {} long", both_units(Dimension::length, at), rail_told),
+              "measure from the section's front end, and check track.rail_length in the order");
+    }
+  check_turned();
   // Distances kept from both ends of a section must leave its middle.
   const auto from_both_ends = [&](const char* key, Mm distance) {
     if (!sound(kit_, {key}) || 2 * distance < rail) return;

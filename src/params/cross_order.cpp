@@ -5,6 +5,7 @@
 #include <chrono>
 #include <cmath>
 #include <map>
+#include <numeric>
 
 #include "params/cross_check.h"
 #include "units/print.h"
@@ -76,7 +77,32 @@ std::string revision_fault(const std::string& text) {
 
 Mm track_length(const Order& order, const Kit& kit) {
   const int sections = kit.rail.base_sections + order.track.extension_count;
-  return sections * order.track.rail_length + (sections - 1) * kit.rail.joint_gap;
+  Mm rails = sections * order.track.rail_length;
+  if (!order.track.rail_lengths.empty())
+    rails = std::accumulate(order.track.rail_lengths.begin(), order.track.rail_lengths.end(), 0.0);
+  return rails + (sections - 1) * kit.rail.joint_gap;
+}
+
+// One for each section, rail_length among them.
+void CrossCheck::check_rail_lengths() {
+  const TrackOrder& track = job_.order.track;
+  if (!given(order_, "track.rail_lengths") ||
+      !sound(order_, {"track.rail_lengths", "track.rail_length", "track.extension_count"}) ||
+      !sound(kit_, {"rail.base_sections"}))
+    return;
+  const int sections = job_.kit.rail.base_sections + track.extension_count;
+  if (static_cast<int>(track.rail_lengths.size()) != sections)
+    problem(
+        order_, "track.rail_lengths",
+        fmt::format("lists {} sections, and the kit's own {} with {} more are {}", track.rail_lengths.size(),
+                    job_.kit.rail.base_sections, track.extension_count, sections),
+        "list each section's length once, from the front, or correct track.extension_count");
+  else if (std::none_of(track.rail_lengths.begin(), track.rail_lengths.end(),
+                        [&](Mm length) { return std::abs(length - track.rail_length) < same_place; }))
+    problem(order_, "track.rail_length",
+            fmt::format("{} is the length of none of the sections listed as track.rail_lengths",
+                        both_units(Dimension::length, track.rail_length)),
+            "make it the length most of them have");
 }
 
 void CrossCheck::check_heading() {
@@ -146,6 +172,9 @@ void CrossCheck::check_tape() {
 void CrossCheck::check_track() {
   const TrackOrder& track = job_.order.track;
   check_order(order_, "track.bunk_pitch", track.bunk_pitch, "track.rail_length", track.rail_length);
+  for (std::size_t i = 0; i < track.rail_lengths.size(); ++i)
+    check_order(order_, "track.bunk_pitch", track.bunk_pitch, path_to("track.rail_lengths", i + 1),
+                track.rail_lengths[i]);
   if (sound(order_, {"track.rail_length", "track.extension_count"}) &&
       sound(kit_, {"rail.base_sections", "rail.joint_gap"})) {
     const Mm total = track_length(job_.order, job_.kit);

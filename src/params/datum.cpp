@@ -20,8 +20,8 @@ Accumulated accumulated(Datum datum, int sections, int index, bool from_rear_end
   return a;
 }
 
-bool held_from_rear_end(const KitMounting& mounting, Mm within, Mm rail_length) {
-  return mounting.positions.empty() && within > rail_length / 2 + same_place;
+bool held_from_rear_end(const KitMounting& mounting, bool turned, Mm within, Mm rail_length) {
+  return mounting.positions.empty() ? within > rail_length / 2 + same_place : turned;
 }
 
 }  // namespace bedwright

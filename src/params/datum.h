@@ -19,7 +19,8 @@ struct Accumulated {
 Accumulated accumulated(Datum datum, int sections, int index, bool from_rear_end);
 
 // Whether a mounting hole `within` a section is held from the section's rear end:
-// listed holes are held from the front end, the others from their nearer one.
-bool held_from_rear_end(const KitMounting& mounting, Mm within, Mm rail_length);
+// listed holes are held from the front end (the rear one, of a rail that lies `turned` end for
+// end), the others from their nearer one.
+bool held_from_rear_end(const KitMounting& mounting, bool turned, Mm within, Mm rail_length);
 
 }  // namespace bedwright

@@ -42,6 +42,16 @@ struct FrameCornerGusset {
   Mm leg = 0, thickness = 0, corner_cut = 0;
 };
 
+enum class CrankTurns { over_the_top, at_the_side };
+
+// A side jack's crank: the room its handle takes through a whole turn.
+struct JackCrank {
+  CrankTurns turns = CrankTurns::over_the_top;
+  Mm radius = 0;  // from its axle to the outside of the grip
+  Mm axle = 0;    // above the post's top (minus: below), of the circle's underside or of the axle
+  Mm depth = 0;   // of crank and grip together, along the axle
+};
+
 // A pair of jacks of a frame that stands, still to be unbolted and bolted up elsewhere.
 struct JackMoved {
   Mm from = 0, to = 0;  // middles of their plates, behind the mains' front end
@@ -49,7 +59,10 @@ struct JackMoved {
 
 struct FrameJack {
   BoltHole hole;
+  bool drilled_in_place = false;  // plate and web through the jack's own holes, together
+  std::optional<JackCrank> crank;
   Mm bolt_x = 0, bolt_z = 0;  // spacing of the four bolts along and up
+  std::optional<Mm> below;    // middle of the bolts below the mains' tops; else half the mains' depth
   Mm plate_length = 0, plate_height = 0, plate_thickness = 0;
   Mm flange_thickness = 0;
   Mm post_width = 0, post_top = 0, post_bottom = 0;  // square post; z above (+) or below (-) the mains' tops
@@ -103,9 +116,11 @@ struct FrameAxle {
   std::optional<Mm> existing;
 };
 
-// Frame members to each other; tabs have a leg of their own.
+// Frame members to each other; tabs have a leg of their own. Each joint may have its own.
 struct FrameWelds {
   Mm leg = 3 * inch / 16;
+  std::optional<Mm> cross_member, end_member, tongue, tongue_plate, coupler, corner_gusset, jack_plate;
+  Mm of(const std::optional<Mm>& own) const { return own.value_or(leg); }
 };
 
 struct FrameFile {
@@ -124,6 +139,7 @@ struct FrameFile {
   FrameCoupler coupler;
   FrameAxle axle;
   FrameWelds welds;
+  Mm drain_hole = 0;  // in the underside of each closed member, by both its ends; 0: none
 };
 
 // Whether the frame is welded already, so that nothing of it is made again. A frame whose
@@ -162,8 +178,8 @@ inline bool is_new_place(const FrameJack& jack, Mm at) {
 
 template <class V>
 void describe(V& v, FrameMain& m) {
-  v.name("section", m.section, "Channel, as the catalogue names it");
-  v.length("spacing", m.spacing, {300, 3000}, "Web back to web back");
+  v.name("section", m.section, "Channel or tube, as the catalogue names it");
+  v.length("spacing", m.spacing, {300, 3000}, "Web back to web back; of tubes, outer side to outer side");
   v.length("front_overhang", m.front_overhang, {-2000, 2000}, "How far the mains run ahead of the track",
            v.optional);
   v.length("rear_overhang", m.rear_overhang, {-2000, 2000}, "How far the mains run behind the track",
@@ -173,7 +189,8 @@ void describe(V& v, FrameMain& m) {
 }
 template <class V>
 void describe(V& v, FrameCross& c) {
-  v.name("section", c.section, "Channel, as the catalogue names it; must fit between the mains' flanges");
+  v.name("section", c.section,
+         "Channel or tube, as the catalogue names it; must fit between the mains' flanges");
   v.length("max_spacing", c.max_spacing, {100, 3000}, "Most from one to the next");
   v.lengths("existing", c.existing, {0, 25000}, 100,
             "Cross members of a frame that exists, the rear faces of their webs behind the mains' front end; "
@@ -182,7 +199,7 @@ void describe(V& v, FrameCross& c) {
 }
 template <class V>
 void describe(V& v, FrameEnd& e) {
-  v.name("section", e.section, "Channel, as the catalogue names it");
+  v.name("section", e.section, "Channel, as the catalogue names it; on mains that are tubes, a tube too");
 }
 template <class V>
 void describe(V& v, FrameTongue& t) {
@@ -198,6 +215,16 @@ void describe(V& v, FrameCornerGusset& g) {
   v.length("corner_cut", g.corner_cut, {0, 200}, "Cut off at each sharp end, along the leg");
 }
 template <class V>
+void describe(V& v, JackCrank& c) {
+  v.choice("turns", c.turns, {{"top", CrankTurns::over_the_top}, {"side", CrankTurns::at_the_side}},
+           "top: in a level circle about the post; side: in an upright one, outside of it");
+  v.length("radius", c.radius, {20, 1000}, "From its axle to the outside of the grip");
+  v.length("axle", c.axle, {-1000, 500},
+           "top: underside of the crank above the post's top; side: its axle above the post's "
+           "top (minus: below)");
+  v.length("depth", c.depth, {5, 500}, "Crank and grip together, along the axle");
+}
+template <class V>
 void describe(V& v, JackMoved& j) {
   v.length("from", j.from, {0, 25000}, "The middle of their plates as jack.existing lists it");
   v.length("to", j.to, {0, 25000}, "The middle of their plates once moved, behind the mains' front end");
@@ -205,8 +232,17 @@ void describe(V& v, JackMoved& j) {
 template <class V>
 void describe(V& v, FrameJack& j) {
   v.object("hole", j.hole, "Hole and bolt, the same in jack, plate and web");
+  v.flag("drilled_in_place", j.drilled_in_place,
+         "true: plate and web are drilled together in place, through the jack's own holes", v.optional);
+  v.object("crank", j.crank, "Its crank, and the room that takes through a turn; leave out for none",
+           v.optional);
   v.length("bolt_x", j.bolt_x, {20, 400}, "Bolts apart along the main");
   v.length("bolt_z", j.bolt_z, {20, 300}, "Bolts apart up and down");
+  v.length(
+      "below", j.below, {20, 800},
+      "Middle of the bolts below the mains' tops, on mains that are tubes: the plate is welded to the main "
+      "and hangs below it; left out, half the mains' depth",
+      v.optional);
   v.length("plate_length", j.plate_length, {40, 600}, "Backing plate along the main");
   v.length("plate_height", j.plate_height, {40, 400}, "Backing plate up and down");
   v.length("plate_thickness", j.plate_thickness, {3, 30}, "Backing plate thickness");
@@ -290,6 +326,17 @@ void describe(V& v, FrameAxle& a) {
 template <class V>
 void describe(V& v, FrameWelds& w) {
   v.length("leg", w.leg, {2, 20}, "Fillet weld, frame members to each other", v.optional);
+  v.length("cross_member", w.cross_member, {2, 20}, "Cross members to the mains, where not leg", v.optional);
+  v.length("end_member", w.end_member, {2, 20}, "Front and rear member to the mains, where not leg",
+           v.optional);
+  v.length("tongue", w.tongue, {2, 20}, "Tongue to mains and front member, where not leg", v.optional);
+  v.length("tongue_plate", w.tongue_plate, {2, 20}, "The jack's plate to the tongue, where not leg",
+           v.optional);
+  v.length("coupler", w.coupler, {2, 20}, "Coupler to the tongue, where not leg", v.optional);
+  v.length("corner_gusset", w.corner_gusset, {2, 20},
+           "Corner gussets to mains and rear member, where not leg", v.optional);
+  v.length("jack_plate", w.jack_plate, {2, 20}, "Jack plates to mains that are tubes, where not leg",
+           v.optional);
 }
 template <class V>
 void describe(V& v, FrameFile& f) {
@@ -313,6 +360,11 @@ void describe(V& v, FrameFile& f) {
   v.object("coupler", f.coupler, "Coupler");
   v.object("axle", f.axle, "Axle, wheels and springs");
   v.object("welds", f.welds, "Welds of the frame's members", v.optional);
+  v.length(
+      "drain_hole", f.drain_hole, {6, 30},
+      "Hole drilled in the underside of each member that is a tube, near both its ends, so that water and "
+      "hot air get out; asked for where a member is a tube",
+      v.optional);
 }
 
 }  // namespace bedwright

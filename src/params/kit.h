@@ -16,9 +16,10 @@ namespace bedwright {
 enum class SlotAlong { none, length, width };
 
 struct BoltHole {
-  Name bolt;               // catalogue size
-  Mm diameter = 0;         // width of a slot
-  std::optional<Mm> slot;  // overall length; absent for a round hole
+  Name bolt;                             // catalogue size
+  Mm diameter = 0;                       // width of a slot
+  std::optional<Mm> slot;                // overall length; absent for a round hole
+  std::string grade = {}, coating = {};  // of the bolt with its nut and washers; empty: not said
 };
 
 struct KitRail {
@@ -27,6 +28,7 @@ struct KitRail {
   Mm height_tolerance = 0.01 * inch;  // of the standing leg, either way
   Mm joint_gap = 0, joint_gap_plus = 0;
   int base_sections = 2;
+  bool turned = false;  // one rail serves both sides, turned end for end
 };
 
 struct KitMounting {
@@ -42,8 +44,9 @@ struct KitBunk {
   Mm flat_leg = 0, standing_leg = 0, thickness = 0, root_radius = 0;
   Mm end_clearance = 0;  // from each standing leg's inner face
   BoltHole hole;
-  Mm line = 0;  // from the heel
-  Mm outer_set = 0, inner_set = 0;
+  Mm line = 0;                      // from the heel
+  Mm outer_set = 0, inner_set = 0;  // and a set at each bunk pitch, or
+  std::vector<Mm> positions;        // listed from the section's front end: a bunk at each
 };
 
 struct KitGusset {
@@ -99,6 +102,7 @@ struct KitBox {
   Name bolt;
   Mm length = 0;
   int quantity = 0;
+  std::string grade = {}, coating = {};  // as in BoltHole
 };
 
 struct Kit {
@@ -120,6 +124,10 @@ void describe(V& v, BoltHole& h) {
   v.name("bolt", h.bolt, "Bolt size, as the catalogue names it");
   v.length("diameter", h.diameter, {3, 60}, "Diameter of the hole, or width of the slot");
   v.length("slot", h.slot, {3, 150}, "Overall length of the slot; leave out for a round hole", v.optional);
+  v.text("grade", h.grade, "Grade of the bolt and its nut, printed on the hardware list: Grade 5, 8.8",
+         v.optional);
+  v.text("coating", h.coating, "Coating of bolt, nut and washers, printed on the hardware list: zinc",
+         v.optional);
 }
 template <class V>
 void describe(V& v, KitRail& r) {
@@ -135,6 +143,11 @@ void describe(V& v, KitRail& r) {
   v.length("joint_gap_plus", r.joint_gap_plus, {0, 20}, "How much wider a joint's gap may come out",
            v.optional);
   v.count("base_sections", r.base_sections, 1, 12, "Sections in the kit before any extension");
+  v.flag(
+      "turned", r.turned,
+      "true: one rail serves both sides, turned end for end, so that its holes run from the rear end on the "
+      "kerb side; left out, the two sides' rails are each other's mirror image",
+      v.optional);
 }
 template <class V>
 void describe(V& v, KitMounting& m) {
@@ -159,8 +172,12 @@ void describe(V& v, KitBunk& b) {
            "Room between the bunk's end and the rail's standing leg");
   v.object("hole", b.hole, "Bunk hole and its bolt, the same in the rail");
   v.length("line", b.line, {5, 300}, "Hole line from the rail's heel");
-  v.length("outer_set", b.outer_set, {10, 500}, "Outermost hole set from a section's end");
-  v.length("inner_set", b.inner_set, {10, 1000}, "Next hole set in from a section's end");
+  v.length("outer_set", b.outer_set, {10, 500}, "Outermost hole set from a section's end", v.optional);
+  v.length("inner_set", b.inner_set, {10, 1000}, "Next hole set in from a section's end", v.optional);
+  v.lengths("positions", b.positions, {0, 15000}, 100,
+            "Bunk holes listed from the section's front end, a bunk at each, instead of outer_set, inner_set "
+            "and the order's track.bunk_pitch",
+            v.optional);
 }
 template <class V>
 void describe(V& v, KitGusset& g) {
@@ -239,6 +256,8 @@ void describe(V& v, KitBox& b) {
   v.name("bolt", b.bolt, "Bolt size, as the catalogue names it");
   v.length("length", b.length, {5, 300}, "Length under the head");
   v.count("quantity", b.quantity, 1, 1000, "How many come in the box");
+  v.text("grade", b.grade, "Grade, as the hole they are for names it", v.optional);
+  v.text("coating", b.coating, "Coating, as the hole they are for names it", v.optional);
 }
 template <class V>
 void describe(V& v, Kit& k) {

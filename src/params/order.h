@@ -45,6 +45,7 @@ struct ClampPlace {
 
 struct TrackOrder {
   Mm rail_length = 0, bunk_pitch = 0;
+  std::vector<Mm> rail_lengths;  // of each section from the front, where they are not alike
   int extension_count = 0;
   Datum datum = Datum::front;  // where the track is pinned to the frame
   EndBunks end_bunks = EndBunks::outermost;
@@ -204,7 +205,13 @@ void describe(V& v, ClampPlace& c) {
 template <class V>
 void describe(V& v, TrackOrder& t) {
   v.length("rail_length", t.rail_length, {12 * inch, 40 * foot}, "Length of one rail section");
-  v.length("bunk_pitch", t.bunk_pitch, {6 * inch, 10 * foot}, "Distance from bunk to bunk along a section");
+  v.lengths(
+      "rail_lengths", t.rail_lengths, {12 * inch, 40 * foot}, 24,
+      "Length of each section from the front, where they are not alike; rail_length is then one of them",
+      v.optional);
+  v.length("bunk_pitch", t.bunk_pitch, {6 * inch, 10 * foot},
+           "Distance from bunk to bunk along a section; leave out where the kit lists its bunk holes",
+           v.optional);
   v.count("extension_count", t.extension_count, 0, 12, "Rail sections added to the kit's own");
   v.choice("datum", t.datum, {{"front", Datum::front}, {"middle", Datum::middle}, {"rear", Datum::rear}},
            "Where the track is pinned to the frame first; errors add up away from there", v.optional);

@@ -18,7 +18,8 @@ const std::vector<Rule>& rules() {
        "parts and holes of it that would be made again; the order's jacks and axle against "
        "frame.jack.existing "
        "and frame.axle.existing, from the mains' front end",
-       "none made but what tabs.to_add, tabs.to_replace and jack.to_add ask for, no hole drilled in place but "
+       "none made but what tabs.to_add, tabs.to_replace and jack.to_add ask for, no hole drilled in place "
+       "but "
        "four in each main for each of jack.to_move and jack.to_add; half a mark of the tape",
        practice,
        "the order's jacks and axle, jacks bolted up elsewhere, or what the frame's file says was measured",

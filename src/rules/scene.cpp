@@ -64,8 +64,9 @@ bool length_suits(const Scene& scene, std::size_t bolt_index, Mm length) {
   const BoltSize& size = bolt.size;
   const Stack& stack = scene.stacks[bolt_index];
   const Mm past = length - stack.grip - size.nut_height;
-  if (past - size.length_minus < scene.limits.threads_past_nut * size.pitch - same_place) return false;
-  if (past + size.length_plus > scene.limits.most_past_nut + same_place) return false;
+  if (past - size.tolerance(length).minus < scene.limits.threads_past_nut * size.pitch - same_place)
+    return false;
+  if (past + size.tolerance(length).plus > scene.limits.most_past_nut + same_place) return false;
   if (length - size.thread_length > stack.grip + same_place) return false;
   const Beyond& beyond = scene.beyond[bolt_index];
   return beyond.item < 0 ||
@@ -83,8 +84,8 @@ Stack stack_of(const Bolt& bolt) {
 }
 
 Mm tip_clearance(const Stack& stack, const Bolt& bolt, Mm bolt_length, Mm free) {
-  const Mm beyond_plies =
-      bolt_length + bolt.size.length_plus - stack.head_washers - stack.plies - bolt.shim.value_or(0);
+  const Mm beyond_plies = bolt_length + bolt.size.tolerance(bolt_length).plus - stack.head_washers -
+                          stack.plies - bolt.shim.value_or(0);
   return free - beyond_plies;
 }
 

@@ -31,21 +31,32 @@ void level_span(List2d& list, Mm from, Mm to, Mm edge, Mm y, const std::string& 
   }
 }
 
-Outline cut_across(const Bed& bed, int item) {
-  const Placement& place = bed.items[item].placement;
-  const Member* m = std::get_if<Member>(&bed.part_of(item).form);
-  if (!m || std::abs(place.x_axis.x) < 0.99) {
-    const Box3 box = bounds(bed, item);
-    return rectangle({box.low.y, box.low.z}, {box.high.y, box.high.z});
-  }
+namespace {
+
+// An outline of a member's profile where the item lies along the bed, looking along it.
+Outline as_it_lies(const Placement& place, const Outline& given) {
   // A profile turned over keeps its shape and loses its sense.
   const double sense = place.y_axis.y * place.z_axis().z < 0 ? -1 : 1;
   Outline outline;
-  for (const Vertex& v : profile(m->section)) {
+  for (const Vertex& v : given) {
     const Vec3 p = place.point({0, v.at.x, v.at.y});
     outline.push_back({{p.y, p.z}, sense * v.bulge});
   }
   return outline;
+}
+
+}  // namespace
+
+std::vector<Outline> cut_across(const Bed& bed, int item) {
+  const Placement& place = bed.items[item].placement;
+  const Member* m = std::get_if<Member>(&bed.part_of(item).form);
+  if (!m || std::abs(place.x_axis.x) < 0.99) {
+    const Box3 box = bounds(bed, item);
+    return {rectangle({box.low.y, box.low.z}, {box.high.y, box.high.z})};
+  }
+  std::vector<Outline> all{as_it_lies(place, profile(m->section))};
+  if (const auto inside = hollow(m->section)) all.push_back(as_it_lies(place, *inside));
+  return all;
 }
 
 Outline shrunk(Outline outline, double scale) {

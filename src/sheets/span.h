@@ -15,8 +15,8 @@ namespace bedwright {
 void level_span(List2d& list, Mm from, Mm to, Mm edge, Mm y, const std::string& label, Mm height);
 
 // The item cut by a plane across the bed, in world y and z: a member along the bed
-// by its profile, anything else by its box.
-Outline cut_across(const Bed& bed, int item);
+// by its profile, a tube's hollow after it, anything else by its box.
+std::vector<Outline> cut_across(const Bed& bed, int item);
 
 // The outline at 1 : `scale`, its origin at (0, 0).
 Outline shrunk(Outline outline, double scale);

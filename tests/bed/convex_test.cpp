@@ -239,6 +239,39 @@ void expect_pieces_match(const Section& section) {
   }
 }
 
+Section tube() {
+  Section s;
+  s.name = "test tube";
+  s.shape = Shape::tube;
+  s.depth = 120, s.flange = 80, s.web = 5, s.root_radius = 5;
+  return s;
+}
+
+TEST(Pieces, OfATubeCoverItsWallsAndLeaveItHollow) {
+  const Member member{tube(), 500, 0, 0, {}};
+  const std::vector<Convex> pieces = local_pieces(member);
+  const std::vector<Vec2> outside = flattened(profile(tube()), 0.001),
+                          hole = flattened(*hollow(tube()), 0.001);
+  const auto steel = [&](Vec3 p) {
+    return p.x >= 0 && p.x <= 500 && inside(outside, {p.y, p.z}) && !inside(hole, {p.y, p.z});
+  };
+  Random r(7);
+  int in_steel = 0;
+  for (int n = 0; n < 20000; ++n) {
+    const Vec3 p{between(r, -20, 520), between(r, -5, 85), between(r, -65, 65)};
+    if (!steel(p)) continue;
+    ++in_steel;
+    EXPECT_TRUE(covered(pieces, p)) << p.x << " " << p.y << " " << p.z;
+  }
+  EXPECT_GT(in_steel, 200);
+  for (const Convex& piece : pieces)
+    for (int n = 0; piece.exact && n < 2000; ++n) {
+      const Vec3 p = random_point_in(r, piece);
+      EXPECT_TRUE(steel(p)) << p.x << " " << p.y << " " << p.z;
+    }
+  EXPECT_FALSE(covered(pieces, {250, 40, 0})) << "a bolt's nut would be seen in its steel";
+}
+
 TEST(Pieces, OfAMitredChannelCoverIt) { expect_pieces_match(channel()); }
 TEST(Pieces, OfAMitredAngleCoverIt) { expect_pieces_match(angle()); }
 

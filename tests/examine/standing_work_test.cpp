@@ -240,12 +240,12 @@ TEST(JacksMoved, TheirHolesAreDrilledInPlaceAndTheOldOnesStay) {
   std::map<Process, int> holes;
   for (const FaceHole& h : main.holes) {
     ++holes[h.hole.process];
-    if (h.hole.process == Process::in_place) {
+    if (h.hole.process == Process::on_site) {
       // 4 in between bolts along: 2 in either side of the middle.
       EXPECT_NEAR(std::abs(h.hole.at.x - 120 * inch), 2 * inch, 1e-6);
     }
   }
-  EXPECT_EQ(holes[Process::in_place], 4);
+  EXPECT_EQ(holes[Process::on_site], 4);
   EXPECT_EQ(holes[Process::as_bought], 12);
   EXPECT_EQ(holes[Process::drilled], 0);
   for (const Part& part : bed.parts) EXPECT_NE(part.origin, Origin::made) << name(part);
@@ -267,7 +267,7 @@ TEST(JacksMoved, WhatIsDrilledAndNotAskedForIsStopped) {
   Bed bed = bed_of(job);
   std::get<Member>(bed.parts[static_cast<std::size_t>(bed.part({Kind::main}))].form)
       .holes.at(0)
-      .hole.process = Process::in_place;
+      .hole.process = Process::on_site;
   const auto findings = examine(job, bed)->findings;
   EXPECT_TRUE(std::any_of(findings.begin(), findings.end(), [](const Finding& f) {
     return f.code == "STANDING" && f.severity == Severity::stop;

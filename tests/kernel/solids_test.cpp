@@ -32,6 +32,47 @@ TEST(Plate, holes_slots_and_arcs) {
   EXPECT_EQ(m.faces, 6 + 2 + 1 + 4);  // box, rounded corners, bore, slot
 }
 
+// A tube with a drain near each end: volume by hand, the walls less what four rounded corners are
+// short of square, less two bores through one wall.
+TEST(Member, tube_with_drains) {
+  Section s;
+  s.name = "RHS 100x60x4";
+  s.shape = Shape::tube;
+  s.depth = 100, s.flange = 60, s.web = 4, s.root_radius = 4;
+  Member member{s, 1500, 0, 0, {}};
+  for (const Mm x : {80.0, 1420.0})
+    member.holes.push_back({Face::bottom_flange, {{x, 30}, 10, 10, 0, Process::drilled, Kind::drain}});
+  const Measured m = expect_like_closed_form(part(member));
+  const double pi = std::numbers::pi, walls = 2 * 4 * (100 + 60 - 8) - (4 - pi) * (8 * 8 - 4 * 4);
+  EXPECT_NEAR(m.volume / (walls * 1500 - 2 * pi * 25 * 4), 1, close);
+  EXPECT_EQ(m.faces, 2 + 2 * 8 + 2);
+}
+
+// Flanges of one thickness: web and two overhangs, and two fillets of (1 - pi/4) r^2.
+TEST(Member, parallel_flange_channel) {
+  Section s;
+  s.name = "UPE 160";
+  s.shape = Shape::channel;
+  s.depth = 160, s.flange = 70, s.web = 5.5, s.flange_thickness = 9.5, s.root_radius = 12;
+  s.flange_slope = 0;
+  const Measured m = expect_like_closed_form(part(Member{s, 1000, 0, 0, {}}));
+  const double corner = (1 - std::numbers::pi / 4) * 12 * 12;
+  EXPECT_NEAR(m.volume / (1000 * (160 * 5.5 + 2 * 64.5 * 9.5 + 2 * corner)), 1, close);
+}
+
+// Measured where DIN 1026-1 measures it, in the middle of the flange's width, not of its overhang.
+TEST(Member, tapered_metric_channel_with_a_hole_in_its_flange) {
+  Section s;
+  s.name = "UPN 160";
+  s.shape = Shape::channel;
+  s.depth = 160, s.flange = 65, s.web = 7.5, s.flange_thickness = 10.5, s.root_radius = 10.5,
+  s.toe_radius = 5.5;
+  s.flange_slope = 0.08, s.thickness_at = 32.5;
+  Member member{s, 800, 0, 0, {}};
+  member.holes.push_back({Face::top_flange, {{400, 40}, 14, 14, 0, Process::drilled, Kind::track_bolt}});
+  expect_like_closed_form(part(member), 1e-3);
+}
+
 TEST(Plate, hollow_arc) {
   Plate plate;
   plate.outline = rectangle({0, 0}, {100, 60});

@@ -32,7 +32,7 @@ TEST(TrackPlan, BaseOrderHasEachSectionsBunksAndOneMoreAtTheEnd) {
   EXPECT_THAT(inches, Pointwise(DoubleNear(1e-9), {2.0, 20.0, 40.0, 60.0, 82.0, 100.0, 120.0, 140.0, 162.0,
                                                    180.0, 200.0, 220.0, 238.0}));
   std::vector<double> mounts;
-  for (Mm x : plan.mounting) mounts.push_back(x / inch);
+  for (Mm x : plan.holes.at(2).mounting(Side::right)) mounts.push_back(x / inch);
   EXPECT_THAT(mounts, Pointwise(DoubleNear(1e-9), {5.5, 28.5, 51.5, 74.5}));
 }
 

@@ -240,15 +240,34 @@ TEST(Lists, hardware_says_what_to_buy) {
   const auto rows = read_csv(hardware_csv(sample::bed(), box, sample::heading(), {0, 0}));
   ASSERT_EQ(rows.size(), 4U);
   EXPECT_THAT(rows[0],
-              ::testing::ElementsAre("item", "size", "length", "length mm", "needed", "for track",
-                                     "for bunks", "for gussets", "for stops", "for jacks", "for tongue jack",
-                                     "spares", "in the kit's box", "to buy", "left over"));
-  EXPECT_THAT(rows[1], ::testing::ElementsAre("bolt", "1/2 in", "1-1/2 in", "38.10", "2", "1", "0", "0", "0",
-                                              "1", "0", "0", "1", "1", "0"));
-  EXPECT_THAT(rows[2], ::testing::ElementsAre("bolt", "3/8 in", "1 in", "25.40", "0", "0", "0", "0", "0", "0",
-                                              "0", "0", "6", "0", "6"));
+              ::testing::ElementsAre("item", "size", "grade", "coating", "length", "length mm", "needed",
+                                     "for track", "for bunks", "for gussets", "for stops", "for jacks",
+                                     "for tongue jack", "spares", "in the kit's box", "to buy", "left over"));
+  EXPECT_THAT(rows[1], ::testing::ElementsAre("bolt", "1/2 in", "", "", "1-1/2 in", "38.10", "2", "1", "0",
+                                              "0", "0", "1", "0", "0", "1", "1", "0"));
+  EXPECT_THAT(rows[2], ::testing::ElementsAre("bolt", "3/8 in", "", "", "1 in", "25.40", "0", "0", "0", "0",
+                                              "0", "0", "0", "0", "6", "0", "6"));
   EXPECT_EQ(rows[3][0], "nut");
-  EXPECT_EQ(rows[3][4], "2");
+  EXPECT_EQ(rows[3][6], "2");
+}
+
+// Bolts of one size and length in two grades are two things to buy; a washer has a coating and no
+// grade; what the kit packs of one grade serves that grade alone.
+TEST(Lists, hardware_is_told_apart_by_grade_and_coating) {
+  Job job = testing::demo_job("base");
+  job.kit.mounting.hole.grade = "Grade 5";
+  job.kit.mounting.hole.coating = "zinc";
+  job.order.bolts.track = job.order.bolts.bunk = 2 * inch;
+  const std::vector<KitBox> box{{{"1/2 in", {}}, 2 * inch, 10, "Grade 5", "zinc"}};
+  const std::string csv = hardware_csv(testing::bed_of(job), box, sample::heading(), {0, 0});
+  using Cells = std::vector<std::vector<std::string>>;
+  EXPECT_EQ(picked(csv, {"bolt", "1/2 in", "Grade 5", "zinc", "2 in"},
+                   {"for track", "for bunks", "in the kit's box"}),
+            (Cells{{"24", "0", "10"}}));
+  EXPECT_EQ(picked(csv, {"bolt", "1/2 in", "", "", "2 in"}, {"for track", "for bunks", "in the kit's box"}),
+            (Cells{{"0", "26", "0"}}));
+  EXPECT_EQ(picked(csv, {"nut", "1/2 in", "Grade 5", "zinc"}, {"for track"}), (Cells{{"24"}}));
+  EXPECT_EQ(picked(csv, {"flat washer", "1/2 in", "", "zinc"}, {"for bunks"}), (Cells{{"0"}}));
 }
 
 TEST(Lists, spares_are_packed_out_of_the_box_first) {
@@ -256,9 +275,9 @@ TEST(Lists, spares_are_packed_out_of_the_box_first) {
   const std::vector<KitBox> box{{{"1/2 in", {}}, 38.1, 4}};
   const std::string csv = hardware_csv(sample::bed(), box, sample::heading(), {5, 3});
   const auto rows = read_csv(csv);
-  EXPECT_EQ(rows[1][11], "3");
-  EXPECT_EQ(rows[1][13], "1");
-  EXPECT_EQ(rows[1][14], "0");
+  EXPECT_EQ(rows[1][13], "3");
+  EXPECT_EQ(rows[1][15], "1");
+  EXPECT_EQ(rows[1][16], "0");
 }
 
 TEST(Lists, spares_are_a_share_rounded_up_and_the_least_at_least) {

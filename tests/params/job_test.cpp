@@ -115,7 +115,7 @@ INSTANTIATE_TEST_SUITE_P(
         Case{{"frame.main.section=C66"},
              "--set:1:20: frame.main.section: \"C66\" is no section of the catalogue; did you mean C6?"},
         Case{{"frame.main.section=L3"},
-             "--set:1:20: frame.main.section: \"L3\" is not of the shape wanted here, a channel;"},
+             "--set:1:20: frame.main.section: \"L3\" is not of the shape wanted here, a channel or a tube;"},
         Case{{"frame.tabs.clip.section=C4"},
              "--set:1:25: frame.tabs.clip.section: \"C4\" is not of the shape wanted here, an angle;"},
         Case{{"frame.tongue.section=W10"},
@@ -146,6 +146,12 @@ INSTANTIATE_TEST_SUITE_P(
         Case{
             {"track.bunk_pitch=85 in"},
             "--set:1:1: track.bunk_pitch: 2159 mm (85 in) is more than track.rail_length, 2133.6 mm (84 in)"},
+        Case{{"track.rail_lengths=[84 in, 84 in]"},
+             "--set:1:1: track.rail_lengths: lists 2 sections, and the kit's own 2 with 1 more are 3"},
+        Case{{"track.rail_lengths=[63 in, 63 in, 42 in]"},
+             "order.yaml:10:3: track.rail_length: 2133.6 mm (84 in) is the length of none of the sections"},
+        Case{{"track.rail_lengths=[84 in, 20 in, 84 in]"},
+             "order.yaml:11:3: track.bunk_pitch: 533.4 mm (21 in) is more than track.rail_lengths[2]"},
         Case{{"track.extension_count=12"},
              "order.yaml:10:3: track.rail_length: 14 sections come to a track of 29870.4 mm"},
         Case{{"track.rail_length=400 ft"}, "--set:1:19: track.rail_length: \"400 ft\" is out of range"},
@@ -194,12 +200,28 @@ INSTANTIATE_TEST_SUITE_P(
              "--set:1:21: kit.gusset.bolts[2]: 152.4 mm (6 in) from the joint is beyond the gusset's end"},
         Case{{"kit.bunk.outer_set=12 in"},
              "--set:1:5: kit.bunk.outer_set: 304.8 mm (12 in) is not less than bunk.inner_set"},
+        Case{{"kit.bunk={flat_leg: 2 in, standing_leg: 2 in, thickness: 1/4 in, end_clearance: 1/4 in, hole: "
+              "{bolt: 3/8 in, diameter: 7/16 in}, line: 1-1/2 in, outer_set: 3 in}"},
+             "--set:1:5: kit.bunk: has no inner_set"},
+        Case{{"kit.bunk.positions=[3 in, 42 in, 81 in]"},
+             "kit.yaml:25:3: bunk.outer_set: stands beside bunk.positions"},
+        Case{{"kit.bunk={flat_leg: 2 in, standing_leg: 2 in, thickness: 1/4 in, end_clearance: 1/4 in, hole: "
+              "{bolt: 3/8 in, diameter: 7/16 in}, line: 1-1/2 in, positions: [3 in, 42 in, 81 in]}"},
+             "order.yaml:11:3: track.bunk_pitch: stands beside the kit's bunk.positions"},
+        // 84 in is four pitches of 21 in: of 20 in it is not.
+        Case{{"kit.rail.turned=true", "track.bunk_pitch=20 in"},
+             "--set:2:1: track.bunk_pitch: 508 mm (20 in) does not go into a rail of 2133.6 mm (84 in)"},
         Case{{"kit.bunk.root_radius=30 mm", "kit.bunk.standing_leg=3 in", "kit.bunk.flat_leg=1 in"},
              "--set:3:5: kit.bunk.flat_leg: 25.4 mm (1 in) leaves nothing beside the thickness"}));
 
 INSTANTIATE_TEST_SUITE_P(
     Frame, CrossChecks,
     testing::Values(
+        Case{{"frame.jack.below=6 in"}, "--set:1:7: frame.jack.below: is for mains that are tubes"},
+        Case{{"frame.jack.crank={turns: round, radius: 6 in, axle: 0 in, depth: 4 in}"},
+             "--set:1:26: frame.jack.crank.turns: is \"round\""},
+        Case{{"frame.welds={leg: 1/4 in, tongues: 3/8 in}"},
+             "--set:1:30: frame.welds.tongues: is not a known key"},
         Case{{"frame.tabs.plate={plate_thickness: 3/8 in, inboard: 1 in, outboard: 2 in}"},
              "--set:1:7: frame.tabs.plate: is not used by tabs of style clip"},
         Case{{"frame.tabs.slot_length=1/2 in"},

@@ -199,6 +199,17 @@ std::vector<Planted> load_rows() {
                for (const JackLoad& jack : l.stand.jacks) heaviest = std::max(heaviest, jack.most);
                j.frame.jack.rating = heaviest / gravity * less;
              }),
+      {"JACK-WELD", "fillet that just holds a jack's plate on its tube",
+       [](double past) {
+         const auto with_leg = [](Mm leg) {
+           return run_demo("light", [&](Job& j) { j.frame.welds.jack_plate = leg; });
+         };
+         const auto breaks = [&](Mm leg) {
+           const Findings all = with_leg(leg);
+           return std::any_of(all.begin(), all.end(), [](const Finding& f) { return f.code == "JACK-WELD"; });
+         };
+         return with_leg(turn(4, 0.05, breaks) - past * hair);
+       }},
       {"JACK-LIFT", "middle jack where the front one just keeps a load", lifts},
       {"STAND-PUSH", "push that leaves 1.5 times what tips it",
        [](double past) {

@@ -126,9 +126,8 @@ Findings spacing(double past) {
 
 Findings rail_remainder(double past) {
   SmallBed s;
-  s.bed.track.rail_length = 80 * inch;
+  s.bed.track.rail_length = 80 * inch + same_place * (1 + past / 2);
   s.bed.track.bunk_pitch = 20 * inch;
-  s.bed.track.remainder = same_place * (1 + past / 2);
   return s.run();
 }
 
@@ -274,7 +273,8 @@ Findings datum(double past) {
 Findings tip_height(double past) {
   return run_demo("base", [&](Job& job) {
     const BoltSize& bolt = *job.catalog.bolt("1/2 in");
-    const Mm drawn = (0.875 - 1.25 + 3.0 / 16 + 0.25) * inch - bolt.length_plus + bolt.flat.thickness;
+    const Mm drawn =
+        (0.875 - 1.25 + 3.0 / 16 + 0.25) * inch - bolt.tolerance(1.25 * inch).plus + bolt.flat.thickness;
     job.order.limits.tip_clearance = 0;
     job.order.limits.most_shim = inch;
     job.order.tolerances.weld_pull = drawn - (0.02 + 0.5 * (23.0 / 240) * (23.0 / 240)) * inch + past * hair;
@@ -318,11 +318,12 @@ std::vector<Planted> bed_rows() {
        }},
       {"BOLT-SHORT", "one thread past the nut at the shortest",
        [](double past) {
-         return two_plates(stack + half_inch().length_minus + half_inch().pitch - past * hair).run();
+         return two_plates(stack + half_inch().tolerance(stack).minus + half_inch().pitch - past * hair)
+             .run();
        }},
       {"BOLT-LONG", "3/8 in past the nut at the longest",
        [](double past) {
-         return two_plates(stack + 3 * inch / 8 - half_inch().length_plus + past * hair).run();
+         return two_plates(stack + 3 * inch / 8 - half_inch().tolerance(stack).plus + past * hair).run();
        }},
       {"BOLT-THREAD", "plain shank as long as the grip", bolt_thread},
       {"WASHER-FLAT", "seat sloping 1 degree", washer_flat},

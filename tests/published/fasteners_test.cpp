@@ -194,10 +194,16 @@ TEST_F(FastenersTest, InchThreadsAndLengthTolerance) {
     EXPECT_NEAR(b.pitch * row.threads, inch, 1e-9) << row.name;
     EXPECT_NEAR(b.thread_length, row.thread_length * inch, 1e-9) << row.name;
     EXPECT_NEAR(b.thread_length, 2 * b.diameter + inch / 4, 1e-9) << row.name;
-    EXPECT_EQ(b.length_plus, 0) << row.name;
-    EXPECT_NEAR(b.length_minus, row.shorter * inch, 1e-9) << row.name;
-    // The tolerance typed above holds to 2-1/2 in.
-    EXPECT_LE(b.lengths.back(), 2.5 * inch + 1e-9) << row.name;
+    // ASME B18.2.1, length tolerances: `shorter` for over 1 to 2-1/2 in. To 1 in: 0.03 in of all these
+    // sizes; over 2-1/2 to 4 in: 0.06 to 3/8 in, 0.08 to 1/2 in, 0.10 to 3/4 in (both from memory).
+    const double longer = row.diameter < 0.4 ? 0.06 : row.diameter < 0.55 ? 0.08 : 0.10;
+    const std::pair<double, double> table[] = {{0.5, 0.03},        {1, 0.03},      {1.125, row.shorter},
+                                               {2.5, row.shorter}, {2.75, longer}, {4, longer}};
+    for (const auto& [length, shorter] : table) {
+      EXPECT_EQ(b.tolerance(length * inch).plus, 0) << row.name;
+      EXPECT_NEAR(b.tolerance(length * inch).minus, shorter * inch, 1e-9) << row.name << " x " << length;
+    }
+    EXPECT_LE(b.lengths.back(), 4 * inch + 1e-9) << row.name;
   }
 }
 
@@ -255,8 +261,8 @@ TEST_F(FastenersTest, MetricLengthTolerance) {
     const BoltSize& b = bolt(row.name);
     const Mm js15 = b.lengths.back() <= 50 ? 0.50 : 0.60;
     EXPECT_LE(b.lengths.back(), 80) << row.name;
-    EXPECT_EQ(b.length_plus, js15) << row.name;
-    EXPECT_EQ(b.length_minus, js15) << row.name;
+    EXPECT_EQ(b.tolerance(b.lengths.back()).plus, js15) << row.name;
+    EXPECT_EQ(b.tolerance(b.lengths.back()).minus, js15) << row.name;
   }
 }
 

@@ -14,7 +14,6 @@ SmallBed track(Mm rail, Mm pitch) {
   SmallBed s;
   s.bed.track.rail_length = rail;
   s.bed.track.bunk_pitch = pitch;
-  s.bed.track.remainder = rail - std::floor((rail + 1e-6) / pitch) * pitch;
   return s;
 }
 

@@ -25,7 +25,7 @@ inline BoltSize half_inch() {
   s.standard_hole = 9 * inch / 16, s.oversize_hole = 5 * inch / 8;
   s.edge_minimum = 0.75 * inch;
   s.thread_length = 1.25 * inch;
-  s.length_plus = 0.5, s.length_minus = 1.0;
+  s.tolerances = {{100, 0.5, 1.0}};
   for (int quarters = 3; quarters <= 16; ++quarters) s.lengths.push_back(quarters * inch / 4);
   return s;
 }

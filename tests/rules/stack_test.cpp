@@ -22,7 +22,7 @@ SmallBed two_plates(Mm length, const BoltSize& size = half_inch()) {
 
 TEST(BoltShort, CountsThreadsPastTheNutAtTheShortest) {
   const BoltSize size = half_inch();
-  const Mm least = stack + size.length_minus + size.pitch;
+  const Mm least = stack + size.tolerance(stack).minus + size.pitch;
   EXPECT_THAT(two_plates(least + 0.01).of("BOLT-SHORT"), IsEmpty());
   const auto found = two_plates(least - 0.01).of("BOLT-SHORT");
   ASSERT_EQ(found.size(), 1u);
@@ -51,7 +51,7 @@ TEST(BoltShort, MetricSizesAreOfferedInMillimetres) {
 }
 
 TEST(BoltLong, CountsWhatStandsPastTheNutAtTheLongest) {
-  const Mm most = stack + 3 * inch / 8 - half_inch().length_plus;
+  const Mm most = stack + 3 * inch / 8 - half_inch().tolerance(stack).plus;
   EXPECT_THAT(two_plates(most - 0.01).of("BOLT-LONG"), IsEmpty());
   const auto found = two_plates(most + 0.01).of("BOLT-LONG");
   ASSERT_EQ(found.size(), 1u);

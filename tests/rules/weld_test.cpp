@@ -29,6 +29,25 @@ TEST(WeldLeast, TheChangeClearsIt) {
   EXPECT_THAT(check(job, "WELD-LEAST"), IsEmpty());
 }
 
+// What a thin gusset's edge stands is too small for the other members' steel: where no one leg suits all,
+// the joint gets a leg of its own, and that clears it.
+TEST(WeldMost, AJointGetsALegOfItsOwnWhereNoOneLegSuitsAll) {
+  Job job = demo_job("base");
+  job.frame.corner_gusset.thickness =
+      0.15 * inch;  // an edge that stands 1/8 in, and other steel wants 3/16 in
+  job.frame.welds.leg = 3 * inch / 16;
+  const auto found = check(job, "WELD-MOST");
+  ASSERT_FALSE(found.empty());
+  EXPECT_THAT(found[0].remedy, ::testing::Not(::testing::HasSubstr("no one leg suits")));
+  job.frame.welds.corner_gusset = change_of(found[0], "frame.welds.corner_gusset");
+  EXPECT_THAT(check(job, "WELD-MOST"), IsEmpty());
+  // The other joints kept theirs.
+  for (const Weld& w : testing::bed_of(job).welds) {
+    if (w.line != WeldLine::web_sides) continue;
+    EXPECT_NEAR(w.leg, 3 * inch / 16, 1e-9);
+  }
+}
+
 TEST(WeldMost, TheChangeClearsIt) {
   Job job = demo_job("one_extension");
   job.frame.tabs.weld_leg = inch / 4;

@@ -131,24 +131,30 @@ TEST(StringLine, a_tab_found_elsewhere_has_its_own_reading) {
   EXPECT_NEAR(all[0].to_middle - all[1].to_middle, 1.5, 1e-9);
 }
 
-// Laid on the first section, every hole of the strip is over a track bolt.
+// Laid on any rail it is for, every hole of the strip is over a track bolt; each rail has one.
 TEST(CheckStrip, has_a_hole_under_every_track_bolt) {
   for (const std::string& name : testing::good_orders) {
     const Job job = demo_job(name);
     const Bed bed = testing::bed_of(job);
-    for (const Side side : both_sides) {
-      const std::vector<Mm> holes = strip_holes({*examine(job, bed)}, side);
-      const Box3 rail = bounds(bed, bed.item({Kind::rail, side, 1}));
-      std::size_t bolts = 0;
-      for (const Bolt& b : bed.bolts) {
-        if (b.id.kind != Kind::track_bolt || b.seat.x > rail.high.x || outward(side) * b.seat.y < 0) continue;
-        ++bolts;
-        EXPECT_TRUE(std::any_of(holes.begin(), holes.end(), [&](Mm x) {
-          return std::abs(rail.low.x + x - b.seat.x) < 1e-6;
-        })) << bedwright::name(b);
+    std::size_t rails = 0;
+    for (const CheckStrip& strip : check_strips({*examine(job, bed)}))
+      for (const Identity& id : strip.rails) {
+        ++rails;
+        const Box3 rail = bounds(bed, bed.item(id));
+        EXPECT_NEAR(strip.length, rail.high.x - rail.low.x, 1e-6);
+        std::size_t bolts = 0;
+        for (const Bolt& b : bed.bolts) {
+          if (b.id.kind != Kind::track_bolt || b.seat.x < rail.low.x || b.seat.x > rail.high.x ||
+              outward(id.side) * b.seat.y < 0)
+            continue;
+          ++bolts;
+          EXPECT_TRUE(std::any_of(strip.holes.begin(), strip.holes.end(), [&](Mm x) {
+            return std::abs(rail.low.x + x - b.seat.x) < 1e-6;
+          })) << bedwright::name(b);
+        }
+        EXPECT_EQ(bolts, strip.holes.size());
       }
-      EXPECT_EQ(bolts, holes.size());
-    }
+    EXPECT_EQ(rails, bed.items_of(Kind::rail).size());
   }
 }
 

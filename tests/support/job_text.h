@@ -106,10 +106,12 @@ inline void write_catalog(const Catalog& catalog, std::string& out) {
   const auto exact = KeyWriter::exact;
   for (const Section& s : catalog.sections) {
     out += fmt::format("section {} {}", s.name, static_cast<int>(s.shape));
-    for (const double v : {s.depth, s.flange, s.web, s.flange_thickness, s.root_radius, s.toe_radius})
+    for (const double v : {s.depth, s.flange, s.web, s.flange_thickness, s.root_radius, s.toe_radius,
+                           s.flange_slope, s.thickness_at})
       out += " " + exact(v);
     if (const auto& p = s.published) {
-      for (const double v : {p->area, p->kg_per_m, p->ix, p->iy, p->x_bar, p->y_bar}) out += " " + exact(v);
+      for (const double v : {p->area, p->kg_per_m, p->ix, p->iy, p->x_bar, p->y_bar, p->wall})
+        out += " " + exact(v);
       out += " " + p->source;
     }
     out += "\n";
@@ -133,14 +135,14 @@ inline void write_catalog(const Catalog& catalog, std::string& out) {
                            b.oversize_hole,
                            b.edge_minimum,
                            b.thread_length,
-                           b.length_plus,
-                           b.length_minus,
                            b.tools.socket_outside,
                            b.tools.socket_length,
                            b.tools.wrench_width,
                            b.tools.wrench_thickness,
                            b.tools.wrench_length})
       out += " " + exact(v);
+    for (const LengthTolerance& t : b.tolerances)
+      out += ", " + exact(t.up_to) + " " + exact(t.plus) + " " + exact(t.minus);
     for (const Mm v : b.lengths) out += ", " + exact(v);
     out += "\n";
   }

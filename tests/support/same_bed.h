@@ -56,10 +56,10 @@ inline bool same_bolt(const Bolt& p, const Bolt& q) {
 }
 
 inline bool same_track(const Track& p, const Track& q) {
-  const auto& [a, b, c, d, e, f, g, h, i, j, bunks_p, k, l, m, n, o, w] = p;
-  const auto& [A, B, C, D, E, F, G, H, I, J, bunks_q, K, L, M, N, O, W] = q;
-  return std::tie(a, b, c, d, e, f, g, h, i, j, k, l, m, n, o, w) ==
-             std::tie(A, B, C, D, E, F, G, H, I, J, K, L, M, N, O, W) &&
+  const auto& [a, b, c, d, e, f, g, h, i, bunks_p, k, l, m, n, o, w] = p;
+  const auto& [A, B, C, D, E, F, G, H, I, bunks_q, K, L, M, N, O, W] = q;
+  return std::tie(a, b, c, d, e, f, g, h, i, k, l, m, n, o, w) ==
+             std::tie(A, B, C, D, E, F, G, H, I, K, L, M, N, O, W) &&
          same_all(bunks_p, bunks_q);
 }
 

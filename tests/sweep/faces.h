@@ -48,10 +48,14 @@ inline FlatSteel steel_of(const Member& m, Face face, Where where) {
   const bool angle = s.shape == Shape::angle;
   // A fillet's tangent point from the corner: r tan(half the turn); an angle turns 90
   // degrees, a channel's flange 2 in 12 less.
-  const double turn = std::numbers::pi / 2 - (angle ? 0 : std::atan(2.0 / 12));
+  const double turn = std::numbers::pi / 2 - (angle ? 0 : std::atan(s.flange_slope));
   const Mm fillet = where == Where::inner_face ? s.root_radius * std::tan(turn / 2) : 0;
   FlatSteel steel;
-  if (face == Face::web || face == Face::standing_leg) {
+  if (s.shape == Shape::tube) {  // flat between its round corners, all walls alike
+    const Mm corner = s.web + s.root_radius, wide = face == Face::web ? s.depth : s.flange,
+             low = face == Face::web ? -wide / 2 : 0;
+    steel.edge = box_of({0, low + corner}, {m.length, low + wide - corner});
+  } else if (face == Face::web || face == Face::standing_leg) {
     Mm low = 0, high = s.depth;
     if (angle && where != Where::outer_face) low = s.web + fillet;
     if (angle && where == Where::inner_face) high -= s.toe_radius;

@@ -171,7 +171,7 @@ inline void inspect_stack(Inspected& in, const Bolt& bolt) {
   }
   for (const Washer& w : bolt.under_head) washers += w.thickness;
   for (const Washer& w : bolt.under_nut) washers += w.thickness;
-  const Mm past = bolt.length - s.length_minus - (at + washers + s.nut_height);
+  const Mm past = bolt.length - s.tolerance(bolt.length).minus - (at + washers + s.nut_height);
   if (past < s.pitch * in.job.order.limits.threads_past_nut - 1e-3)
     in.reject("bolt too short", fmt::format("{}: {:.2f} mm past the nut", name(bolt.id), past));
   const Mm plain = std::max(0.0, bolt.length - s.thread_length);

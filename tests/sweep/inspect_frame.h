@@ -168,9 +168,11 @@ inline void inspect_places(Inspected& in) {
                             stop.high.y, bunk.low.y, bunk.high.y));
   }
   const Section* main = job.catalog.section(job.frame.main.section.text);
-  if (main && job.frame.axle.spring_width > main->flange + 0.1)
+  const Mm flat =
+      !main ? 0 : main->flange - (main->shape == Shape::tube ? 2 * (main->web + main->root_radius) : 0);
+  if (main && job.frame.axle.spring_width > flat + 0.1)
     in.reject("spring wider than its flange",
-              fmt::format("{:.1f} on {:.1f} mm", job.frame.axle.spring_width, main->flange));
+              fmt::format("{:.1f} on {:.1f} mm", job.frame.axle.spring_width, flat));
   const Mm web = job.frame.main.spacing / 2;
   for (const int i : bed.items_of(Kind::tongue))
     if (in.bodies[static_cast<std::size_t>(i)].box.high.y > web + 1 ||

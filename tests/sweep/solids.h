@@ -101,7 +101,8 @@ inline void add_body(Body& body, const Plate& p, const Placement& at) {
 
 // Thickness of a channel's flange `y` from the web's back.
 inline Mm flange_at(const Section& s, Mm y) {
-  return s.flange_thickness + ((s.flange + s.web) / 2 - y) * 2.0 / 12.0;
+  const Mm at = s.thickness_at > 0 ? s.thickness_at : (s.flange + s.web) / 2;
+  return s.flange_thickness + (at - y) * s.flange_slope;
 }
 
 inline void add_body(Body& body, const Member& m, const Placement& at) {
@@ -112,7 +113,13 @@ inline void add_body(Body& body, const Member& m, const Placement& at) {
   };
   // The largest triangle within a fillet.
   const Mm in_fillet = s.root_radius * (2 - std::numbers::sqrt2), r = s.toe_radius;
-  if (s.shape == Shape::channel) {
+  if (s.shape == Shape::tube) {  // its walls, the corners left out
+    const Mm h = s.depth / 2, t = s.web, corner = s.root_radius + t;
+    add(box_of({0, corner - h}, {t, h - corner}));
+    add(box_of({s.flange - t, corner - h}, {s.flange, h - corner}));
+    add(box_of({corner, h - t}, {s.flange - corner, h}));
+    add(box_of({corner, -h}, {s.flange - corner, t - h}));
+  } else if (s.shape == Shape::channel) {
     const Mm h = s.depth / 2, root = flange_at(s, s.web), toe = flange_at(s, s.flange);
     const Mm past = flange_at(s, s.flange - r);
     add(box_of({0, -h}, {s.web, h}));
@@ -146,7 +153,7 @@ inline void add_body(Body& body, const Member& m, const Placement& at) {
     };
     const Vec3 axis = upright ? Vec3{0, 1, 0} : Vec3{0, 0, flange ? -up : 1.0};
     body.tubes.push_back({point(l.a), point(l.b), at.direction(axis), f.hole.diameter / 2,
-                          flange ? flange_at(s, s.web) : s.web});
+                          flange && s.shape != Shape::tube ? flange_at(s, s.web) : s.web});
   }
 }
 

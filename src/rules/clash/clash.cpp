@@ -86,6 +86,7 @@ int readiness(const Bed& bed, const Item& item) {
     case Kind::none:
     case Kind::end_member:
     case Kind::jack_tube:
+    case Kind::drain:
     case Kind::hardware:
     case Kind::joint:
     case Kind::joints:

@@ -86,7 +86,7 @@ NearestEdge nearest_edge(const Member& member, Face face, Vec2 from) {
   NearestEdge best{(from.x - shorter_start) * square_start, {-1, 0}};
   const Mm to_end = (shorter_end - from.x) * square_end;
   if (to_end < best.distance) best = {to_end, {1, 0}};
-  const bool free_edge = face != Face::web;
+  const bool free_edge = face != Face::web && !is_closed(s);
   const Mm to_free = (face == Face::standing_leg ? s.depth : s.flange) - from.y;
   if (free_edge && to_free < best.distance) best = {to_free, {0, 1}};
   return best;

@@ -95,7 +95,7 @@ void add_rail(const Kit& kit, Kind bolt, Way way, std::vector<Size>& sizes) {
   if (bolt == Kind::track_bolt && (!along || kit.mounting.positions.empty()))
     sizes.push_back(along ? Size{"kit.mounting.end_offset", kit.mounting.end_offset, 1, by_the_sheet}
                           : Size{"kit.mounting.line", kit.mounting.line, -1, by_the_sheet});
-  if (bolt == Kind::bunk_bolt)
+  if (bolt == Kind::bunk_bolt && (!along || kit.bunk.positions.empty()))
     sizes.push_back(along ? Size{"kit.bunk.outer_set", kit.bunk.outer_set, 1, by_the_sheet}
                           : Size{"kit.bunk.line", kit.bunk.line, -1, by_the_sheet});
   if (bolt == Kind::stop_bolt)

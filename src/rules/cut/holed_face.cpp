@@ -1,5 +1,4 @@
 // The face each hole goes through: its free edges, and what stands up from it.
-#include <numbers>
 #include <stdexcept>
 
 #include "rules/cut/edge.h"
@@ -80,9 +79,12 @@ struct Root {
 };
 
 Root root_of(const Section& s, Face face) {
-  // A channel's fillet between web and tapered flange is tangent R tan(turn / 2) from the corner.
-  const Radians turn = std::numbers::pi / 2 - std::atan(channel_flange_slope);
-  const Mm tangent = s.root_radius * std::tan(turn / 2);
+  // A tube's wall is flat between its two corners; from the middle of the wall either way.
+  if (is_closed(s)) {
+    const Mm half = (face == Face::web ? s.depth : s.flange) / 2;
+    return {half - s.web, half - outer_corner(s), "the corner"};
+  }
+  const Mm tangent = fillet_tangent(s);
   switch (face) {
     case Face::flat_leg:
       return {s.web, s.web + s.root_radius, "the standing leg"};
@@ -93,7 +95,7 @@ Root root_of(const Section& s, Face face) {
       return {s.web, s.web + tangent, "the web"};
     case Face::web: {
       // From the middle of the web either way.
-      const Mm corner = s.depth / 2 - s.flange_thickness - channel_flange_slope * (s.flange - s.web) / 2;
+      const Mm corner = s.depth / 2 - flange_thickness_at(s, s.web);
       return {corner, corner - tangent, "the flange"};
     }
   }
@@ -106,11 +108,13 @@ std::optional<Raised> raised_on(const Member& member, const HoleOnFace& hole) {
   const Mm r = hole.hole.diameter / 2;
   Mm to_body, to_fillet;
   Vec2 toward{0, -1};
-  if (*hole.face == Face::web) {
-    const Mm far = std::max(std::abs(a.y), std::abs(b.y)) + r;
+  if (*hole.face == Face::web || is_closed(member.section)) {
+    const Mm middle = *hole.face == Face::web ? 0 : member.section.flange / 2;
+    const Mm above = std::max(a.y, b.y) - middle, below = middle - std::min(a.y, b.y),
+             far = std::max(above, below) + r;
     to_body = root.body - far;
     to_fillet = root.fillet - far;
-    toward.y = std::max(a.y, b.y) >= -std::min(a.y, b.y) ? 1 : -1;
+    toward.y = above >= below ? 1 : -1;
   } else {
     const Mm near = std::min(a.y, b.y) - r;
     to_body = near - root.body;

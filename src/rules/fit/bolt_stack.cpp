@@ -27,7 +27,7 @@ Vec3 nut_face(const Bolt& bolt, const Stack& stack) {
 
 void check_bolt_short(const Scene& scene, std::vector<Finding>& findings) {
   for_each_placed(scene, [&](const Bolt& bolt, const Stack& stack) {
-    const Mm shortest = stack.past_nut - bolt.size.length_minus;
+    const Mm shortest = stack.past_nut - bolt.size.tolerance(bolt.length).minus;
     const double threads = shortest / bolt.size.pitch;
     const double limit = scene.limits.threads_past_nut;
     if (shortest >= limit * bolt.size.pitch - same_place) return;
@@ -52,7 +52,7 @@ void check_bolt_short(const Scene& scene, std::vector<Finding>& findings) {
 
 void check_bolt_long(const Scene& scene, std::vector<Finding>& findings) {
   for_each_placed(scene, [&](const Bolt& bolt, const Stack& stack) {
-    const Mm longest = stack.past_nut + bolt.size.length_plus;
+    const Mm longest = stack.past_nut + bolt.size.tolerance(bolt.length).plus;
     if (longest <= scene.limits.most_past_nut + same_place) return;
     // It holds all the same, so this is a warning; what it might meet is TIP's to stop.
     Finding f = finding_of("BOLT-LONG", Severity::warn, bolt, nut_face(bolt, stack));

@@ -28,8 +28,10 @@ std::vector<Contribution> pinned_at(const Scene& scene, const Job& job, const Bo
     if (!c.from_datum) all.push_back(c);
   const Track& track = scene.bed.track;
   const int section = section_of(scene.bed, bolt.seat.x);
-  const Mm within = bolt.seat.x - section * (track.rail_length + job.kit.rail.joint_gap);
-  const bool from_rear_end = held_from_rear_end(job.kit.mounting, within, track.rail_length);
+  const auto at = static_cast<std::size_t>(section);
+  const bool from_rear_end =
+      held_from_rear_end(job.kit.mounting, job.kit.rail.turned && bolt.id.side == Side::right,
+                         bolt.seat.x - track.starts[at], track.lengths[at]);
   const Accumulated a = accumulated(datum, track.sections, section, from_rear_end);
   for (Contribution& c : along_track(
            {a.sections, a.joints, a.direction, job.kit.rail.length_tolerance, job.kit.rail.joint_gap_plus}))

@@ -33,7 +33,7 @@ void made_again(const Scene& scene, std::vector<Finding>& findings) {
     int holes = 0;
     int in_place = 0;
     const auto count = [&](const Hole& hole) {
-      if (hole.process == Process::in_place)
+      if (hole.process == Process::on_site)
         ++in_place;
       else if (hole.process != Process::as_bought)
         ++holes;

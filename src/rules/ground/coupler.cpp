@@ -70,7 +70,8 @@ void check_coupler_fit(const Scene& scene, std::vector<Finding>& findings) {
   const Channel channel = channel_of(bed);
   const Judge judge{scene, bed.items[*item], findings};
   const Mm rear = bounds(bed, *item).high.x, on_tongue = rear - channel.front;
-  const Mm leg = scene.input.job->frame.welds.leg;
+  const FrameWelds& welds = scene.input.job->frame.welds;
+  const Mm leg = welds.of(welds.coupler);
 
   if (Finding* f = judge.less(on_tongue, least_on_tongue)) {
     f->message = on_tongue < 0 ? fmt::format("the coupler ends {} ahead of the tongue", say.say(-on_tongue))

@@ -55,20 +55,21 @@ void check_spring_seat(const Scene& scene, std::vector<Finding>& findings) {
   if (axles.empty() || !job) return;
   const Figures& say = scene.figures;
   const Section& main = section_of(bed, bed.item({Kind::main, Side::right}));
-  const Mm wide = job->frame.axle.spring_width;
-  if (wide > main.flange + same_place) {
+  const Mm wide = job->frame.axle.spring_width, flat = main.flange - 2 * outer_corner(main);
+  if (wide > flat + same_place) {
     Finding f = finding_of("SPRING-SEAT", Severity::stop, bed.items[axles.front()],
                            bed.items[axles.front()].placement.origin);
     f.subjects.emplace_back(Identity{Kind::main, Side::right});
     f.measured = wide;
-    f.limit = main.flange;
-    f.margin = main.flange - wide;
-    f.message = fmt::format("the springs are {} wide and the mains' flange they hang from is {}",
-                            say.say(wide), say.say(main.flange));
-    f.remedy = fmt::format("springs at most {} wide, or a main with a wider flange", say.say(main.flange));
-    f.changes.push_back({"frame.axle.spring_width", say.set_at_most(main.flange)});
+    f.limit = flat;
+    f.margin = flat - wide;
+    f.message = fmt::format("the springs are {} wide and the mains' {} they hang from is {}", say.say(wide),
+                            is_closed(main) ? "flat underside" : "flange", say.say(flat));
+    f.remedy = fmt::format("springs at most {} wide, or a wider main", say.say(flat));
+    f.changes.push_back({"frame.axle.spring_width", say.set_at_most(flat)});
     for (const Section& s : job->catalog.sections)
-      if (s.shape == Shape::channel && s.flange >= wide && s.depth > main.depth - same_place) {
+      if (s.shape == main.shape && s.flange - 2 * outer_corner(s) >= wide &&
+          s.depth > main.depth - same_place) {
         f.changes.push_back({"frame.main.section", s.name});
         break;
       }

@@ -65,8 +65,8 @@ BoltRoom least_room(const Scene& scene) {
   for (std::size_t i = 0; i < scene.bed.bolts.size(); ++i) {
     const Bolt& bolt = scene.bed.bolts[i];
     if (!bolt.in_place || bolt.id.kind != Kind::track_bolt) continue;
-    const Mm takes =
-        scene.stacks[i].past_nut - bolt.size.length_minus - scene.limits.threads_past_nut * bolt.size.pitch;
+    const Mm takes = scene.stacks[i].past_nut - bolt.size.tolerance(bolt.length).minus -
+                     scene.limits.threads_past_nut * bolt.size.pitch;
     if (takes < least.takes) least = {std::max(takes, 0.0), static_cast<int>(i)};
   }
   return least;
@@ -105,7 +105,7 @@ TabHeights tab_heights(const Job& job, const Bed& bed) {
     h.over = h.under = t.clip_height + t.weld_pull;
   }
   const Mm length = main_end(job, bed) - main_start(job), bow = t.main_camber * length / bow_is_for;
-  h.section_bow = bow_along(bow, length, std::min(length, bed.track.rail_length));
+  h.section_bow = bow_along(bow, length, std::min(length, bed.track.rail_length));  // the longest
   h.pitch_bow = bow_along(bow, length, std::min(length, tab_pitch(bed)));
   return h;
 }

@@ -42,7 +42,7 @@ std::vector<const Section*> stronger_channels(const Job& job, const Section& now
                                               Mm4 inertia) {
   std::vector<const Section*> found;
   for (const Section& s : job.catalog.sections) {
-    if (s.shape != Shape::channel || !s.published || s.name == now.name) continue;
+    if (s.shape != now.shape || !s.published || s.name == now.name) continue;
     const Bending b = bending_of(s);
     if (b.modulus >= modulus && b.inertia >= inertia) found.push_back(&s);
   }

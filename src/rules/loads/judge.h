@@ -30,6 +30,7 @@ void judge_tow(const LoadJudge& judge);
 void judge_balance(const LoadJudge& judge);  // parts of it
 void judge_asked(const LoadJudge& judge);
 void judge_stand(const LoadJudge& judge);
+void judge_jack_welds(const LoadJudge& judge);  // a part of it
 
 // Channels of the catalogue that are strong and stiff enough in place of `now`, those of
 // its depth first, the lightest of them before the others, at most three.

@@ -98,7 +98,8 @@ const std::vector<Rule>& load_rules() {
        "work.sag_limit (1/16 in)", practice, "another pair of jacks, a deeper main, or a smaller log",
        nullptr},
       {"STAND-BEND", "stand", "Do mains, rails and bunks stand head and log?",
-       "largest moment / section modulus; a main's web: largest shear / (depth x web)",
+       "largest moment / section modulus; a main's web: largest shear / (depth x web; of a tube, flat height "
+       "x two walls)",
        "yield / work.safety_factor (1.67); the web: 0.60 of that",
        "AISC 360 allowable strength design, chapters F and G",
        "another pair of jacks, a deeper main, or a smaller log", nullptr},
@@ -110,6 +111,15 @@ const std::vector<Rule>& load_rules() {
       {"JACK-LOAD", "stand", "Does each jack carry no more than its rating?",
        "largest push of the main on it, over all places", "frame.jack.rating", "the jack's maker",
        "another pair of jacks, stronger ones, or a smaller log", nullptr},
+      {"JACK-WELD", "stand",
+       "Where the mains are tubes: do the plate that hangs a jack, and its weld, carry it?",
+       "two upright lines at the plate's ends, L each: hypot(push / 2 L, push x (post's middle - main's "
+       "side) / "
+       "(L^2 / 3)); plate: push x (post's middle - main's side) / (length x thickness^2 / 6)",
+       "weld 0.60 x 70 ksi / 2.00 on its throat, 0.60 x 360 MPa / 2.00 on the thinner steel; plate yield / "
+       "work.safety_factor",
+       "AISC Manual, part 8, elastic method; AISC 360 table J2.5 and section J4.2",
+       "a larger fillet, a thicker plate, a deeper main, or another pair of jacks", nullptr},
       {"JACK-LIFT", "stand", "Does every jack keep its load?", "least push on it; it only pushes",
        "above 0; a warning", "statics", "a jack nearer its neighbours", nullptr},
       {"STAND-PUSH", "stand", "Does a log that is rolled on leave the bed standing?",

@@ -62,7 +62,7 @@ void judge_log(const LoadJudge& j) {
   if (j.loads.stand.log_lies) return;
   const LogOrder& log = *j.job.order.work.log;
   const std::vector<BunkPlace>& bunks = j.bed.track.bunks;
-  const Mm pitch = j.bed.track.bunk_pitch;
+  const Mm pitch = j.bed.track.bunk_spacing();
   Finding& f = j.add("STAND-LOG", Severity::stop, Identity{Kind::log},
                      {log.position.value_or(j.bed.track.total_length / 2), 0, 0});
   if (log.length < pitch || !log.position || bunks.size() < 2) {
@@ -250,6 +250,7 @@ void judge_stand(const LoadJudge& j) {
   judge_sag(j);
   judge_bending(j);
   judge_jacks(j);
+  judge_jack_welds(j);
   judge_push(j);
 }
 

@@ -159,12 +159,14 @@ void take_tongue_weld(const LoadJudge& j, Finding& f) {
   }
   const Mm fillet = j.figures.shop_step(),
            leg = std::ceil(t.weld_leg * t.weld / weld_allowable / fillet) * fillet;
+  // A leg of the tongue's own, or that of all members.
+  const bool own = j.job.frame.welds.tongue.has_value();
   const bool room = std::all_of(j.bed.welds.begin(), j.bed.welds.end(), [&](const Weld& w) {
     const Kind kind = j.bed.items[w.a].id.kind;
     return w.leg <= 0 || w.edge <= 0 || kind == Kind::tab || kind == Kind::tab_pad ||
-           leg <= largest_fillet(w.edge) + same_place;
+           (own && kind != Kind::tongue) || leg <= largest_fillet(w.edge) + same_place;
   });
-  if (room) f.changes.push_back({"frame.welds.leg", j.figures.set(leg)});
+  if (room) f.changes.push_back({own ? "frame.welds.tongue" : "frame.welds.leg", j.figures.set(leg)});
   if (room || f.remedy.empty())
     f.remedy += fmt::format("{}fillets of {}", f.remedy.empty() ? "" : "; or ", j.figures.say(leg));
 }

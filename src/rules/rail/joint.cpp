@@ -132,7 +132,7 @@ void check_gusset_bolts(const Scene& scene, std::vector<Finding>& findings) {
   for (std::size_t k = 0; k < track.joints.size(); ++k) {
     for (const Side side : both_sides) {
       // Half way to the neighbouring joint at most, so that each bolt counts once.
-      const Mm reach = track.rail_length / 2;
+      const Mm reach = track.shortest() / 2;
       int ahead = 0, behind = 0;
       for (const Bolt& b : scene.bed.bolts) {
         if (b.id.kind != Kind::gusset_bolt || !b.in_place || b.id.side != side ||

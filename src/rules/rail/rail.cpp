@@ -41,35 +41,41 @@ const char* toward(Mm dx) { return dx > 0 ? "rearward" : "forward"; }
 
 }  // namespace
 
-void check_rail_remainder(const Scene& scene, std::vector<Finding>& findings) {
+namespace {
+
+// What a length has over whole pitches; a remainder a rounding short of a whole pitch is none.
+Mm over_whole_pitches(Mm length, Mm pitch) {
+  const Mm over = length - std::floor((length + same_place) / pitch) * pitch;
+  return std::min(std::abs(over), std::abs(pitch - over)) <= same_place ? 0 : over;
+}
+
+// Of the sections as long as this one, from 1; the key that sets the length.
+void remainder_of(const Scene& scene, Mm length, const std::string& whose, const std::string& key,
+                  std::vector<Finding>& findings) {
   const Track& track = scene.bed.track;
-  if (track.bunk_pitch <= 0) return;
-  // A remainder a rounding short of a whole pitch is none.
-  const Mm left = std::min(std::abs(track.remainder), std::abs(track.bunk_pitch - track.remainder));
-  if (left <= same_place) return;
   const Figures& figures = scene.figures;
+  const Mm over = over_whole_pitches(length, track.bunk_pitch);
+  if (over == 0) return;
   // A hair added: a rail a rounding short of n pitches holds n.
-  const int pitches = static_cast<int>(std::floor((track.rail_length + same_place) / track.bunk_pitch));
-  Finding f = finding_of("RAIL-REMAINDER", Severity::stop, Identity{Kind::rail},
-                         {track.rail_length, 0, track.standoff});
-  f.measured = track.remainder;
+  const int pitches = static_cast<int>(std::floor((length + same_place) / track.bunk_pitch));
+  Finding f = finding_of("RAIL-REMAINDER", Severity::stop, Identity{Kind::rail}, {length, 0, track.standoff});
+  f.measured = over;
   f.limit = 0;
-  f.margin = -left;  // to the nearest whole number of pitches, either way
+  f.margin = -std::min(over, track.bunk_pitch - over);  // to the nearest whole number of pitches, either way
   f.message = fmt::format(
-      "a rail of {} holds {} bunk pitches of {} and {} is left over, so the pitch breaks at each joint",
-      figures.say(track.rail_length), pitches, figures.say(track.bunk_pitch), figures.say(track.remainder));
+      "{} of {} holds {} bunk pitches of {} and {} is left over, so the pitch breaks at each joint", whose,
+      figures.say(length), pitches, figures.say(track.bunk_pitch), figures.say(over));
   std::string lengths, divisors;
   std::vector<Mm> rails;
   if (pitches >= 1) rails.push_back(pitches * track.bunk_pitch);
   rails.push_back((pitches + 1) * track.bunk_pitch);
-  std::stable_sort(rails.begin(), rails.end(), [&](Mm a, Mm b) {
-    return std::abs(a - track.rail_length) < std::abs(b - track.rail_length);
-  });
+  std::stable_sort(rails.begin(), rails.end(),
+                   [&](Mm a, Mm b) { return std::abs(a - length) < std::abs(b - length); });
   for (const Mm rail : rails) {
     lengths += (lengths.empty() ? "" : " or ") + figures.say(rail);
-    f.changes.push_back({"track.rail_length", figures.set(rail)});
+    f.changes.push_back({key, figures.set(rail)});
   }
-  for (const Mm pitch : dividing_pitches(track.rail_length, track.bunk_pitch, figures.mark)) {
+  for (const Mm pitch : dividing_pitches(length, track.bunk_pitch, figures.mark)) {
     divisors += (divisors.empty() ? "" : " or ") + figures.say(pitch);
     f.changes.push_back({"track.bunk_pitch", figures.set(pitch)});
   }
@@ -77,6 +83,18 @@ void check_rail_remainder(const Scene& scene, std::vector<Finding>& findings) {
   f.remedy += divisors.empty() ? "; no pitch on the tape's marks divides this rail"
                                : fmt::format(", or the bunk pitch {}", divisors);
   findings.push_back(std::move(f));
+}
+
+}  // namespace
+
+void check_rail_remainder(const Scene& scene, std::vector<Finding>& findings) {
+  const Track& track = scene.bed.track;
+  if (track.bunk_pitch <= 0) return;  // the kit lists its bunk holes
+  if (track.sections_alike())
+    return remainder_of(scene, track.rail_length, "a rail", "track.rail_length", findings);
+  for (std::size_t s = 0; s < track.lengths.size(); ++s)
+    remainder_of(scene, track.lengths[s], fmt::format("section {}", s + 1),
+                 fmt::format("track.rail_lengths[{}]", s + 1), findings);
 }
 
 void check_joint_support(const Scene& scene, std::vector<Finding>& findings) {

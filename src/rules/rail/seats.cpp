@@ -41,8 +41,12 @@ void check_bunk(const Scene& scene, int number, const OnSection& section, std::v
   if (job) {
     const KitBunk& k = job->kit.bunk;
     const BunkPlace& place = bed.track.bunks[static_cast<std::size_t>(number - 1)];
-    const Mm from_end = std::min(place.within, bed.track.rail_length - place.within);
-    if (std::abs(from_end - k.outer_set) < 2 * same_place)
+    const Mm from_end =
+        std::min(place.within, bed.track.lengths[static_cast<std::size_t>(place.section)] - place.within);
+    if (!k.positions.empty())
+      f.remedy = fmt::format(
+          "a kit whose bunk holes are {} further from the section's end, or a narrower bunk", say.say(more));
+    else if (std::abs(from_end - k.outer_set) < 2 * same_place)
       f.changes.push_back({"kit.bunk.outer_set", say.set(k.outer_set + more)});
     else if (std::abs(from_end - k.inner_set) < 2 * same_place)
       f.changes.push_back({"kit.bunk.inner_set", say.set(k.inner_set + more)});
@@ -121,7 +125,8 @@ void check_bunk_on_rail(const Scene& scene, std::vector<Finding>& findings) {
   int number = 0;
   for (const BunkPlace& place : track.bunks) {
     const Mm start = track.starts.at(static_cast<std::size_t>(place.section));
-    check_bunk(scene, ++number, {start, start + track.rail_length}, findings);
+    check_bunk(scene, ++number, {start, start + track.lengths[static_cast<std::size_t>(place.section)]},
+               findings);
   }
 }
 

@@ -17,25 +17,75 @@ void for_each_kind(const Bed& bed, Use use) {
     if (w.leg > 0 && seen.insert({bed.items[w.a].part, bed.items[w.b].part, w.leg}).second) use(w);
 }
 
-const char* leg_key(const Bed& bed, const Weld& w) {
-  const Kind kind = bed.items[w.a].id.kind;
-  return kind == Kind::tab || kind == Kind::tab_pad ? "frame.tabs.weld_leg" : "frame.welds.leg";
+// The key of the leg of one joint alone, and whether the frame's file gives it.
+struct JointLeg {
+  const char* key = "";
+  bool given = true;
+};
+
+JointLeg joint_leg(const Scene& scene, const Weld& w) {
+  const Job* job = scene.input.job;
+  const FrameWelds none, &legs = job ? job->frame.welds : none;
+  switch (scene.bed.items[w.a].id.kind) {
+    case Kind::tab:
+    case Kind::tab_pad:
+      return {"frame.tabs.weld_leg"};
+    case Kind::cross_member:
+      return {"frame.welds.cross_member", legs.cross_member.has_value()};
+    case Kind::front_member:
+    case Kind::rear_member:
+      return {"frame.welds.end_member", legs.end_member.has_value()};
+    case Kind::tongue:
+      return {"frame.welds.tongue", legs.tongue.has_value()};
+    case Kind::tongue_plate:
+      return {"frame.welds.tongue_plate", legs.tongue_plate.has_value()};
+    case Kind::coupler:
+      return {"frame.welds.coupler", legs.coupler.has_value()};
+    case Kind::corner_gusset:
+      return {"frame.welds.corner_gusset", legs.corner_gusset.has_value()};
+    case Kind::jack_plate:
+      return {"frame.welds.jack_plate", legs.jack_plate.has_value()};
+    default:
+      return {"frame.welds.leg"};
+  }
 }
 
-// One value sets the leg of many welds: the least that all of them with this key
-// need, and the largest that all of their edges stand.
+// The key that sets this weld's leg now: its joint's own, or that of all members.
+std::string leg_key(const Scene& scene, const Weld& w) {
+  const JointLeg own = joint_leg(scene, w);
+  return own.given ? own.key : "frame.welds.leg";
+}
+
+// One value sets the leg of many welds: the least that all of them need, and the largest that
+// all of their edges stand.
 struct LegRange {
   Mm least = 0, largest = std::numeric_limits<Mm>::infinity();
 };
 
-LegRange leg_range(const Scene& scene, const std::string& key) {
+template <class IsOne>
+LegRange leg_range(const Scene& scene, IsOne is_one) {
   LegRange range;
   for (const Weld& w : scene.bed.welds) {
-    if (w.leg <= 0 || key != leg_key(scene.bed, w)) continue;
+    if (w.leg <= 0 || !is_one(w)) continue;
     if (w.thinner > 0) range.least = std::max(range.least, least_fillet(w.thinner));
     if (w.edge > 0) range.largest = std::min(range.largest, largest_fillet(w.edge));
   }
   return range;
+}
+
+// The leg for all welds that are set together with this one; where no one leg suits them all,
+// for its joint alone.
+struct LegChange {
+  std::string key;
+  LegRange range;
+  bool suits() const { return range.least <= range.largest + same_place; }
+};
+
+LegChange leg_change(const Scene& scene, const Weld& w) {
+  const std::string now = leg_key(scene, w), own = joint_leg(scene, w).key;
+  const LegRange together = leg_range(scene, [&](const Weld& other) { return leg_key(scene, other) == now; });
+  if (LegChange all{now, together}; all.suits() || now == own) return all;
+  return {own, leg_range(scene, [&](const Weld& other) { return joint_leg(scene, other).key == own; })};
 }
 
 Finding found(const Scene& scene, const char* code, const Weld& w) {
@@ -95,10 +145,10 @@ void check_weld_least(const Scene& scene, std::vector<Finding>& findings) {
     f.message = fmt::format(
         "the {} fillet, {} to {}, is small for steel {} thick, which chills it; at least {} is asked",
         say.say(w.leg), f.subjects[0].name, f.subjects[1].name, say.say(w.thinner), say.say(limit));
-    const LegRange range = leg_range(scene, leg_key(scene.bed, w));
-    const Mm leg = say.round_up(range.least);
+    const LegChange change = leg_change(scene, w);
+    const Mm leg = say.round_up(change.range.least);
     f.remedy = fmt::format("make it {}", say.say(say.round_up(limit)));
-    if (leg <= range.largest + same_place) f.changes.push_back({leg_key(scene.bed, w), say.set(leg)});
+    if (leg <= change.range.largest + same_place) f.changes.push_back({change.key, say.set(leg)});
     findings.push_back(std::move(f));
   });
 }
@@ -114,14 +164,14 @@ void check_weld_most(const Scene& scene, std::vector<Finding>& findings) {
     f.message = fmt::format(
         "the {} fillet, {} to {}, runs along an edge {} thick, which it melts away; at most {} is allowed",
         say.say(w.leg), f.subjects[0].name, f.subjects[1].name, say.say(w.edge), say.say(limit));
-    const LegRange range = leg_range(scene, leg_key(scene.bed, w));
-    const Mm leg = down_to_step(say, range.largest);
+    const LegChange change = leg_change(scene, w);
+    const Mm leg = down_to_step(say, change.range.largest);
     f.remedy = fmt::format("make it {}", say.say(down_to_step(say, limit)));
-    if (leg >= range.least - same_place)
-      f.changes.push_back({leg_key(scene.bed, w), say.set(leg)});
+    if (leg >= change.range.least - same_place)
+      f.changes.push_back({change.key, say.set(leg)});
     else
       f.remedy += fmt::format(", and {} where the steel asks for it: no one leg suits all of these welds",
-                              say.say(range.least));
+                              say.say(change.range.least));
     findings.push_back(std::move(f));
   });
 }
@@ -168,7 +218,7 @@ void check_weld_load(const Scene& scene, std::vector<Finding>& findings) {
       const Mm line = k + std::sqrt(k * k + 3 * k * gap);
       const Section* main = job->catalog.section(job->frame.main.section.text);
       const Mm inboard = say.round_up(line);
-      if (line > t.line && main && inboard <= main->flange) {
+      if (line > t.line && main && !is_closed(*main) && inboard <= main->flange) {
         add(fmt::format("let the plate reach {} inboard", say.say(inboard)));
         f.changes.push_back({"frame.tabs.plate.inboard", say.set(inboard)});
       }

@@ -37,11 +37,13 @@ std::optional<Span> within(const Convex& piece, Vec3 a, Vec3 b, Mm near) {
   return s.from < s.to ? std::optional<Span>(s) : std::nullopt;
 }
 
-// Where any of them is, in order and joined.
-std::vector<Span> within(const std::vector<Convex>& pieces, Vec3 a, Vec3 b, Mm near) {
+// Where any of them is, in order and joined. `round`: whether what covers a round corner counts.
+std::vector<Span> within(const std::vector<Convex>& pieces, Vec3 a, Vec3 b, Mm near, bool round) {
   std::vector<Span> all, joined;
-  for (const Convex& piece : pieces)
+  for (const Convex& piece : pieces) {
+    if (piece.fillet && !round) continue;
     if (const auto s = within(piece, a, b, near)) all.push_back(*s);
+  }
   std::sort(all.begin(), all.end(), [](const Span& p, const Span& q) { return p.from < q.from; });
   for (const Span& s : all) {
     if (!joined.empty() && s.from <= joined.back().to + 1e-9)
@@ -79,9 +81,12 @@ struct Under {
 Under under(const Scene& scene, int item, const WeldRun& run, Mm near, Vec3 ledge) {
   const std::vector<Convex>& pieces = scene.pieces[item];
   const Box3& box = scene.boxes[item];
+  // A tube's corner is round on the outside, where welds lie: it is no steel for a fillet.
+  const Member* member = std::get_if<Member>(&scene.bed.part_of(item).form);
+  const bool round = !member || !is_closed(member->section);
   Under u;
-  u.held = within(pieces, run.from, run.to, near);
-  if (norm(ledge) > 0) u.held = common(u.held, within(pieces, run.from + ledge, run.to + ledge, near));
+  u.held = within(pieces, run.from, run.to, near, round);
+  if (norm(ledge) > 0) u.held = common(u.held, within(pieces, run.from + ledge, run.to + ledge, near, round));
   for (const Vec3& end : {run.from, run.to, run.from + ledge, run.to + ledge}) {
     const Vec3 out{beyond(end.x, box.low.x - near, box.high.x + near),
                    beyond(end.y, box.low.y - near, box.high.y + near),

@@ -161,9 +161,11 @@ std::vector<TabReading> tab_readings(const SheetInput& in) {
   return all;
 }
 
-std::vector<Mm> strip_holes(const SheetInput& in, Side side) {
-  const int rail = in.bed.item({Kind::rail, side, 1});
-  const Member& member = rail_of(in, side);
+namespace {
+
+// The track bolts' holes of one rail, from its front end.
+std::vector<Mm> strip_holes(const SheetInput& in, int rail) {
+  const Member& member = std::get<Member>(in.bed.part_of(rail).form);
   const Mm front = bounds(in.bed, rail).low.x;
   std::vector<Mm> all;
   for (std::size_t i = 0; i < member.holes.size(); ++i) {
@@ -172,6 +174,32 @@ std::vector<Mm> strip_holes(const SheetInput& in, Side side) {
   }
   std::sort(all.begin(), all.end());
   return all;
+}
+
+bool fits(const CheckStrip& strip, Mm length, const std::vector<Mm>& holes) {
+  const auto same = [](Mm a, Mm b) { return std::abs(a - b) < 2 * same_place; };
+  return same(strip.length, length) &&
+         std::equal(strip.holes.begin(), strip.holes.end(), holes.begin(), holes.end(), same);
+}
+
+}  // namespace
+
+std::vector<CheckStrip> check_strips(const SheetInput& in) {
+  std::vector<CheckStrip> strips;
+  for (int s = 1; s <= in.bed.track.sections; ++s)
+    for (const Side side : both_sides) {
+      const Identity id{Kind::rail, side, s};
+      const int rail = in.bed.item(id);
+      const Mm length = std::get<Member>(in.bed.part_of(rail).form).length;
+      std::vector<Mm> holes = strip_holes(in, rail);
+      const auto at = std::find_if(strips.begin(), strips.end(),
+                                   [&](const CheckStrip& strip) { return fits(strip, length, holes); });
+      if (at == strips.end())
+        strips.push_back({length, std::move(holes), {id}});
+      else
+        at->rails.push_back(id);
+    }
+  return strips;
 }
 
 }  // namespace bedwright

@@ -51,7 +51,13 @@ struct TabReading {
 };
 std::vector<TabReading> tab_readings(const SheetInput& input);
 
-// Holes of one rail section's track bolts, from the section's front end, on one side.
-std::vector<Mm> strip_holes(const SheetInput& input, Side side);
+// Rails whose track bolts one check strip fits: its length, and the holes from a section's front end.
+struct CheckStrip {
+  Mm length = 0;
+  std::vector<Mm> holes;
+  std::vector<Identity> rails;  // from the front, both sides
+};
+// As few as do for all rails.
+std::vector<CheckStrip> check_strips(const SheetInput& input);
 
 }  // namespace bedwright

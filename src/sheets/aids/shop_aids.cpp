@@ -68,7 +68,8 @@ List2d in_place_picture(const SheetInput& in, const GaugeSpacer& s, int scale) {
   const double k = 1.0 / scale;
   for (const Identity& id : {Identity{Kind::main, Side::left}, Identity{Kind::main, Side::right},
                              Identity{Kind::rail, Side::left, 1}, Identity{Kind::rail, Side::right, 1}})
-    list.add(Closed{pens.outline, shrunk(cut_across(in.bed, in.bed.item(id)), scale)});
+    for (const Outline& outline : cut_across(in.bed, in.bed.item(id)))
+      list.add(Closed{pens.outline, shrunk(outline, scale)});
   const Box3 rail = bounds(in.bed, in.bed.item({Kind::rail, Side::right, 1}));
   const Mm bottom = k * s.bottom, top = bottom + k * s.side, cut = k * s.corner, end = k * s.right;
   list.add(Closed{pens.outline, polygon({{-end + cut, bottom},
@@ -157,7 +158,8 @@ List2d string_picture(const SheetInput& in, const StringLine& line, const TabRea
   const double k = 1.0 / scale;
   const int main = in.bed.item({Kind::main, Side::right}), first = in.bed.item({Kind::tab, Side::right, 1});
   for (const int item : {main, first})
-    list.add(Closed{pens.outline, shrunk(cut_across(in.bed, item), scale)});
+    for (const Outline& outline : cut_across(in.bed, item))
+      list.add(Closed{pens.outline, shrunk(outline, scale)});
   const Box3 tab = bounds(in.bed, first);
   const Mm web = k * in.job.frame.main.spacing / 2, string = k * line.along, top = k * tab.high.z;
   const Mm block_top = std::min(k * tab.low.z, 0.0) - 2;
@@ -184,9 +186,10 @@ List2d string_picture(const SheetInput& in, const StringLine& line, const TabRea
   return list;
 }
 
-List2d strip_picture(const SheetInput& in, Mm space) {
+// `which`: of several, said in the title.
+List2d strip_picture(const SheetInput& in, const CheckStrip& strip, const std::string& which, Mm space) {
   const Figures figures = in.figures();
-  const Mm length = in.bed.track.rail_length, wide = figures.hand_width();
+  const Mm length = strip.length, wide = figures.hand_width();
   const int scale = reduction(length, space - 10);
   List2d list;
   const Pens pens(list);
@@ -194,7 +197,7 @@ List2d strip_picture(const SheetInput& in, Mm space) {
   list.add(Closed{pens.outline, rectangle({0, 0}, {k * length, k * wide})});
   const Mm diameter = in.job.kit.mounting.hole.diameter;
   std::vector<Running> at{{0, "0"}};
-  for (const Mm x : strip_holes(in, Side::right)) {
+  for (const Mm x : strip.holes) {
     list.add(Circle{pens.outline, {k * x, k * wide / 2}, k * diameter / 2});
     at.push_back({k * x, figures.running(x)});
   }
@@ -204,8 +207,8 @@ List2d strip_picture(const SheetInput& in, Mm space) {
   list.add(Text{pens.text,
                 {0, -7},
                 bench_text,
-                fmt::format("CHECK STRIP, 1 off, flat bar {} wide, holes {} on its middle line, 1:{}",
-                            figures.size_length(wide), figures.size_length(diameter), scale),
+                fmt::format("CHECK STRIP{}, 1 off, flat bar {} wide, holes {} on its middle line, 1:{}",
+                            which, figures.size_length(wide), figures.size_length(diameter), scale),
                 Across::left,
                 Up::baseline,
                 0});
@@ -223,6 +226,14 @@ std::string runs(const std::vector<Identity>& tabs) {
     words += (words.empty() ? "" : ", ") + mark(tabs[i]) + (last > i ? " to " + mark(tabs[last]) : "");
     i = last + 1;
   }
+  return words;
+}
+
+// "L1, L3, R1 and R3".
+std::string rails_words(const CheckStrip& strip) {
+  std::string words;
+  for (std::size_t i = 0; i < strip.rails.size(); ++i)
+    words += (i == 0 ? "" : i + 1 == strip.rails.size() ? " and " : ", ") + mark(strip.rails[i]);
   return words;
 }
 
@@ -306,7 +317,12 @@ std::vector<Sheet> shop_aid_sheets(const SheetInput& in) {
     flow.below();
     flow.notes("STRING LINE AND STRIP", line_notes(in, string_line(in)), bench_text, 300);
     flow.below();
-    flow.picture(strip_picture(in, std::min(space.width(), 380.0)));
+    const std::vector<CheckStrip> strips = check_strips(in);
+    for (const CheckStrip& strip : strips) {
+      const std::string which = strips.size() == 1 ? "" : " for rails " + rails_words(strip);
+      flow.picture(strip_picture(in, strip, which, std::min(space.width(), 380.0)));
+      flow.below();
+    }
   }
   return std::move(flow).sheets();
 }

@@ -5,11 +5,18 @@
 
 #include <algorithm>
 
+#include "bed/names.h"
 #include "sheets/aids/aids.h"
 #include "sheets/bolts/bolt_kinds.h"
 
 namespace bedwright {
 namespace {
+
+Kg heaviest_rail(const Bed& bed) {
+  Kg most = 0;
+  for (const int rail : bed.items_of(Kind::rail)) most = std::max(most, mass(bed.part_of(rail)));
+  return most;
+}
 
 std::string count_words(std::size_t count) { return count == 0 ? "" : fmt::format("{}", count); }
 
@@ -96,8 +103,8 @@ TemplateFigures assembly_figures(const SheetInput& in) {
       {"kit", in.job.kit.name},
       {"sections", count_words(static_cast<std::size_t>(track.sections))},
       {"rails", count_words(2 * static_cast<std::size_t>(track.sections))},
-      {"rail_length", length(track.rail_length)},
-      {"rail_mass", figures.mass(mass(in.bed.part_of(in.bed.item({Kind::rail, Side::right, 1}))))},
+      {"rail_length", rail_lengths(track, length)},
+      {"rail_mass", figures.mass(heaviest_rail(in.bed))},
       {"track_length", length(track.total_length)},
       {"section_order", section_order(track.sections)},
       {"joints", count_words(track.joints.size())},
@@ -124,7 +131,7 @@ TemplateFigures assembly_figures(const SheetInput& in) {
                 : datum == Datum::rear ? "the rear end"
                                        : "the middle"},
       {"bunks", count_words(track.bunks.size())},
-      {"bunk_pitch", length(track.bunk_pitch)},
+      {"bunk_pitch", length(track.bunk_spacing())},
       {"clamp_bunks", numbers(clamps)},
       {"log_stop_bunks", numbers(stops)},
       {"head_lock", order.track.head_lock == HeadLock::front ? "front" : "rear"},

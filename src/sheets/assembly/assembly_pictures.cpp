@@ -149,7 +149,8 @@ List2d rail_on_tab(const SheetInput& in) {
   const Pens pens(list);
   std::vector<Named> names;
   const auto cut = [&](int item, const char* what, double down) {
-    list.add(Closed{pens.outline, shrunk(cut_across(bed, item), section_scale)});
+    for (const Outline& outline : cut_across(bed, item))
+      list.add(Closed{pens.outline, shrunk(outline, section_scale)});
     const Box3 box = bounds(bed, item);
     names.push_back({{k * (box.high.y - 2), k * (box.high.z - down * (box.high.z - box.low.z))}, what});
   };

@@ -117,6 +117,9 @@ List2d picture_of(const SheetInput& in, const CutPart& p, int scale) {
   const auto drilled = std::count_if(plate.holes.begin(), plate.holes.end(),
                                      [](const Hole& hole) { return hole.process == Process::drilled; });
   if (drilled > 0) words.push_back(fmt::format("{} to drill at centre marks", drilled));
+  const auto in_place = std::count_if(plate.holes.begin(), plate.holes.end(),
+                                      [](const Hole& hole) { return hole.process == Process::in_place; });
+  if (in_place > 0) words.push_back(fmt::format("{} to drill in place, marks to set it by", in_place));
   if (flat.letter_height == 0) {
     words.push_back("nothing scribed: mark by hand");
   } else if (const std::string way = arrow_way(in.bed, p.index); !way.empty()) {

@@ -89,7 +89,7 @@ List2d flat_pattern(const Plate& plate, const std::optional<Lettering>& letters,
     for (const std::vector<Vec2>& run : letters->strokes) flat.add(Path{scribed, run});
   }
   for (const Hole& h : plate.holes) {
-    if (h.process == Process::drilled) add_marks(flat, marks, h.at);
+    if (h.process == Process::drilled || h.process == Process::in_place) add_marks(flat, marks, h.at);
   }
   for (const Hole& h : plate.holes) {
     if (h.process == Process::cut) add_hole(flat, inner, inside(h, kerf / 2));

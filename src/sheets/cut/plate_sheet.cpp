@@ -16,7 +16,9 @@ namespace {
 constexpr Mm view_width = 62, view_height = 70, words_width = 96;
 
 std::string hole_words(const Hole& hole, const Figures& figures) {
-  const char* how = hole.process == Process::cut ? "cut" : "drill, centre mark only";
+  const char* how = hole.process == Process::cut        ? "cut"
+                    : hole.process == Process::in_place ? "drill in place, centre mark to set it by"
+                                                        : "drill, centre mark only";
   if (!hole.slotted()) return fmt::format("hole {}, {}", figures.size_label(hole.diameter), how);
   return fmt::format("slot {} wide, {} overall, {}", figures.size_label(hole.diameter),
                      figures.size_label(hole.length), how);

@@ -57,7 +57,30 @@ std::string listed(const std::vector<std::string>& names) {
 
 }  // namespace
 
+namespace {
+
+// A tube's walls, and the edge their holes are measured from.
+FaceView wall_view(const Section& s, Face face, bool upright) {
+  if (face == Face::web)
+    return {face, "OUTER SIDE", "seen from outside", upright ? "top" : "upper side", true, s.depth, false};
+  const bool top = face == Face::top_flange;
+  return {face,
+          upright ? top ? "TOP" : "UNDERSIDE"
+          : top   ? "UPPER SIDE"
+                  : "LOWER SIDE",
+          !upright ? "seen from outside"
+          : top    ? "seen from above"
+                   : "seen from below",
+          "outer side",
+          !top,
+          s.flange,
+          true};
+}
+
+}  // namespace
+
 FaceView face_view(const Section& s, Face face, bool upright) {
+  if (is_closed(s)) return wall_view(s, face, upright);
   switch (face) {
     case Face::web:
       return {face,    "WEB", "seen from the web's back", upright ? "top edge" : "upper edge", true,
@@ -101,7 +124,7 @@ DrillRows drill_rows(const Member& member) {
   DrillRows out;
   for (std::size_t i = 0; i < member.holes.size(); ++i) {
     const FaceHole& h = member.holes[i];
-    if (h.hole.process == Process::as_bought || h.hole.process == Process::in_place) continue;
+    if (h.hole.process == Process::as_bought) continue;
     out.rows.push_back({0, 'A', i, h.hole.at.x, across(member.section, h), h});
   }
   std::stable_sort(out.rows.begin(), out.rows.end(), [](const DrillRow& a, const DrillRow& b) {
@@ -130,6 +153,8 @@ std::string process_name(const Hole& hole) {
       return hole.slotted() ? "ends drilled, cut between" : "drilled";
     case Process::in_place:
       return "drilled in place";
+    case Process::on_site:
+      return "drilled in the frame that stands";
   }
   throw std::logic_error("process_name: unknown process");
 }
@@ -167,12 +192,18 @@ Setting setting(const Bed& bed, int part) {
   }
   out.upright = standing.size() == items;
   const Member* member = std::get_if<Member>(&bed.parts[static_cast<std::size_t>(part)].form);
+  if (member != nullptr && std::any_of(member->holes.begin(), member->holes.end(),
+                                       [](const FaceHole& h) { return h.hole.process == Process::in_place; }))
+    out.note =
+        "Drilled in place: set the jack by these figures, clamp it with its plate, and drill both through "
+        "its "
+        "own holes. ";
   if (turned.empty() || member == nullptr || member->section.shape != Shape::channel) return out;
   if (alike_turned_over(*member)) {
-    out.note = "The pattern is the same from either edge: drill all of them alike.";
+    out.note += "The pattern is the same from either edge: drill all of them alike.";
     return out;
   }
-  out.note =
+  out.note +=
       fmt::format("Turned over in the bed, the upper edge as drawn at the bottom: {}.", listed(turned));
   if (!standing.empty()) out.note += fmt::format(" As drawn: {}.", listed(standing));
   return out;

@@ -41,6 +41,7 @@ std::vector<Vec2> clipped(const std::vector<Vec2>& polygon, Mm limit, double sig
 }
 
 std::vector<Mm> hidden_edges(const Section& s, Face face) {
+  if (is_closed(s)) return {s.web, (face == Face::web ? s.depth : s.flange) - s.web};
   if (face != Face::web) return {s.web};
   return {s.flange_thickness, s.depth - s.flange_thickness};
 }

@@ -89,7 +89,7 @@ class Steps {
     for (const JackMoved& m : j.to_move) all_.push_back({ChangeKind::unbolt_jack, {}, m.from});
     const Member& main = std::get<Member>(bed_.part_of(bed_.item({Kind::main, Side::left})).form);
     for (const FaceHole& h : main.holes) {
-      if (h.hole.process != Process::in_place) continue;
+      if (h.hole.process != Process::on_site) continue;
       FrameChange step{ChangeKind::drill, {{Kind::main, Side::left}, {Kind::main, Side::right}}, h.hole.at.x};
       step.down = main.section.depth / 2 - h.hole.at.y;
       step.size = h.hole.diameter;

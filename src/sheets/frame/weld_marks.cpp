@@ -12,6 +12,8 @@ namespace {
 bool is_two_runs(WeldLine line) {
   switch (line) {
     case WeldLine::web_sides:
+    case WeldLine::tube_sides:
+    case WeldLine::plate_ends:
     case WeldLine::flange_edges:
     case WeldLine::across_flange:
     case WeldLine::pad_edges:

@@ -9,6 +9,7 @@
 #include "bed/names.h"
 #include "sheets/frame/weld_marks.h"
 #include "sheets/marks.h"
+#include "sheets/span.h"
 
 namespace bedwright {
 namespace {
@@ -43,26 +44,14 @@ class TabSection {
  private:
   Vec2 at(Vec3 p) const { return {p.y / scale, p.z / scale}; }
 
-  // Outline of the item's cut by a plane across the bed.
+  // The item cut by a plane across the bed.
   void cut_through(int item) {
-    const Placement& place = bed_.items[item].placement;
-    const Form& form = bed_.part_of(item).form;
-    Outline outline;
-    if (const Member* m = std::get_if<Member>(&form)) {
-      for (const Vertex& v : profile(m->section))
-        outline.push_back({at(place.point({0, v.at.x, v.at.y})), v.bulge});
-      // A profile turned over keeps its shape and loses its sense.
-      if (place.y_axis.y * place.z_axis().z < 0)
-        for (Vertex& v : outline) v.bulge = -v.bulge;
-    } else {
-      const Box3 box = bounds(bed_, item);
-      outline = rectangle(at(box.low), at(box.high));
-    }
-    Box2 drawn;
-    drawn.join(bounds(Entity(Closed{0, outline})));
-    box_.join(drawn);
     const bool thin = bed_.part_of(item).origin == Origin::standing;
-    list_.add(Closed{thin ? pens_.thin : pens_.outline, outline});
+    for (const Outline& cut : cut_across(bed_, item)) {
+      const Outline outline = shrunk(cut, scale);
+      box_.join(bounds(Entity(Closed{0, outline})));
+      list_.add(Closed{thin ? pens_.thin : pens_.outline, outline});
+    }
   }
 
   Vec3 hole() const { return hole_in_world(bed_, ply_through(bed_, tab_, 0)).centre; }
