@@ -52,8 +52,9 @@ std::vector<TabWeld> tab_welds(const Bed& bed) {
   return all;
 }
 
-double line_load(const TabWeld& weld, Newton upright, Newton along) {
-  const double shear = upright / (2 * weld.line), bending = upright * weld.off / (weld.line * weld.line / 3);
+double line_load(const TabWeld& weld, Newton upright, Newton along, double turning) {
+  const double shear = upright / (2 * weld.line),
+               bending = (upright * weld.off + turning) / (weld.line * weld.line / 3);
   const double fore_aft = along / (2 * weld.line),
                couple = along > 0 ? along * weld.off / (weld.apart * weld.line) : 0;
   return weld.flat ? std::hypot(shear + bending, fore_aft, couple)

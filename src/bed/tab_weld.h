@@ -27,7 +27,8 @@ std::vector<TabWeld> tab_welds(const Bed& bed);
 // without thickness, L long and `apart`. Upright: direct shear P / (2 L) and bending
 // P off / (L^2 / 3); on the flange both act up and down and add, on the web they act
 // square to each other. Along: direct shear H / (2 L), and the couple H off / apart
-// that one line takes against the other, across the bed. (AISC Manual, part 8.)
-double line_load(const TabWeld& weld, Newton upright, Newton along = 0);
+// that one line takes against the other, across the bed. `turning`, N mm: what comes to the
+// bending where the load stands off the bolt. (AISC Manual, part 8.)
+double line_load(const TabWeld& weld, Newton upright, Newton along = 0, double turning = 0);
 
 }  // namespace bedwright

@@ -49,7 +49,8 @@ Section to_section(const SectionEntry& entry) {
 }
 
 Species to_species(const SpeciesEntry& entry) {
-  return {entry.name.text, entry.green_lb_per_ft3 * pound / (foot * foot * foot * 1e-9), entry.source};
+  return {entry.name.text, entry.green_lb_per_ft3 * pound / (foot * foot * foot * 1e-9), entry.spread,
+          entry.source};
 }
 
 Tyre to_tyre(const TyreEntry& entry) { return {entry.name.text, entry.load, entry.source}; }

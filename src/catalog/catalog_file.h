@@ -53,6 +53,7 @@ struct BoltEntry {
 struct SpeciesEntry {
   Name name;
   double green_lb_per_ft3 = 0;
+  double spread = 0.2;  // FPL Technical Note 218: single logs differ by up to a fifth
   std::string source;
 };
 
@@ -171,6 +172,8 @@ template <class V>
 void describe(V& v, SpeciesEntry& s) {
   v.name("name", s.name, "Name the order calls it by");
   v.number("green_lb_per_ft3", s.green_lb_per_ft3, {10, 120}, "Freshly felled wood, pounds per cubic foot");
+  v.number("spread", s.spread, {0, 1}, "By what part a single log may be heavier; leave out for 0.2",
+           v.optional);
   v.text("source", s.source, "Table the figure comes from");
 }
 

@@ -11,6 +11,8 @@ namespace bedwright {
 struct Species {
   std::string name;            // "northern red oak"
   double green_kg_per_m3 = 0;  // freshly felled, average of heartwood and sapwood
+  double spread = 0.2;         // a single log may be so much heavier than that, over one
+  double heaviest_kg_per_m3() const { return green_kg_per_m3 * (1 + spread); }
   std::string source;
 };
 

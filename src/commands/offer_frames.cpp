@@ -72,7 +72,7 @@ void try_frame(OrderArguments order, Row& row) {
   std::map<std::string, std::string> work;
   for (int round = 0; round < most_rounds; ++round) {
     order.sets.resize(fixed);
-    for (const auto& [key, value] : work) order.sets.push_back(key + "=" + value);
+    for (const auto& [key, value] : work) order.sets.push_back(fmt::format("{}={}", key, value));
     std::vector<Problem> problems;
     const auto loaded = load(order, {}, problems);
     if (!loaded) {

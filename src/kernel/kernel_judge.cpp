@@ -24,7 +24,9 @@ class KernelJudge : public PairJudge {
   std::optional<PairResult> measured(int a, int b, bool without_shank_of_a) {
     if (!pairs_) pairs_ = std::make_unique<ExactPairs>(bed_);
     try {
-      const Closeness c = pairs_->measure(a, b, without_shank_of_a ? Extent::without_shank : Extent::whole);
+      const Extent extent = without_shank_of_a ? Extent::without_shank : Extent::whole;
+      if (!bed_.items[a].moving && !bed_.items[b].moving) return PairResult{0, pairs_->shared(a, b, extent)};
+      const Closeness c = pairs_->measure(a, b, extent);
       return PairResult{c.gap, c.common_volume};
     } catch (const std::runtime_error&) {  // the rule that asked says so and stops the bed
       return std::nullopt;

@@ -44,8 +44,10 @@ Beam::Beam(std::vector<BeamSupport> supports, std::vector<Mm> stations, double e
   length_ = supports_.back().x - supports_.front().x;
   const auto n = static_cast<Eigen::Index>(supports_.size()), m = static_cast<Eigen::Index>(stations_.size());
   at_.resize(n);
+  sunk_.resize(n);
   station_at_.resize(m);
   for (Eigen::Index i = 0; i < n; ++i) at_[i] = scaled(supports_[i].x);
+  for (Eigen::Index i = 0; i < n; ++i) sunk_[i] = supports_[i].sunk * ei_ / (length_ * length_ * length_);
   for (Eigen::Index i = 0; i < m; ++i) station_at_[i] = scaled(stations_[i]);
   for (Eigen::MatrixXd* of : {&spline_, &steepness_, &bending_, &shear_}) of->resize(m, n);
   for (Eigen::Index j = 0; j < n; ++j)
@@ -111,7 +113,7 @@ BeamState Beam::answer(const LoadField& loads, const std::vector<int>& touching)
   const Factored& f = factored(touching);
   const auto n = static_cast<Eigen::Index>(touching.size());
   Eigen::VectorXd right(n + 2);
-  for (Eigen::Index i = 0; i < n; ++i) right[i] = loads.at_supports[touching[i]];
+  for (Eigen::Index i = 0; i < n; ++i) right[i] = loads.at_supports[touching[i]] - sunk_[touching[i]];
   right[n] = loads.total;
   right[n + 1] = loads.moment;
   Eigen::VectorXd x = f.system.solve(right);
@@ -170,8 +172,8 @@ std::optional<BeamState> Beam::solve(const LoadField& loads, const std::vector<i
     double sunk = least;
     for (std::size_t i = 0; i < supports_.size(); ++i) {
       if (std::binary_search(state->touching.begin(), state->touching.end(), static_cast<int>(i))) continue;
-      double down = loads.at_supports[static_cast<Eigen::Index>(i)] + state->shift +
-                    state->tilt * at_[static_cast<Eigen::Index>(i)];
+      double down = loads.at_supports[static_cast<Eigen::Index>(i)] - sunk_[static_cast<Eigen::Index>(i)] +
+                    state->shift + state->tilt * at_[static_cast<Eigen::Index>(i)];
       for (int j : state->touching)
         down -= state->reactions[j] * cube(at_[static_cast<Eigen::Index>(i)] - at_[j]);
       if (down > sunk) {
@@ -235,7 +237,7 @@ double Beam::bending_at(Mm x, const LoadField& resting, const std::vector<BeamLo
 }
 
 Mm Beam::down_at_support(const LoadField& loads, const BeamState& state, int support) const {
-  double down = loads.at_supports[support] + state.shift + state.tilt * at_[support];
+  double down = loads.at_supports[support] - sunk_[support] + state.shift + state.tilt * at_[support];
   for (int j : state.touching) down -= state.reactions[j] * cube(at_[support] - at_[j]);
   return down * length_ * length_ * length_ / ei_;
 }

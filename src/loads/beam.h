@@ -31,6 +31,7 @@ struct BeamLoad {
 struct BeamSupport {
   Mm x = 0;
   bool holds_down = false;  // a bolt: pulls as well as pushes
+  Mm sunk = 0;              // below the straight line the others stand on
 };
 
 // What loads do to a beam before its supports answer. Fields of the same beam add up.
@@ -79,7 +80,7 @@ class Beam {
   double bending_at(Mm x, const LoadField& resting, const std::vector<BeamLoad>& moving,
                     const BeamState& state) const;
 
-  // Mm down at a support; below 0 where the beam has lifted off.
+  // Mm down at a support, against its own top; below 0 where the beam has lifted off.
   Mm down_at_support(const LoadField& loads, const BeamState& state, int support) const;
 
   const std::vector<BeamSupport>& supports() const { return supports_; }
@@ -99,7 +100,7 @@ class Beam {
   std::vector<BeamSupport> supports_;
   std::vector<Mm> stations_;
   double ei_, middle_ = 0, length_ = 1;
-  Eigen::VectorXd at_;                                    // supports, scaled
+  Eigen::VectorXd at_, sunk_;                             // supports, scaled
   Eigen::VectorXd station_at_;                            // stations, scaled
   Eigen::MatrixXd spline_, steepness_, bending_, shear_;  // station by support, of a unit load
   mutable std::vector<Factored> factored_;                // sets met so far

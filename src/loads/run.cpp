@@ -45,15 +45,18 @@ std::vector<std::string> assumptions_of(const Job& job) {
       fmt::format("Braking {:g} g and cornering {:g} g: the forces of 49 CFR 393.102(a); rebound {:g} g "
                   "upward (common practice).",
                   road.braking, road.cornering, road.rebound),
-      "At work the bed stands on its jacks alone, the tongue jack off the ground; jacks do not give and only "
-      "push.",
+      "At work the bed stands on its jacks alone, the tongue jack off the ground; jacks only push, and what "
+      "a foot "
+      "that sinks costs is in a table.",
       "Each main is a beam of its own; a load between them is shared by the lever rule. The frame's twist is "
       "not counted on.",
       "The rails do not help the mains; their sag between tabs is added to the mains'.",
       "Each rail section bends by itself, held by its bolts; the joint gussets are not counted on.",
-      "The log is stiff and lies against its stops; its weight falls on the bunks under it as on equal "
-      "springs that only push. "
-      "One longer than the bunks lies with its middle at theirs.",
+      "The log is stiff, crooked and tapered, a fifth heavier than its kind's mean (or as the catalogue "
+      "says), and lies "
+      "against its stops; turned belly down or up it presses on the bunks as on equal springs that only "
+      "push. One longer "
+      "than the bunks lies with its middle near theirs.",
       fmt::format("Sag, moments and jack loads are the most over {} places of the head and up to {} of the "
                   "log; under a wheel and at a "
                   "jack they are exact.",
@@ -63,7 +66,16 @@ std::vector<std::string> assumptions_of(const Job& job) {
           "sideways by what is "
           "welded or bolted to them, so they bend about the level axis; no stress of the welding is counted.",
           job.order.work.safety_factor),
-      "At work loads rest; that a log lands harder is counted on the tabs' welds alone (rule WELD-LOAD).",
+      fmt::format("A log lands with {:g} times its weight (a load that comes on at once, without a drop): "
+                  "bunks, rails, tabs, "
+                  "welds, mains and jacks stand that. Sag and lift are at rest.",
+                  job.order.work.landing),
+      "Coupled, the ball lets the bed roll: it rolls over about the line from ball to outer tyres, as a "
+      "stiff body; the limit "
+      "leaves a fifth for springs and tyres.",
+      "Not looked at: the mains' twist between cross members, hangers and springs, the coupler and ball "
+      "themselves, the "
+      "head's lock, the stress of the welding, wind.",
       "Rails and bunks: 36 ksi (248 MPa) yield, the kit states no grade. Track bolts: ASTM A307. Welds: E70.",
       "A push on bolts falls on one rail section's bolts: slots along the bed may leave the others idle. The "
       "weight at rest "
@@ -92,6 +104,12 @@ LoadsResult run_loads(const Job& job, const Bed& bed) {
   r.tongue = tongue_loads(job, r.tow);
   r.stand = stand_loads(job, bed, r.weights);
   r.tabs = tab_loads(job, bed, r.weights, r.stand);
+  if (r.stand.jacks_enough && !r.stand.tips) {
+    r.jack_seat = jack_seat(job, r.stand);
+    r.jack_foot = jack_foot(job, r.stand);
+  }
+  r.tongue_seat = tongue_seat(job, r.tongue);
+  r.fatigue = fatigue(job, r.tow, r.tongue, r.tabs);
   r.assumptions = assumptions_of(job);
   return r;
 }

@@ -12,10 +12,17 @@ namespace bedwright {
 
 // Young's modulus of steel, 29 000 ksi: AISC 360, section on material properties.
 inline constexpr Mpa steel_modulus = 29000 * ksi;
+// Shear modulus, 11 200 ksi: AISC 360, the same section.
+inline constexpr Mpa shear_modulus = 11200 * ksi;
 // AISC 360 table J3.2, common bolts (ASTM A307), nominal strengths on the gross
 // area; the safety factor on both is 2.00.
 inline constexpr Mpa bolt_tension = 45 * ksi, bolt_shear = 27 * ksi;
 inline constexpr double bolt_safety = 2.0;
+// What a bolt may be pulled with beside that shear: AISC 360 section J3.7.
+inline Mpa tension_beside(Mpa shear) {
+  return std::clamp(1.3 * bolt_tension - bolt_safety * bolt_tension / bolt_shear * shear, 0.0, bolt_tension) /
+         bolt_safety;
+}
 // AISC 360 table J2.5, fillet weld on its throat: 0.60 of the electrode's
 // strength (E70: 70 ksi), safety factor 2.00.
 inline constexpr Mpa weld_allowable = 0.60 * 70 * ksi / 2.0;
@@ -41,6 +48,15 @@ struct Bending {
 // Of a channel or tube standing upright or an angle lying on its flat leg, bent up and
 // down: handbook figures where the section has them, else from its outline.
 Bending bending_of(const Section& section);
+Mm2 area_of(const Section& section);
+// St Venant's torsion constant: of a tube by Bredt's formula, of an open section the sum of length x
+// thickness^3 / 3 over its legs (mm4). A handbook's is a little larger, for the fillets.
+Mm4 torsion_of(const Section& section);
+
+// What a channel bent about its strong axis may carry, over its elastic modulus: yield, or
+// less where the compression flange is held sideways only every `unbraced` (AISC 360 section
+// F2, equations F2-2 to F2-6, with an even moment; the plastic moment is not counted on).
+Mpa channel_strength(const Section& section, Mm unbraced, Mpa yield);
 
 // Yield strength by a grade's name, of grades a shop buys; nothing for others.
 // ASTM A36, A572, A529, A992; EN 10025 S235, S275, S355.

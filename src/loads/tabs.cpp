@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <stdexcept>
 
 #include "bed/tab_weld.h"
 #include "loads/loads.h"
@@ -23,28 +24,27 @@ int section_bolts(const Bed& bed) {
   return *std::min_element(count.begin(), count.end());
 }
 
-// Bending of a tab at the web's back (a clip's at its heel) under `down` on its hole.
-Mpa tab_bending(const Job& job, Newton down) {
-  const FrameTabs& t = job.frame.tabs;
-  const Mm arm = std::max(0.0, job.kit.gauge / 2 - job.kit.mounting.line - job.frame.main.spacing / 2);
-  if (t.style == TabStyle::plate) {
-    const Mm h = t.plate->plate_thickness;
-    return down * arm / (t.length * h * h / 6);
-  }
-  const Mm h = job.catalog.section(t.clip->section.text)->web;
-  return down * std::max(0.0, arm - h) / (t.length * h * h / 6);
-}
-
-// The tab weld that uses most of what it may carry under the road's loads at once.
-void load_welds(const Bed& bed, Newton upright, Newton along, TabLoads& out) {
+// The tab weld that uses most of what it may carry under these loads at once.
+struct WorstWeld {
+  double carried = 0, allowed = 0;
+};
+WorstWeld worst_weld(const Bed& bed, Newton upright, Newton along, double turning) {
+  WorstWeld worst;
   for (const TabWeld& t : tab_welds(bed)) {
     const Weld& weld = bed.welds[t.weld];
-    const double carried = line_load(t, upright, along),
+    const double carried = line_load(t, upright, along, turning),
                  allowed = weld_line_allowable(weld.leg, weld.thinner);
-    if (out.weld_allowed > 0 && carried / allowed <= out.weld / out.weld_allowed) continue;
-    out.weld = carried;
-    out.weld_allowed = allowed;
+    if (worst.allowed <= 0 || carried / allowed > worst.carried / worst.allowed) worst = {carried, allowed};
   }
+  return worst;
+}
+
+// Of a rail that a bolt holds; there are two bolts at least.
+Section rail_section(const Bed& bed) {
+  for (const Bolt& bolt : bed.bolts)
+    if (bolt.id.kind == Kind::track_bolt && bolt.in_place && !bolt.plies.empty())
+      return std::get<Member>(bed.part_of(bolt.plies.front().item).form).section;
+  throw std::logic_error("no track bolt holds a rail");
 }
 
 }  // namespace
@@ -81,17 +81,29 @@ TabLoads tab_loads(const Job& job, const Bed& bed, const BedWeights& weights, co
   const Mm2 area = std::numbers::pi / 4 * size.diameter * size.diameter;
   out.bolt_shear = out.shear / area;
   out.bolt_tension = out.tension / area;
-  // AISC 360 J3.7, tension and shear together.
-  out.bolt_tension_allowed =
-      std::clamp(1.3 * bolt_tension - bolt_safety * bolt_tension / bolt_shear * out.bolt_shear, 0.0,
-                 bolt_tension) /
-      bolt_safety;
+  out.bolt_tension_allowed = tension_beside(out.bolt_shear);
 
   // The rail under the head's wheels, and a bolt's part of the rest.
-  out.vertical = road.bump * (tab_load_locked(job, bed) + (weight - head) / bolts);
-  out.tab_stress = tab_bending(job, out.vertical);
-  load_welds(bed, std::max(out.vertical, out.tension), out.shear, out);
-  out.tab_stress_at_work = tab_bending(job, stand.tab_load);
+  const TabArm arm = tab_arm(job);
+  const TabPush locked = tab_push_locked(job, bed);
+  out.vertical = road.bump * (locked.load + (weight - head) / bolts);
+  out.turning = road.bump * locked.turning;
+  out.turning_at_work = stand.tab_push.turning;
+  out.wheel_off = arm.wheel_off;
+  const double asked = locked.wheels * arm.wheel_off;
+  out.held = asked > 0 ? 1 - locked.turning / asked : 0;
+  out.tab_stress = (out.vertical * arm.arm + out.turning) / arm.modulus;
+  out.tab_stress_at_work = (stand.tab_push.load * arm.arm + stand.tab_push.turning) / arm.modulus;
+  // A bunk stays on the rail's flat leg by its bolt and the leg's free edge beyond it.
+  const double held = std::max(road.bump * locked.held, stand.tab_push.held);
+  out.bunk_bolt = held / std::max(1.0, job.kit.rail.flat_leg - job.kit.bunk.line);
+  const Section rail = rail_section(bed);
+  out.rail_torsion = held * rail.web / torsion_of(rail);
+  out.rail_torsion_allowed = web_shear * kit_yield / job.order.work.safety_factor;
+  const WorstWeld on_road = worst_weld(bed, std::max(out.vertical, out.tension), out.shear, out.turning),
+                  at_work = worst_weld(bed, stand.tab_push.load, 0, stand.tab_push.turning);
+  out.weld = on_road.carried, out.weld_allowed = on_road.allowed;
+  out.weld_at_work = at_work.carried, out.weld_at_work_allowed = at_work.allowed;
   return out;
 }
 

@@ -5,6 +5,7 @@
 
 #include "bed/tongue_lap.h"
 #include "loads/loads.h"
+#include "loads/log.h"
 #include "loads/steel.h"
 
 namespace bedwright {
@@ -47,8 +48,10 @@ Carriage carriage(const Job& job, const Bed& bed, const BedWeights& w, const Tra
     Body head = w.head;
     head.centre.x += head_locked(job, bed, t.head) - bed.track.head_lock;
     c.rest = together(c.rest, head);
-    const Mm half = job.kit.head.wheel_base / 2;
-    c.loads.push_back({Carried::head, head.mass, head.centre, head.centre.x - half, head.centre.x + half});
+    // On its wheels, as at work.
+    const Mm at = head.centre.x - job.kit.head.mass_x;
+    for (const BeamLoad& wheel : head_wheels(job, at, head.mass))
+      c.loads.push_back({Carried::head, wheel.force, head.centre, wheel.from, wheel.to});
   }
   if (t.cargo && job.order.road.cargo) {
     const Cargo& cargo = *job.order.road.cargo;
@@ -148,6 +151,22 @@ void measure(const Job& job, const Bed& bed, Tow& tow) {
   tow.width = box.high.y - box.low.y;
   tow.length = box.high.x - box.low.x;
   tow.height = box.high.z - tow.ground_z;
+  const Box3 coupler = bounds(bed, bed.item({Kind::coupler}));
+  tow.ball_above = (coupler.low.z + coupler.high.z) / 2 - tow.ground_z;
+  tow.half_track = (a.tyre_inside + a.tyre_width) / 2;
+}
+
+// Moments about the line from the outer tyres' foot to what holds the front: the ball, or the
+// tongue jack's foot on the ground. Neither holds the bed against roll.
+void roll(const Tow& tow, TowCondition& c) {
+  c.above_road = c.centre.z - tow.ground_z;
+  const auto at = [&](double front_share, Mm front_above) {
+    const Mm held = tow.half_track * (1 - front_share) - std::abs(c.centre.y),
+             tipped = c.above_road - front_share * front_above;
+    return tipped > 0 ? std::max(0.0, held / tipped) : std::numeric_limits<double>::infinity();
+  };
+  c.rolls_at = at(c.share, tow.ball_above);
+  c.rolls_parked = at(c.jack / c.mass, 0);
 }
 
 // Moments about the axle: the bed without its head holds the tongue down, the head
@@ -199,7 +218,10 @@ AxleRange axle_range(const Job& job, const Bed& bed, const BedWeights& weights, 
 Tow tow_loads(const Job& job, const Bed& bed, const BedWeights& weights) {
   Tow tow = places_of(job, bed, weights);
   measure(job, bed, tow);
-  for (const Setting& s : settings(job.order)) tow.conditions.push_back(condition(job, bed, weights, tow, s));
+  for (const Setting& s : settings(job.order)) {
+    tow.conditions.push_back(condition(job, bed, weights, tow, s));
+    roll(tow, tow.conditions.back());
+  }
   const AxleRange range = axle_range(job, bed, weights, Ways::all);
   tow.axle_from = range.from;
   tow.axle_to = range.to;
@@ -214,14 +236,25 @@ TongueLoads tongue_loads(const Job& job, const Tow& tow) {
   const FrameTongue& t = job.frame.tongue;
   const Section& section = *job.catalog.section(t.section.text);
   TongueLoads out;
+  const double braking = job.order.road.braking;
   Kg worst = 0;
-  for (const TowCondition& c : tow.conditions)
-    if (c.judged) worst = std::max(worst, std::abs(c.tongue));
+  for (const TowCondition& c : tow.conditions) {
+    if (!c.judged) continue;
+    worst = std::max(worst, std::abs(c.tongue));
+    const Kg dips = c.tongue + braking * c.mass * (c.above_road - tow.ball_above) / (tow.axle_x - tow.ball_x);
+    out.braking_coupler = std::max(out.braking_coupler, std::abs(dips) * gravity);
+    out.braking_push = std::max(out.braking_push, braking * c.mass * gravity);
+  }
   out.coupler = worst * gravity * job.order.road.bump;
   out.arm = main_start(job) - tow.ball_x;
   out.moment = out.coupler * out.arm;
-  out.stress = out.moment / (2 * bending_of(section).modulus);
-  out.allowed = frame_yield(job.frame) / job.order.work.safety_factor;
+  const double modulus = 2 * bending_of(section).modulus;
+  out.bump_stress = out.moment / modulus;
+  out.braking_stress =
+      out.braking_coupler * out.arm / modulus + out.braking_push / (2 * area_of(section) * std::cos(t.angle));
+  out.braked = out.braking_stress > out.bump_stress;
+  out.stress = std::max(out.bump_stress, out.braking_stress);
+  out.allowed = channel_strength(section, out.arm, frame_yield(job.frame)) / job.order.work.safety_factor;
 
   // One channel: where it laps its main, and two lines askew across the front member.
   // Places along the bed from the mains' front ends.
@@ -249,13 +282,19 @@ TongueLoads tongue_loads(const Job& job, const Tow& tow) {
     inertia += l.length * ((l.to - l.from) * (l.to - l.from) / 12 + from_centre * from_centre);
     far = std::max({far, std::abs(l.from - centre), std::abs(l.to - centre)});
   }
-  const double load = out.coupler / 2, moment = load * (out.arm + centre);
+  // Up and down, and along: they act square to each other on the throat.
+  const auto on_throat = [&](Newton down, Newton along) {
+    const double load = down / 2, moment = load * (out.arm + centre);
+    return std::hypot(load / length + moment * far / inertia, along / 2 / length) / (weld_throat * leg);
+  };
   out.weld_leg = leg;
   out.weld_length = length;
   out.weld_arm = out.arm + centre;
   out.weld_far = far;
   out.weld_inertia = inertia;
-  out.weld = (load / length + moment * far / inertia) / (weld_throat * out.weld_leg);
+  out.braking_weld = on_throat(out.braking_coupler, out.braking_push);
+  out.bump_weld = on_throat(out.coupler, 0);
+  out.weld = std::max(out.bump_weld, out.braking_weld);
 
   for (const TowCondition& c : tow.conditions)
     if (c.judged) out.standing = std::max(out.standing, c.jack);

@@ -1,4 +1,4 @@
-// Writes the sums out in lines, and how much of each limit is used.
+// Writes the sums out in lines.
 #include "loads/worked.h"
 
 #include <fmt/format.h>
@@ -14,6 +14,16 @@ namespace {
 
 // Figures of one sum in the order's one unit, without the other in brackets.
 Figures plain(const Job& job) { return job.order.order.figures().in_one_unit(); }
+
+// A kerb: common practice, no published source.
+constexpr Mm kerb = 6 * inch;
+
+const TowCondition& least_stable(const Tow& tow) {
+  const TowCondition* least = &tow.conditions.front();
+  for (const TowCondition& c : tow.conditions)
+    if (c.judged && c.rolls_at < least->rolls_at) least = &c;
+  return *least;
+}
 
 const TowCondition& heaviest(const Tow& tow) {
   const TowCondition* most = &tow.conditions.front();
@@ -50,23 +60,63 @@ void tow_lines(const Job& job, const LoadsResult& r, std::vector<std::string>& l
                     say.place(t.tips_behind + job.kit.head.mass_x - t.axle_x), say.place(t.tips_behind)));
   const TowCondition& c = heaviest(t);
   const FrameAxle& a = job.frame.axle;
-  const Mm track = a.tyre_inside + a.tyre_width;
+  const Mm track = 2 * t.half_track;
   lines.push_back(fmt::format("Axle, {}: ({} - {}) / {} = {} of {}.", name(c.travel), say.mass(c.mass),
                               say.mass(c.tongue), a.count, say.mass(c.axle), say.mass(a.axle_rating)));
   lines.push_back(fmt::format("Tyre: ({} / 2 + {} x {} / {}) / {} = {} of {}.", say.mass(c.axles),
                               say.mass(c.mass), say.small(std::abs(c.centre.y)), say.place(track), a.count,
                               say.mass(c.tyre), say.mass(a.tyre_rating)));
+  const TowCondition& top = least_stable(t);
+  lines.push_back(
+      fmt::format("Rolling over, {}: ({} x (1 - {:.3f}) - {}) / ({} - {:.3f} x {}) = {:.2f} g, or across a "
+                  "slope of {:.0f} degrees; uncoupled on "
+                  "its tongue jack {:.0f} degrees.",
+                  name(top.travel), say.place(t.half_track), top.share, say.small(std::abs(top.centre.y)),
+                  say.place(top.above_road), top.share, say.place(t.ball_above), top.rolls_at,
+                  std::atan(top.rolls_at) / degree, std::atan(top.rolls_parked) / degree));
+  // One wheel on a kerb: the bed leans, and does not twist, for the ball lets it roll.
+  const double leans = kerb / (2 * t.half_track), side = 0.5 + c.above_road * leans / (2 * t.half_track);
+  lines.push_back(
+      fmt::format("One wheel on a kerb {} high, {}: it leans by {} / {}, the ball lets it roll, so the frame "
+                  "is not twisted; {:.0f} % of "
+                  "the axle's load is on the lower wheels, where a bump counts {:.0f} %.",
+                  say.place(kerb), name(c.travel), say.place(kerb), say.place(2 * t.half_track), 100 * side,
+                  50 * job.order.road.bump));
   const Section& section = *job.catalog.section(job.frame.tongue.section.text);
   const TongueLoads& g = r.tongue;
   lines.push_back(fmt::format(
       "Tongue over a bump: {:g} x {} x {} = {}; over two {} of S = {}: {} of {}.", job.order.road.bump,
       say.force(g.coupler / job.order.road.bump), say.place(g.arm), say.moment(g.moment), section.name,
-      say.section_modulus(bending_of(section).modulus), say.stress(g.stress), say.stress(g.allowed)));
+      say.section_modulus(bending_of(section).modulus), say.stress(g.bump_stress), say.stress(g.allowed)));
+  lines.push_back(
+      fmt::format("Braking {:g} g, the tow vehicle alone: {} x ({} - {}) / {} dips the nose: {} on the "
+                  "coupler at rest and so, {} along "
+                  "the tongue: {} of {}.",
+                  job.order.road.braking, say.mass(c.mass), say.place(c.above_road), say.place(t.ball_above),
+                  say.place(base), say.force(g.braking_coupler), say.force(g.braking_push),
+                  say.stress(g.braking_stress), say.stress(g.allowed)));
   lines.push_back(
       fmt::format("Its welds, one channel: ({} / {} + {} x {} x {} / {}) / (0.707 x {}) = {} of {}.",
                   say.force(g.coupler / 2), say.place(g.weld_length), say.force(g.coupler / 2),
                   say.place(g.weld_arm), say.place(g.weld_far), say.section_modulus(g.weld_inertia),
-                  say.small(g.weld_leg), say.stress(g.weld), say.stress(weld_allowable)));
+                  say.small(g.weld_leg), say.stress(g.bump_weld), say.stress(weld_allowable)));
+  const TongueSeat& seat = r.tongue_seat;
+  lines.push_back(
+      fmt::format("Front member's flange over one tongue channel: half of the coupler's load x ({} + {}) / "
+                  "{} = {} of {}.",
+                  say.place(seat.arm), say.place(seat.lap), say.place(seat.lap), say.force(seat.front),
+                  say.force(seat.allowed)));
+}
+
+void life_lines(const Job& job, const LoadsResult& r, std::vector<std::string>& lines) {
+  const Figures say = plain(job);
+  const Fatigue& life = r.fatigue;
+  std::string text;
+  for (const FatigueDetail& d : life.details)
+    text += fmt::format("{}{} {} of {} ({})", text.empty() ? "" : ", ", d.what, say.stress(d.range),
+                        say.stress(d.allowed), d.category);
+  lines.push_back(fmt::format("A life on the road, {:.1f} million swings of {:.2f} of the load at rest: {}.",
+                              life.cycles / 1e6, life.swing, text));
 }
 
 // What bears on the jacks and what they push, as drawn: both sums are shown, and both
@@ -100,9 +150,15 @@ void stand_lines(const Job& job, const Bed& bed, const LoadsResult& r, std::vect
   const Stand& s = r.stand;
   if (job.order.work.log) {
     const LogOrder& log = *job.order.work.log;
-    lines.push_back(fmt::format("Log: pi/4 x ({})^2 x {} of {} = {}; on {} bunks, {} on the worst.",
-                                say.place(log.diameter), say.place(log.length), log.species.text,
-                                say.mass(s.log_mass), s.log_bunks, say.force(s.bunk_load)));
+    const Species* wood = job.catalog.species_named(log.species.text);
+    lines.push_back(
+        fmt::format("Log: pi/4 x ({})^2 x {} of {}, {:.0f} % over the table's mean, = {}; crook {}, taper "
+                    "{}: as it is turned {} to {} "
+                    "bunks carry it, and as it lands with {:g} of its weight one of them {}: {} of {}.",
+                    say.place(log.diameter), say.place(log.length), log.species.text, 100 * wood->spread,
+                    say.mass(s.log_mass), say.small(log.stands_off()), say.small(log.tapers()),
+                    s.log_bunks_least, s.log_bunks, job.order.work.landing, say.force(s.bunk_load),
+                    say.stress(s.bunk_stress), say.stress(s.kit_allowed)));
   }
   if (!s.jacks_enough || s.tips || !s.log_lies) return;
   balance_lines(r, say, lines);
@@ -115,6 +171,21 @@ void stand_lines(const Job& job, const Bed& bed, const LoadsResult& r, std::vect
       say.stress(s.main_stress), say.stress(s.main_allowed), say.force(s.main_shear),
       say.small(web_area(main) / main.web), say.small(main.web), is_closed(main) ? "its two sides" : "web",
       say.stress(s.web_stress), say.stress(s.web_allowed)));
+  if (const auto& seat = r.jack_seat)
+    lines.push_back(
+        fmt::format("Most on a jack, as the log lands: {}, {} out from the web: its bolts are sheared to {} "
+                    "of {} and pulled to {} of {}; a "
+                    "cross member is bent to {} of {}.",
+                    say.force(seat->load), say.small(seat->arm), say.stress(seat->bolt_shear),
+                    say.stress(seat->bolt_shear_allowed), say.stress(seat->bolt_tension),
+                    say.stress(seat->bolt_tension_allowed), say.stress(seat->cross_member),
+                    say.stress(seat->cross_member_allowed)));
+  if (const auto& foot = r.jack_foot)
+    lines.push_back(
+        fmt::format("Under a foot: {} / ({})^2 = {}{}; soft ground bears {}, which wants {} square.",
+                    say.force(foot->load), say.small(foot->side), say.ground(foot->pressure),
+                    foot->stated ? "" : " (no foot stated: the post's end)", say.ground(soft_ground),
+                    say.place(foot->pad)));
   // One span as a simple beam under the mean load: more than the true sag of inner
   // spans, which their neighbours hold up, and of the same order.
   std::vector<Mm> jacks = job.order.jacks;
@@ -153,9 +224,18 @@ void tab_lines(const Job& job, const LoadsResult& r, std::vector<std::string>& l
                               say.force(t.tension), say.stress(t.bolt_tension),
                               say.stress(t.bolt_tension_allowed)));
   lines.push_back(
-      fmt::format("Tab over a bump: {} on its hole bends it to {} of {}; its weld carries {} of {}.",
-                  say.force(t.vertical), say.stress(t.tab_stress), say.stress(t.tab_allowed),
-                  say.along_weld(t.weld), say.along_weld(t.weld_allowed)));
+      fmt::format("The wheels stand {} outside the track bolts. The rail's twist and the bunks hold {:.0f} % "
+                  "of that moment (rail {} of {}, "
+                  "{} on a bunk's bolt); the tab takes the rest.",
+                  say.small(t.wheel_off), 100 * t.held, say.stress(t.rail_torsion),
+                  say.stress(t.rail_torsion_allowed), say.force(t.bunk_bolt)));
+  lines.push_back(fmt::format(
+      "Tab over a bump: {} on its hole and {} bend it to {} of {}; its weld carries {} of {}. As a log "
+      "lands: {} of "
+      "{}, weld {} of {}.",
+      say.force(t.vertical), say.moment(t.turning), say.stress(t.tab_stress), say.stress(t.tab_allowed),
+      say.along_weld(t.weld), say.along_weld(t.weld_allowed), say.stress(t.tab_stress_at_work),
+      say.stress(t.tab_allowed), say.along_weld(t.weld_at_work), say.along_weld(t.weld_at_work_allowed)));
 }
 
 }  // namespace
@@ -165,58 +245,8 @@ std::vector<std::string> worked_lines(const Job& job, const Bed& bed, const Load
   tow_lines(job, r, lines);
   stand_lines(job, bed, r, lines);
   tab_lines(job, r, lines);
+  life_lines(job, r, lines);
   return lines;
-}
-
-std::string name(const LoadMargin& margin, bool brief) {
-  return margin.travel ? margin.figure + ", " + name(*margin.travel, brief) : margin.figure;
-}
-
-std::vector<LoadMargin> load_margins(const Job& job, const LoadsResult& r) {
-  const RoadOrder& road = job.order.road;
-  const FrameFile& frame = job.frame;
-  std::vector<LoadMargin> all;
-  const double middle = (road.share_low + road.share_high) / 2, half = (road.share_high - road.share_low) / 2;
-  for (const TowCondition& c : r.tow.conditions) {
-    if (!c.judged) continue;
-    const double off = (c.share - middle) / half;
-    // Without a load only the least counts.
-    all.push_back(
-        {"TOW-SHARE", "tongue share", c.travel.laden() ? std::abs(off) : std::max(0.0, -off), c.travel});
-  }
-  // The others in the way of travelling that uses most.
-  const auto worst_way = [&](const char* code, const char* what, double TowCondition::*figure, double limit) {
-    const TowCondition* worst = nullptr;
-    for (const TowCondition& c : r.tow.conditions)
-      if (c.judged && (!worst || c.*figure > worst->*figure)) worst = &c;
-    all.push_back({code, what, worst->*figure / limit, worst->travel});
-  };
-  worst_way("TOW-COUPLER", "coupler", &TowCondition::mass, frame.coupler.rating);
-  worst_way("TOW-AXLE", "axle", &TowCondition::axle, frame.axle.axle_rating);
-  worst_way("TOW-TYRE", "tyre", &TowCondition::tyre, frame.axle.tyre_rating);
-  worst_way("TOW-BEND", "mains on the road", &TowCondition::main_stress, r.stand.main_allowed);
-  all.push_back({"TONGUE-BEND", "tongue", r.tongue.stress / r.tongue.allowed});
-  all.push_back({"TONGUE-WELD", "tongue welds", r.tongue.weld / weld_allowable});
-  all.push_back({"TOW-WIDTH", "width", r.tow.width / road.width_limit});
-  if (r.tabs.section_bolts >= 2) {
-    all.push_back({"TRACK-BOLT", "track bolts",
-                   std::max(r.tabs.bolt_shear / r.tabs.bolt_shear_allowed,
-                            r.tabs.bolt_tension / r.tabs.bolt_tension_allowed)});
-    all.push_back({"TAB-ROAD", "tabs on the road",
-                   std::max(r.tabs.tab_stress / r.tabs.tab_allowed,
-                            r.tabs.weld_allowed > 0 ? r.tabs.weld / r.tabs.weld_allowed : 0)});
-  }
-  const Stand& s = r.stand;
-  if (!s.jacks_enough || s.tips || !s.log_lies) return all;
-  all.push_back({"STAND-SAG", "sag", s.sag / s.sag_limit});
-  all.push_back({"STAND-BEND", "mains at work",
-                 std::max(s.main_stress / s.main_allowed, s.web_stress / s.web_allowed)});
-  all.push_back({"STAND-BEND", "rails and bunks", std::max(s.rail_stress, s.bunk_stress) / s.kit_allowed});
-  all.push_back({"TAB-WORK", "tabs at work", r.tabs.tab_stress_at_work / r.tabs.tab_allowed});
-  Newton most = 0;
-  for (const JackLoad& k : s.jacks) most = std::max(most, k.most);
-  all.push_back({"JACK-LOAD", "jacks", most / (frame.jack.rating * gravity)});
-  return all;
 }
 
 }  // namespace bedwright

@@ -39,13 +39,18 @@ Json condition(const TowCondition& c) {
                        {"jack", c.jack},
                        {"axle_from", c.axle_from},
                        {"axle_to", c.axle_to},
-                       {"main_stress", c.main_stress}}));
+                       {"main_stress", c.main_stress},
+                       {"above_road", c.above_road},
+                       {"rolls_at", c.rolls_at},
+                       {"rolls_parked", c.rolls_parked}}));
   return json;
 }
 
 Json stand(const Stand& s) {
   Json json = figures({{"log_mass", s.log_mass},
                        {"log_y", s.log_y},
+                       {"bunk_load", s.bunk_load},
+                       {"main_unbraced", s.main_unbraced},
                        {"log_position", s.log_position},
                        {"head_x", s.head_x},
                        {"sag", s.sag},
@@ -105,6 +110,10 @@ Json loads_json(const Job& job, const Bed& bed, const LoadsResult& loads) {
                             {"stress", g.stress},
                             {"allowed", g.allowed},
                             {"weld", g.weld},
+                            {"braking_coupler", g.braking_coupler},
+                            {"braking_push", g.braking_push},
+                            {"braking_stress", g.braking_stress},
+                            {"braking_weld", g.braking_weld},
                             {"standing", g.standing}});
   json["stand"] = stand(loads.stand);
   const TabLoads& b = loads.tabs;
@@ -120,7 +129,22 @@ Json loads_json(const Job& job, const Bed& bed, const LoadsResult& loads) {
                           {"tab_stress_at_work", b.tab_stress_at_work},
                           {"tab_allowed", b.tab_allowed},
                           {"weld", b.weld},
-                          {"weld_allowed", b.weld_allowed}});
+                          {"weld_allowed", b.weld_allowed},
+                          {"weld_at_work", b.weld_at_work},
+                          {"weld_at_work_allowed", b.weld_at_work_allowed},
+                          {"wheel_off", b.wheel_off},
+                          {"held", b.held},
+                          {"turning", b.turning},
+                          {"turning_at_work", b.turning_at_work},
+                          {"bunk_bolt", b.bunk_bolt},
+                          {"rail_torsion", b.rail_torsion}});
+  json["fatigue"] = figures({{"cycles", loads.fatigue.cycles}, {"swing", loads.fatigue.swing}});
+  json["fatigue"]["details"] = Json::array();
+  for (const FatigueDetail& d : loads.fatigue.details)
+    json["fatigue"]["details"].push_back(Json{{"what", d.what},
+                                              {"category", std::string(1, d.category)},
+                                              {"range", to_a_millionth(d.range)},
+                                              {"allowed", to_a_millionth(d.allowed)}});
   json["margins"] = Json::array();
   for (const LoadMargin& m : load_margins(job, loads))
     json["margins"].push_back(Json{{"code", m.code}, {"what", name(m)}, {"used", to_a_millionth(m.used)}});

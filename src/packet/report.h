@@ -33,13 +33,15 @@
 //     conditions list of {"name", "judged", "mass", "centre" {"x","y","z"}, "inertia" {"roll",
 //             "pitch","yaw"}, "tongue", "share" (of the mass), "axle", "tyre", "jack" (uncoupled, on the
 //             tongue jack), "axle_from", "axle_to" (places of the axle within the share limits),
-//             "main_stress"}
+//             "main_stress", "above_road" (the centre of mass), "rolls_at" (g sideways), "rolls_parked"
+//             (rise over run of a side slope, uncoupled)}
 //     axle    {"x", "from", "to" (for every judged condition), "tips_behind" (uncoupled on wheels
 //             and tongue jack it tips back with the head behind this; null for a weightless head),
 //             "places" (recommended, best first)}
 //     size    {"width", "length", "height"} standing on its tyres
-//     tongue  {"coupler", "moment", "stress", "allowed", "weld", "standing"}
-//     stand   {"log_mass", "log_y", "log_position", "side", "head_x", "sag", "sag_limit", "sag_x",
+//     tongue  {"coupler", "moment", "stress", "allowed", "weld", "braking_coupler", "braking_push",
+//             "braking_stress", "braking_weld", "standing"}
+//     stand   {"log_mass", "log_y", "bunk_load", "main_unbraced", "log_position", "side", "head_x", "sag", "sag_limit", "sag_x",
 //             "main_sag", "rail_sag", "slope", "main_moment", "main_shear", "main_stress",
 //             "main_allowed", "web_stress", "web_allowed", "rail_stress", "bunk_stress", "kit_allowed",
 //             "tab_load", "push_factor", "roll_on_factor" (null where nothing tips it); "jacks": list of
@@ -48,7 +50,11 @@
 //             "drawn" is with head and log where a main sags most}
 //     tabs    {"bolts", "shear", "tension", "vertical", "bolt_shear", "bolt_tension",
 //             "bolt_shear_allowed", "bolt_tension_allowed", "tab_stress",
-//             "tab_stress_at_work", "tab_allowed", "weld", "weld_allowed" (N/mm)}
+//             "tab_stress_at_work", "tab_allowed", "weld", "weld_allowed" (N/mm),
+//             "weld_at_work", "weld_at_work_allowed", "wheel_off", "held" (part of the wheels' moment
+//             that the bunks hold), "turning", "turning_at_work" (the rest), "bunk_bolt", "rail_torsion"}
+//     fatigue {"cycles", "swing" (of the load at rest); "details": list of {"what", "category",
+//             "range", "allowed"}}
 //     margins list of {"code", "what", "used"}: measured over limit, 1 just at it
 //     assumptions, worked  lists of text
 // Numbers are rounded to 1e-6 of their unit; there is no "-0". Lengths are always

@@ -11,6 +11,10 @@ FileRefusal::FileRefusal(const std::string& path, const Mark& where, std::vector
 void FileRefusal::no_name() const { other("an empty name is the name of no file", "name one"); }
 
 void FileRefusal::missing() const {
+  if (path_.find('\\') != std::string::npos) {
+    other("does not exist", "write / for \\ between a folder and a file");
+    return;
+  }
   other("does not exist", named_elsewhere_ ? "check the spelling; files are looked for beside the order"
                                            : "check the spelling");
 }

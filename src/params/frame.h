@@ -67,6 +67,7 @@ struct FrameJack {
   Mm flange_thickness = 0;
   Mm post_width = 0, post_top = 0, post_bottom = 0;  // square post; z above (+) or below (-) the mains' tops
   Mm travel = 12 * inch;                             // foot down from post_bottom, fully extended
+  std::optional<Mm> foot;                            // side of its square foot plate; else the post's width
   std::vector<Mm>
       existing;  // on a frame that stands: middles of its jacks' plates, behind the mains' front end
   std::vector<Mm> old_holes;       // where jacks were bolted once: their holes are still in the webs
@@ -252,6 +253,8 @@ void describe(V& v, FrameJack& j) {
   v.length("post_bottom", j.post_bottom, {-1500, 0},
            "Foot of the retracted post above the mains' tops (minus: below)");
   v.length("travel", j.travel, {0, 1500}, "How far the foot runs down from there", v.optional);
+  v.length("foot", j.foot, {20, 1000},
+           "Side of its square foot plate; leave out where it stands on the post's end", v.optional);
   v.mass("mass", j.mass, {0, 200}, "Mass of one jack");
   v.mass("rating", j.rating, {0, 20000}, "Load one jack may carry");
   v.lengths("existing", j.existing, {0, 25000}, 20,

@@ -1,6 +1,7 @@
 // What an order says about loads: how the trailer travels, and the log it works on.
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <vector>
@@ -49,6 +50,14 @@ struct LogOrder {
   Mm diameter = 0, length = 0;
   Name species;
   std::optional<Mm> position;  // its centre behind the front end of the track; else every place is tried
+  // How far its middle stands off a straight line from end to end: 1 in in 16 ft where the
+  // order does not say (common practice, no published source).
+  std::optional<Mm> crook;
+  // By how much its butt is thicker than its top: 1/2 in in 4 ft where the order does not say
+  // (the taper the International 1/4-inch log rule takes for granted, from memory).
+  std::optional<Mm> taper;
+  Mm stands_off() const { return crook.value_or(length / 192); }
+  Mm tapers() const { return std::min(taper.value_or(length / 96), diameter); }
 };
 
 struct WorkOrder {
@@ -56,6 +65,10 @@ struct WorkOrder {
   Mm sag_limit = inch / 16;     // of the rails between their supports
   double safety_factor = 1.67;  // yield over stress: AISC 360, allowable strength of a member in bending
   double push = 0.3;            // a log rolled against its stops pushes with this much of its weight
+  // A log that lands on its bunks bears with so many of its weights: a load that comes on
+  // at once, without a drop, bends a beam twice as far as one laid on (Roark, Formulas for
+  // Stress and Strain, dynamic loads; from memory).
+  double landing = 2.0;
 };
 
 template <class V>
@@ -96,6 +109,11 @@ void describe(V& v, LogOrder& l) {
   v.name("species", l.species, "Species, as the catalogue names it");
   v.length("position", l.position, {0, 25000},
            "Its centre behind the front end of the track; leave out to try every place", v.optional);
+  v.length("crook", l.crook, {0, 1000},
+           "How far its middle stands off a straight line from end to end; leave out for 1 in in 16 ft",
+           v.optional);
+  v.length("taper", l.taper, {0, 1000},
+           "By how much its butt is thicker than its top; leave out for 1/2 in in 4 ft", v.optional);
 }
 template <class V>
 void describe(V& v, WorkOrder& w) {
@@ -104,6 +122,7 @@ void describe(V& v, WorkOrder& w) {
   v.number("safety_factor", w.safety_factor, {1, 6}, "Yield strength over stress", v.optional);
   v.number("push", w.push, {0, 2}, "Sideways push of a log rolled against its stops, over its weight",
            v.optional);
+  v.number("landing", w.landing, {1, 6}, "What a log bears with as it lands, in its weights", v.optional);
 }
 
 }  // namespace bedwright

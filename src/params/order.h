@@ -309,7 +309,7 @@ void describe(V& v, Limits& l) {
   v.length("stock_width", l.stock_width, {100, 5000}, "Width of the plate the shop buys", v.optional);
   v.length("letter_height", l.letter_height, {2, 50}, "Smallest scribed letters that are read", v.optional);
   v.mass("tab_load", l.tab_load, {0, 50000},
-         "Load each mounting tab's weld must carry; 0 takes a quarter of head and log, doubled for shock",
+         "Load each mounting tab's weld must carry; 0 takes a quarter of head and log as it lands",
          v.optional);
   v.length("torch_diameter", l.torch_diameter, {5, 60}, "Outside of the welding torch's nozzle", v.optional);
   v.length("wheel_to_end", l.wheel_to_end, {0, 500},

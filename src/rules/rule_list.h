@@ -54,6 +54,8 @@ void check_track_stop(const Scene& scene, std::vector<Finding>& findings);
 void check_head_lock(const Scene& scene, std::vector<Finding>& findings);
 void check_jack_reach(const Scene& scene, std::vector<Finding>& findings);
 void check_departure(const Scene& scene, std::vector<Finding>& findings);
+void check_crest(const Scene& scene, std::vector<Finding>& findings);
+void check_turn(const Scene& scene, std::vector<Finding>& findings);
 void check_ball_height(const Scene& scene, std::vector<Finding>& findings);
 void check_road_clear(const Scene& scene, std::vector<Finding>& findings);
 void check_coupler_fit(const Scene& scene, std::vector<Finding>& findings);

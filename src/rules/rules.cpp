@@ -107,14 +107,11 @@ const std::vector<Rule>& rules() {
        "Does each head, nut or washer lie flat, clear of the fillet beside it, and cover the hole it bears "
        "on, with steel enough under it, the bolt as far to one side as it goes?",
        "washer outside diameter - (2 x width of the hole - bolt diameter); over a slot, washer outside "
-       "diameter - (length of the slot + 2 x how far from its middle the bolt is laid out); and the least "
-       "area of the washer "
-       "on steel, off "
-       "holes and edges, with the bolt in the middle and at each end and side of its hole or slot",
-       "margin 0 (a slot the washer would cover with the bolt in its middle: a warning); as much area as the "
-       "face of the head or nut about its bolt, pi/4 x (flats^2 - bolt "
-       "diameter^2), so that the "
-       "steel is pressed no harder than the washer is",
+       "diameter - 2 x from the bolt as laid out to the slot's furthest point; and the least area of the "
+       "washer on steel, off holes and edges, with the bolt in the middle and at each end and side of its "
+       "hole or slot",
+       "margin 0; as much area as the face of the head or nut about its bolt, pi/4 x (flats^2 - bolt "
+       "diameter^2), so that the steel is pressed no harder than the washer is",
        "over a slot: RCSC section 6.1 and AISC 360 section J3.2, from memory; the rest: common practice, no "
        "published source",
        "a shorter slot, a smaller hole, or a wider washer", check_washer_cover},
@@ -209,6 +206,15 @@ const std::vector<Rule>& rules() {
        "limits.departure (5.14 degrees, a grade of 9 %); a warning",
        "ITE's guide to driveways, from memory, for the grade",
        "jacks that draw up or fold, or more height under the mains", check_departure},
+      {"CREST", "ground", "Does all between its wheels and the tow vehicle's clear a crest?",
+       "atan(height / distance to its own wheels) + atan(height / distance to the tow vehicle's), those 48 "
+       "in ahead of the ball",
+       "5.7 degrees, a grade that falls by 10 %; a warning",
+       "ITE's guide to driveways, from memory, for the grade",
+       "jacks that draw up or fold, or more height under the mains", check_crest},
+      {"TURN", "ground", "Does the tow vehicle's bumper clear the bed in a tight turn?",
+       "a bumper 78 in wide, 8 in ahead of the ball, turned about it degree by degree",
+       "60 degrees; a warning", practice, "a longer tongue", check_turn},
       {"BALL-HEIGHT", "ground", "Does it run level on the towing ball?",
        "(road.ball_height - height of the coupler's middle, the bed level) / (axle - ball)",
        "1 degree; a warning, a note where the ball's height is not stated", practice,
@@ -287,8 +293,7 @@ const std::vector<Rule>& rules() {
        "each 1/16 in) "
        "and of 0.60 x 360 MPa / 2.0 x the thinner steel",
        "P = limits.tab_load, else a quarter of the head and of the order's log (1,500 lb where it names "
-       "none), doubled "
-       "for shock",
+       "none), times work.landing",
        "AISC 360 table J2.5 and section J4.2 (ASD); the load is an assumption: common practice, no published "
        "source",
        "a larger leg, or a longer line", check_weld_load},

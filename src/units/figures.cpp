@@ -213,6 +213,11 @@ std::string Figures::stress(Mpa s) const {
   return both(fmt::format("{:.1f} ksi", round_to(s / ksi, 0.1)), fmt::format("{:.0f} MPa", round_to(s, 1)));
 }
 
+std::string Figures::ground(Mpa p) const {
+  return both(fmt::format("{:.0f} lb/ft2", round_to(p * foot * foot / pound_force, 100)),
+              fmt::format("{:.0f} kPa", round_to(p * 1000, 1)));
+}
+
 std::string Figures::moment(double n_mm) const {
   return both(fmt::format("{:.1f} kip-in", round_to(n_mm / (1000 * pound_force * inch), 0.1)),
               fmt::format("{:.2f} kN m", round_to(n_mm / 1e6, 0.01)));

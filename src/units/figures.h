@@ -111,6 +111,7 @@ struct Figures {
   std::string moment(double n_mm) const;          // "20.7 kip-in (2.34 kN m)", "2.34 kN m"
   std::string along_weld(double n_per_mm) const;  // "1.24 kip/in (217 N/mm)", "217 N/mm"
   std::string turning(double n_mm) const;         // moments on the pictures: "1723 lbf-ft", "2340 N m"
+  std::string ground(Mpa p) const;                // under a foot: "1500 lb/ft2 (72 kPa)", "72 kPa"
   // In one unit always.
   std::string fine_mass(Kg m) const;         // "850.9 lb", "386.0 kg"
   std::string rating(Kg m) const;            // a rating that is enough for it: "3500 lb", "1588 kg"

@@ -7,6 +7,7 @@
 #include <array>
 #include <span>
 
+#include "units/likely.h"
 #include "units/scan.h"
 
 namespace bedwright {
@@ -169,9 +170,7 @@ std::string patterns_for(Dimension dimension) {
   return open + decimal + gap + "(deg|\u00b0|rad)" + close;
 }
 
-}  // namespace
-
-ParsedQuantity parse_quantity(Dimension dimension, std::string_view text) {
+ParsedQuantity as_written(Dimension dimension, std::string_view text) {
   const Vocabulary words = vocabulary(dimension);
   const ScannedQuantity scanned = scan_quantity(text);
   if (!scanned.what.empty()) {
@@ -192,6 +191,17 @@ ParsedQuantity parse_quantity(Dimension dimension, std::string_view text) {
   }
   if (result.value && scanned.negative) *result.value = 0.0 - *result.value;  // never a minus zero
   return result;
+}
+
+}  // namespace
+
+ParsedQuantity parse_quantity(Dimension dimension, std::string_view text) {
+  ParsedQuantity parsed = as_written(dimension, text);
+  if (parsed.value) return parsed;
+  const std::string plain = in_plain_signs(text);
+  if (plain != text && as_written(dimension, plain).value)
+    parsed.would_do = fmt::format("write {}, if that is what is meant", plain);
+  return parsed;
 }
 
 const std::string& quantity_pattern(Dimension dimension) {

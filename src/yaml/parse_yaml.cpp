@@ -8,6 +8,7 @@
 
 #include "yaml/document.h"
 #include "yaml/parse_value.h"
+#include "yaml/slip.h"
 #include "yaml/text.h"
 #include "yaml/tree_builder.h"
 
@@ -34,6 +35,14 @@ bool readable_text(Document& document, std::string_view text) {
     return refuse({1, 1, 0}, fmt::format("is larger than {} bytes", largest_file),
                   "a parameter file is a few kilobytes; is this the right file?");
   }
+  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
+    return refuse({1, 1, 0}, "is text of two bytes a letter (UTF-16)", "save the file as UTF-8");
+  if (text.starts_with("PK\x03\x04"))
+    return refuse({1, 1, 0}, "is a document of a word processor or a spreadsheet, or another packed file",
+                  "write parameters with a plain text editor");
+  if (text.find('\r') != std::string_view::npos && text.find('\n') == std::string_view::npos)
+    return refuse({1, 1, 0}, "has lines that end with a carriage return alone",
+                  "save the file with the line ends of Linux or Windows");
   const std::size_t bad = first_bad_byte(text);
   if (bad != std::string_view::npos) {
     const auto byte = static_cast<unsigned char>(text[bad]);
@@ -41,6 +50,17 @@ bool readable_text(Document& document, std::string_view text) {
                   "save the file as UTF-8");
   }
   return true;
+}
+
+// What to say where the parser stumbled: the slip that is behind it, else the parser's own words.
+Problem broken_off(const Document& document, const Place& place, std::string_view text,
+                   const std::string& message) {
+  if (place.override_number == 0) {
+    if (const auto slip = find_slip(text, place.line))
+      return {document.mark({slip->line, slip->column, 0}, {}), slip->what, slip->would_do};
+  }
+  return {document.mark(place, {}), fmt::format("cannot be read as YAML: {}", message),
+          "look at the indentation, colons and brackets here and on the line above"};
 }
 
 // Feeds every document of the text to the builder and says how many there were.
@@ -57,9 +77,7 @@ int parse_all(Document& document, TreeBuilder& builder, std::string_view text, N
     document.problems.push_back(stop.problem);
     if (documents == 0) documents = 1;
   } catch (const YAML::Exception& error) {
-    document.problems.push_back({document.mark(builder.place(error.mark), {}),
-                                 fmt::format("cannot be read as YAML: {}", error.msg),
-                                 "look at the indentation, colons and brackets here and on the line above"});
+    document.problems.push_back(broken_off(document, builder.place(error.mark), text, error.msg));
     if (documents == 0) documents = 1;
   }
   return documents;

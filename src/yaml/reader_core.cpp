@@ -22,6 +22,7 @@ std::string number_help(Range range) {
   return fmt::format("a number from {} to {}", plain_figure(range.low), plain_figure(range.high));
 }
 
+const char* const key_is_missing = "is missing";
 const char* const text_help = "a line of text";
 const char* const path_help = "a file's path";
 
@@ -42,7 +43,7 @@ const Node* ReaderCore::take(const char* key, const char* doc, Need need, const 
   const Node* found = node_.find(key);
   if (!found && need.required) {
     const Place at = path_.empty() || node_.key.empty() ? node_.place : node_.key_place;
-    problems_.push_back({document_.mark(at, path_of(key)), "is missing",
+    problems_.push_back({document_.mark(at, path_of(key)), key_is_missing,
                          fmt::format("add {}: {} ({})", key, such_as(), doc)});
   }
   if (found && found->kind == NodeKind::null) {
@@ -281,10 +282,37 @@ std::optional<std::size_t> ReaderCore::take_choice(const char* key, const std::v
 void ReaderCore::finish() {
   for (const Node& child : node_.children) {
     if (std::find(known_.begin(), known_.end(), child.key) != known_.end()) continue;
-    const std::string help =
-        child.key == "<<" ? "write the keys out; merging is not supported" : suggestion(child.key, known_);
-    problems_.push_back(
-        {document_.mark(child.key_place, path_to(path_, child.key)), "is no known key", help});
+    const Mark mark = document_.mark(child.key_place, path_to(path_, child.key));
+    if (child.key == "<<") {
+      problems_.push_back({mark, "is no known key", "write the keys out; merging is not supported"});
+      continue;
+    }
+    // {bunk:5} is one word to the parser.
+    const std::size_t colon = child.key.find(':');
+    const auto near = nearest(child.key.substr(0, colon), known_);
+    if (!near) {
+      problems_.push_back({mark, "is no known key", suggestion(child.key, known_)});
+      continue;
+    }
+    const std::string meant = path_of(near->c_str());
+    Problem slip{mark, "is no known key", fmt::format("did you mean {}?", *near)};
+    if (colon != std::string::npos) {
+      slip = {document_.mark(child.key_place, meant), "has no space behind its colon",
+              fmt::format("write {}: {}", *near, child.key.substr(colon + 1))};
+    }
+    // Where that key is missing, the slip is why: one message, under the key that is meant.
+    const auto missing = std::ranges::find_if(
+        problems_, [&](const Problem& p) { return p.where.key == meant && p.what == key_is_missing; });
+    if (missing == problems_.end()) {
+      problems_.push_back(std::move(slip));
+      continue;
+    }
+    slip.where.key = meant;
+    if (colon == std::string::npos) {
+      slip.what = fmt::format("is written {}", quoted(child.key));
+      slip.would_do = fmt::format("write {}", *near);
+    }
+    *missing = std::move(slip);
   }
 }
 

@@ -50,13 +50,13 @@ void SchemaWriter::quantity(const char* key, Dimension dimension, Range range, s
   const Range own = own_range(dimension, range);
   Json property = quantity_property(dimension, own);
   if (value && !need.required && within(*value, own)) property["default"] = as_written(dimension, *value);
-  add(key, std::move(property), fmt::format("{}; {}", doc, limits_text(dimension, own)), need);
+  add(key, property, fmt::format("{}; {}", doc, limits_text(dimension, own)), need);
 }
 
 void SchemaWriter::text(const char* key, std::string& value, const char* doc, Need need) {
   Json property = text_property();
   if (!need.required && !value.empty()) property["default"] = value;
-  add(key, std::move(property), doc, need);
+  add(key, property, doc, need);
 }
 
 void SchemaWriter::name(const char* key, Name& value, const char* doc, Need need) {
@@ -75,7 +75,7 @@ void SchemaWriter::paths(const char* key, std::vector<std::string>&, std::size_t
 void SchemaWriter::flag(const char* key, bool& value, const char* doc, Need need) {
   Json property = {{"type", "boolean"}};
   if (!need.required) property["default"] = value;
-  add(key, std::move(property), doc, need);
+  add(key, property, doc, need);
 }
 
 void SchemaWriter::flag(const char* key, std::optional<bool>&, const char* doc, Need need) {
@@ -85,13 +85,13 @@ void SchemaWriter::flag(const char* key, std::optional<bool>&, const char* doc, 
 void SchemaWriter::number(const char* key, double& value, Range range, const char* doc, Need need) {
   Json property = {{"type", "number"}, {"minimum", range.low}, {"maximum", range.high}};
   if (!need.required && within(value, range)) property["default"] = value;
-  add(key, std::move(property), doc, need);
+  add(key, property, doc, need);
 }
 
 void SchemaWriter::count(const char* key, int& value, int low, int high, const char* doc, Need need) {
   Json property = count_property(low, high);
   if (!need.required && value >= low && value <= high) property["default"] = value;
-  add(key, std::move(property), doc, need);
+  add(key, property, doc, need);
 }
 
 void SchemaWriter::counts(const char* key, std::vector<int>&, int low, int high, std::size_t most,

@@ -56,7 +56,7 @@ class SchemaWriter {
       choice["enum"].push_back(word);
       if (!need.required && meaning == value) choice["default"] = word;
     }
-    add(key, std::move(choice), doc, need);
+    add(key, choice, doc, need);
   }
 
   template <class S>

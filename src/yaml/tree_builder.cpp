@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "yaml/key_path.h"
+#include "yaml/slip.h"
 #include "yaml/text.h"
 
 namespace bedwright {
@@ -94,6 +95,12 @@ void TreeBuilder::OnScalar(const YAML::Mark& mark, const std::string& tag, YAML:
   node.place = place(mark);
   count(1, node.place);
   reject_tag(tag, node.place);
+  // The parser takes a quote that runs on through the rest of the file for closed at its end.
+  const auto from = mark.is_null() ? text_.size()
+                                   : line_starts_[static_cast<std::size_t>(mark.line)] +
+                                         static_cast<std::size_t>(mark.column);
+  if (const auto slip = node.quoted ? quote_left_open(text_, from) : std::nullopt)
+    throw Stop{{document_.mark(node.place, path()), slip->what, slip->would_do}};
   add(std::move(node), anchor);
 }
 

@@ -159,7 +159,7 @@ Bearing bearing_of(const Packet& packet, const Bolt& bolt, const Face& face) {
   int edge = 0;
   double found = 0, whole = 0;
   for (int i = 0; i < steps; ++i) {
-    edge += steel(face.outer - 0.1, i);
+    edge += steel(face.outer - chord, i);
     for (int k = 0; k < rings; ++k) {
       const double r = face.inner + (k + 0.5) / rings * (face.outer - face.inner);
       whole += r;

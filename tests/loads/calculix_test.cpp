@@ -21,7 +21,7 @@ namespace fs = std::filesystem;
 
 // Loads on one main in the case the result draws, as points: an even load becomes
 // points a node apart.
-std::map<Mm, Newton> main_loads(const Job& job, const Bed& bed, const LoadsResult& r, Side main) {
+std::map<Mm, Newton> main_loads(const Job& job, const LoadsResult& r, Side main) {
   std::map<Mm, Newton> loads;
   const Mm spacing = job.frame.main.spacing;
   const double side = outward(main);
@@ -34,10 +34,7 @@ std::map<Mm, Newton> main_loads(const Job& job, const Bed& bed, const LoadsResul
     if (w.carried != Carried::head) add(w.from, w.to, w.mass * gravity * (0.5 + side * w.centre.y / spacing));
   for (const BeamLoad& w : head_wheels(job, r.stand.head_x, job.kit.head.mass * gravity))
     add(w.from, w.to, w.force * (0.5 + side * job.kit.head.mass_y / spacing));
-  Job placed = job;
-  placed.order.work.log->position = r.stand.log_position;
-  const std::vector<BeamLoad> bunks = LogOnBunks(placed, bed).places(1).front();
-  for (const BeamLoad& b : bunks) add(b.from, b.to, b.force * (0.5 + side * r.stand.log_y / spacing));
+  for (const BunkPush& b : r.stand.log_drawn) add(b.x, b.x, b.force * (0.5 + side * r.stand.log_y / spacing));
   return loads;
 }
 
@@ -109,7 +106,7 @@ TEST(CalculiX, TheDemosMainSagsAndStandsAlike) {
     const Job job = testing::demo_job(order);
     const Bed bed = testing::bed_of(job);
     const LoadsResult r = run_loads(job, bed);
-    const auto loads = main_loads(job, bed, r, r.stand.side);
+    const auto loads = main_loads(job, r, r.stand.side);
     std::vector<Mm> supports;
     for (Mm x : job.order.jacks) supports.push_back(std::round(x));
     const fs::path folder = fs::temp_directory_path() / ("bedwright_ccx_" + std::string(order));

@@ -71,6 +71,61 @@ Findings head_tips(double past) {
   return run_demo("base", [&](Job& job) { job.kit.head.mass = mass * (1 + part * past); });
 }
 
+// A bump at which this comes about.
+double bump_for(const Job& job, const std::function<bool(const LoadsResult&)>& comes) {
+  const auto with = [&](double bump) {
+    Job other = job;
+    other.order.road.bump = bump;
+    return comes(loads_of(other));
+  };
+  return turn(job.order.road.bump, 500, with);
+}
+
+Findings rolls_parked(double past) {
+  const auto least = [](Mm height) {
+    Job job = testing::demo_job("base");
+    job.kit.head.mass_z = height;
+    double slope = 1e9;
+    for (const TowCondition& c : loads_of(job).tow.conditions)
+      if (c.judged) slope = std::min(slope, c.rolls_parked);
+    return slope;
+  };
+  static const Mm at =
+      turn(22 * inch, 1000 * inch, [&](double height) { return least(height) < std::tan(15 * degree); });
+  return run_demo("base", [&](Job& job) { job.kit.head.mass_z = at + past * hair; });
+}
+
+// By the detail that is used most.
+Findings wears_out(double past) {
+  const auto used = [](Kg head) {
+    Job job = testing::demo_job("base");
+    job.kit.head.mass = head;
+    double most = 0;
+    for (const FatigueDetail& d : loads_of(job).fatigue.details) most = std::max(most, d.range / d.allowed);
+    return most;
+  };
+  const Kg now = testing::demo_job("base").kit.head.mass;
+  static const Kg at = turn(now, 60 * now, [&](double head) { return used(head) > 1; });
+  return run_demo("base", [&](Job& job) { job.kit.head.mass = at * (1 + part * past); });
+}
+
+Findings jack_seat_gives(double past) {
+  const auto with = [](double landing) {
+    Job job = testing::demo_job("base");
+    job.order.work.landing = landing;
+    return job;
+  };
+  const auto used = [&](double landing) {
+    const LoadsResult loads = loads_of(with(landing));
+    const JackSeat& s = *loads.jack_seat;
+    return std::max({s.bolt_shear / s.bolt_shear_allowed,
+                     s.bolt_tension / std::max(1e-9, s.bolt_tension_allowed),
+                     s.cross_member / s.cross_member_allowed});
+  };
+  static const double at = turn(2, 100, [&](double landing) { return used(landing) > 1; });
+  return run_demo("base", [&](Job& job) { job = with(at * (1 + part * past)); });
+}
+
 Findings track_bolt(double past) {
   const auto used = [](Kg head) {
     Job job = testing::demo_job("base");
@@ -124,6 +179,35 @@ std::vector<Planted> load_rows() {
          return run_demo("base", [&](Job& j) { j.order.work.safety_factor = 1.67 - past * part; });
        }},
       {"HITCH-TIP", "axle where the tongue jack holds a twentieth, head off", hitch},
+      {"ROLL-OVER", "cornering whose limit is where it rolls over",
+       [](double past) {
+         return with_loads([&](Job& j, const LoadsResult& l) {
+           double least = 1e9;
+           for (const TowCondition& c : l.tow.conditions)
+             if (c.judged) least = std::min(least, c.rolls_at);
+           j.order.road.cornering = least / 1.25 * (1 + part * past);
+         });
+       }},
+      {"ROLL-SLOPE", "head so high that it rolls over across 15 degrees", rolls_parked},
+      rating("RAIL-ROLL", "bump that twists the rail to what it may be",
+             [](Job& j, const LoadsResult& l, double less) {
+               j.order.road.bump = bump_for(j,
+                                            [&](const LoadsResult& r) {
+                                              return r.tabs.rail_torsion > l.tabs.rail_torsion_allowed;
+                                            }) /
+                                   less;
+             }),
+      rating("TONGUE-SEAT", "bump that levers the tongue on the front member as hard as it may",
+             [](Job& j, const LoadsResult& l, double less) {
+               j.order.road.bump *= l.tongue_seat.allowed * 2 * l.tongue_seat.lap /
+                                    (l.tongue_seat.arm + l.tongue_seat.lap) / l.tongue.coupler / less;
+             }),
+      {"FATIGUE", "head so heavy that the road just does not wear it out", wears_out},
+      {"JACK-SEAT", "log that lands as hard as a jack's bolts hold", jack_seat_gives},
+      rating("JACK-FOOT", "foot as wide as the timber it wants",
+             [](Job& j, const LoadsResult& l, double less) { j.frame.jack.foot = l.jack_foot->pad * less; }),
+      {"HEAD-LASH", "said of every bed that travels with its head",
+       [](double) { return with_loads([](Job&, const LoadsResult&) {}); }, true},
       {"HEAD-TIP", "head that balances the bed at the end of its travel", head_tips},
       rating("TOW-COUPLER", "coupler rated for the trailer's mass",
              [](Job& j, const LoadsResult& l, double less) {
@@ -140,36 +224,26 @@ std::vector<Planted> load_rows() {
       rating(
           "TOW-WIDTH", "limit at the width it has",
           [](Job& j, const LoadsResult& l, double less) { j.order.road.width_limit = l.tow.width * less; }),
-      {"TOW-SIZE", "said of every bed", [](double) { return with_loads([](Job&, const LoadsResult&) {}); },
-       true},
-      {"TOW-LAWS", "said of every bed", [](double) { return with_loads([](Job&, const LoadsResult&) {}); },
-       true},
-      rating("TONGUE-JACK", "tongue jack rated for the tongue, uncoupled",
-             [](Job& j, const LoadsResult& l, double less) {
-               j.frame.tongue_jack.rating = l.tongue.standing * less;
-             }),
-      {"TOW-BEND", "mains of steel that just stands the road",
+      {"TOW-SIZE", "width told beside the limit, at it",
        [](double past) {
          return with_loads([&](Job& j, const LoadsResult& l) {
-           set_yield(j, most(l, &TowCondition::main_stress), l.stand.main_allowed, past);
+           j.order.road.width_limit = l.tow.width * (1 - part * past);
          });
-       }},
-      {"TONGUE-BEND", "tongue of steel that just stands the road",
-       [](double past) {
-         return with_loads(
-             [&](Job& j, const LoadsResult& l) { set_yield(j, l.tongue.stress, l.tongue.allowed, past); });
-       }},
-      {"TONGUE-WELD", "bump that loads the tongue's welds to what they may carry",
+       },
+       true},
+      {"TOW-LAWS", "trailer of 3000 lb without brakes",
        [](double past) {
          return with_loads([&](Job& j, const LoadsResult& l) {
-           j.order.road.bump *= weld_allowable / l.tongue.weld * (1 + part * past);
+           j.kit.head.mass += 3000 * pound - most(l, &TowCondition::mass) + past * hair;
          });
-       }},
+       },
+       true},
       {"TRACK-BOLT", "head so heavy that the track bolts just hold it", track_bolt},
       {"STAND-LOG", "log whose middle just leaves the front bunk under it",
        [](double past) {
          return run_demo("base", [&](Job& j) {
            j.order.work.log->position = testing::demo_bed("base").track.bunks.front().x - past * hair;
+           j.order.work.log->taper = 0;
          });
        }},
       {"TAB-WORK", "tabs of steel that just stands what a rail puts on them",
@@ -178,21 +252,9 @@ std::vector<Planted> load_rows() {
            set_yield(j, l.tabs.tab_stress_at_work, l.tabs.tab_allowed, past);
          });
        }},
-      {"TAB-ROAD", "tabs of steel that just stands the road",
-       [](double past) {
-         return with_loads([&](Job& j, const LoadsResult& l) {
-           set_yield(j, l.tabs.tab_stress, l.tabs.tab_allowed, past);
-         });
-       }},
       {"STAND-TIP", "rear jacks where the weight leaves their span", tips},
       rating("STAND-SAG", "limit at the sag it has",
              [](Job& j, const LoadsResult& l, double less) { j.order.work.sag_limit = l.stand.sag * less; }),
-      {"STAND-BEND", "mains of steel that just stands head and log",
-       [](double past) {
-         return with_loads([&](Job& j, const LoadsResult& l) {
-           set_yield(j, l.stand.main_stress, l.stand.main_allowed, past);
-         });
-       }},
       rating("JACK-LOAD", "jacks rated for the most loaded of them",
              [](Job& j, const LoadsResult& l, double less) {
                Newton heaviest = 0;
@@ -211,12 +273,6 @@ std::vector<Planted> load_rows() {
          return with_leg(turn(4, 0.05, breaks) - past * hair);
        }},
       {"JACK-LIFT", "middle jack where the front one just keeps a load", lifts},
-      {"STAND-PUSH", "push that leaves 1.5 times what tips it",
-       [](double past) {
-         return with_loads([&](Job& j, const LoadsResult& l) {
-           j.order.work.push *= l.stand.push_factor / 1.5 * (1 + part * past);
-         });
-       }},
   };
 }
 

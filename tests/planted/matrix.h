@@ -16,7 +16,8 @@ namespace bedwright {
 using Findings = std::vector<Finding>;
 
 // Makes the bed with its figure at the limit, `past` of a step beyond it: +1 for
-// the fault, -1 for the twin. `always`: a note that every bed gets; it has no twin.
+// the fault, -1 for the twin. `always`: what every bed is told; its twin is told a figure
+// inside the limit, as a note.
 struct Planted {
   const char* code;
   const char* fault;
@@ -41,7 +42,11 @@ inline double turn(double holds, double breaks, const std::function<bool(double)
   return (holds + breaks) / 2;
 }
 
-// The rules about loads (load_rows_test.cpp).
+// The rules about loads (load_rows_test.cpp), and what else rules of bolts and holes ask
+// (fit_rows_test.cpp).
 std::vector<Planted> load_rows();
+std::vector<Planted> fit_rows();
+// Those whose limit is set from hand statics (load_rows_by_hand_test.cpp).
+std::vector<Planted> load_rows_by_hand();
 
 }  // namespace bedwright

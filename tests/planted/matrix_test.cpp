@@ -309,7 +309,12 @@ std::vector<Planted> bed_rows() {
        [](double past) {
          return two_plates(34, half_inch(), {inch / 16 + past * hair, 0}).run();
        }},
-      {"HOLE-PAINT", "said of every bed that fits bare", [](double) { return two_plates(34).run(); }, true},
+      // Two 9/16 in holes out of line by all but twice the coat: each wall gives it on its side.
+      {"HOLE-PAINT", "holes with room for a coat of 0.02 mm",
+       [](double past) {
+         return two_plates(34, half_inch(), {inch / 16 - 2 * 0.02 + past * hair, 0}).run();
+       },
+       true},
       {"TAB-FOUND", "tab found out of its place by what counts as the same",
        [](double past) {
          return run_demo("base", [&](Job& j) {
@@ -405,6 +410,25 @@ std::vector<Planted> bed_rows() {
            j.order.limits.departure = std::asin(13.75 / std::hypot(87, 4)) - std::atan2(4, 87) + past * 1e-6;
          });
        }},
+      {"CREST", "front jack over a crest that just clears it",
+       // Its post's front face 16 in back: 105 in behind the tow vehicle's wheels, its rear face 119 in ahead
+       // of its own.
+       [](double past) {
+         const double at = turn(9, 1, [](double above) {
+           return std::min(std::atan2(above, 105) + std::atan2(above, 121),
+                           std::atan2(above, 107) + std::atan2(above, 119)) < std::atan(0.10);
+         });
+         return run_demo("base",
+                         [&](Job& j) { j.frame.jack.post_bottom = (at - 25.25) * inch - past * hair; });
+       }},
+      {"TURN", "tongue so short that a bumper just meets the front corner",
+       [](double past) {
+         static const double at = turn(38 * inch, 16 * inch, [](double length) {
+           const Findings found = run_demo("base", [&](Job& j) { j.frame.tongue.length = length; });
+           return std::any_of(found.begin(), found.end(), [](const Finding& f) { return f.code == "TURN"; });
+         });
+         return run_demo("base", [&](Job& j) { j.frame.tongue.length = at - past * hair; });
+       }},
       {"BALL-HEIGHT", "ball a degree above level",
        // Ball to axle 178 in; the coupler 4 in high, 1/4 in of it over the tongue's top, that 19-1/4 in up.
        [](double past) {
@@ -468,27 +492,33 @@ const std::vector<Planted>& matrix() {
   static const std::vector<Planted> all = [] {
     std::vector<Planted> rows = bed_rows();
     for (Planted& p : load_rows()) rows.push_back(std::move(p));
+    for (Planted& p : fit_rows()) rows.push_back(std::move(p));
+    for (Planted& p : load_rows_by_hand()) rows.push_back(std::move(p));
     return rows;
   }();
   return all;
 }
 
 TEST(Matrix, LeavesNoRuleOut) {
-  std::set<std::string> planted, asked;
-  for (const Planted& p : matrix()) EXPECT_TRUE(planted.insert(p.code).second) << p.code << " stands twice";
+  std::set<std::string> planted, faults, asked;
+  for (const Planted& p : matrix()) {
+    planted.insert(p.code);
+    EXPECT_TRUE(faults.insert(std::string(p.code) + p.fault).second)
+        << p.code << ", " << p.fault << ", stands twice";
+  }
   for (const Rule& rule : all_rules()) asked.insert(rule.code);
   EXPECT_EQ(planted, asked);
-}
-
-int count(const Findings& findings, const std::string& code) {
-  return static_cast<int>(
-      std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; }));
 }
 
 const Finding* first_of(const Findings& findings, const std::string& code) {
   const auto at =
       std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; });
   return at == findings.end() ? nullptr : &*at;
+}
+
+bool is_told_as_inside(const Findings& findings, const std::string& code) {
+  const Finding* at = first_of(findings, code);
+  return at && at->severity == Severity::note && at->margin > 0;
 }
 
 TEST(Matrix, FindsEachFaultAndNoTwin) {
@@ -498,11 +528,11 @@ TEST(Matrix, FindsEachFaultAndNoTwin) {
   for (const Planted& p : matrix()) {
     const Findings fault = p.run(+1), twin = p.run(-1);
     const Finding* at = first_of(fault, p.code);
-    const int alarm = count(twin, p.code);
+    const bool alarm = p.always ? !is_told_as_inside(twin, p.code) : first_of(twin, p.code) != nullptr;
     fmt::print("{:<15} {:<62} {:>6} {:>6}", p.code, p.fault, at ? "found" : "MISSED",
-               p.always ? "none"
-               : alarm  ? "ALARM"
-                        : "quiet");
+               alarm      ? "ALARM"
+               : p.always ? "inside"
+                          : "quiet");
     if (at) fmt::print("  {:>10.6g} {:>10.6g} {}", at->measured, at->limit, at->unit);
     fmt::print("\n");
     EXPECT_NE(at, nullptr) << p.code << " missed its fault";
@@ -512,10 +542,9 @@ TEST(Matrix, FindsEachFaultAndNoTwin) {
       EXPECT_FALSE(at->message.empty()) << p.code;
       EXPECT_FALSE(at->remedy.empty()) << p.code;
     }
-    if (p.always) continue;
     ++twins;
-    false_alarms += alarm > 0;
-    EXPECT_EQ(alarm, 0) << p.code << " calls the twin a fault";
+    false_alarms += alarm;
+    EXPECT_FALSE(alarm) << p.code << " calls the twin a fault";
     if (at) {
       EXPECT_LE(at->margin, 0) << p.code;
     }

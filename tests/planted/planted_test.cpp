@@ -78,7 +78,6 @@ INSTANTIATE_TEST_SUITE_P(
               "CLASH-MOVING",
               {Kind::log_stop, Side::middle, 1}},
         Fault{"EdgeTooSmall", "base", "frame.tabs.length=1-3/4 in", "EDGE", {Kind::tab}},
-        Fault{"EdgeTooSmallClip", "one_extension", "frame.tabs.length=1-3/4 in", "EDGE", {Kind::tab}},
         Fault{"Remainder", "base", "track.rail_length=84 in", "RAIL-REMAINDER", {Kind::rail}},
         Fault{"RemainderMetric", "metric", "track.rail_length=2100 mm", "RAIL-REMAINDER", {Kind::rail}}),
     [](const auto& fault) { return fault.param.name; });

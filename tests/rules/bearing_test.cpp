@@ -10,6 +10,7 @@ namespace {
 
 using testing::HasSubstr;
 using testing::IsEmpty;
+using testing::Not;
 using testing::SizeIs;
 
 constexpr double quarter_pi = std::numbers::pi / 4;
@@ -104,19 +105,47 @@ TEST(WasherCover, AWasherTooSmallForItsSlotBearsOnTooLittle) {
   EXPECT_LT(covered[0].measured, 100);
 }
 
-// Over a slot as long as the small bed's washer, 34.9, the bolt in its middle and a little off it.
+// Over a slot as long as the small bed's washer, 34.9, the bolt in its middle and a little off
+// it. RCSC section 6.1, AISC 360 section J3.2, from memory: the washer covers the slot where it
+// is put in.
 TEST(WasherCover, AWasherCoversItsSlotFromEndToEnd) {
   EXPECT_THAT(bolted(slot({}, 14, 34.9, 0)).of("WASHER-COVER"), IsEmpty());
   const auto found = bolted(slot({}, 14, 34.92, 0)).of("WASHER-COVER");
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_THAT(found[0].message, HasSubstr("in its middle"));
-  // Off along the slot it must be longer by twice as much; off across it, no longer.
-  EXPECT_THAT(bolted(slot({0.5, 0}, 14, 33.88, 0)).of("WASHER-COVER"), IsEmpty());
-  const auto off = bolted(slot({0.5, 0}, 14, 33.92, 0)).of("WASHER-COVER");
-  ASSERT_THAT(off, SizeIs(1));
   EXPECT_EQ(found[0].severity, Severity::stop);
-  EXPECT_EQ(off[0].severity, Severity::warn);  // a wider washer under this one bolt
-  EXPECT_THAT(bolted(slot({0, 0.5}, 14, 34.9, 0)).of("WASHER-COVER"), IsEmpty());
+  // Off along the slot it must be longer by twice as much.
+  EXPECT_THAT(bolted(slot({0.5, 0}, 14, 33.88, 0)).of("WASHER-COVER"), IsEmpty());
+  const auto along = bolted(slot({0.5, 0}, 14, 33.92, 0)).of("WASHER-COVER");
+  ASSERT_THAT(along, SizeIs(1));
+  EXPECT_EQ(along[0].severity, Severity::stop);
+  EXPECT_NEAR(along[0].measured, 34.9, 1e-9);
+  EXPECT_NEAR(along[0].limit, 33.92 + 2 * 0.5, 1e-9);
+  // Off across it by 0.75 the end's furthest point is 7 beyond the arc's middle, that
+  // sqrt(h^2 + 0.75^2) from the bolt, h half of what the slot is longer than wide: 34.9 in all
+  // where h is sqrt(10.45^2 - 0.75^2).
+  const Mm longest = 14 + 2 * std::sqrt(10.45 * 10.45 - 0.75 * 0.75);
+  EXPECT_THAT(bolted(slot({0, 0.75}, 14, longest - 0.01, 0)).of("WASHER-COVER"), IsEmpty());
+  EXPECT_THAT(bolted(slot({0, 0.75}, 14, longest + 0.01, 0)).of("WASHER-COVER"), SizeIs(1));
+  // Where the bolt does not go in at all, that is what is said.
+  const SmallBed missed = bolted(slot({0, 3}, 14, 30, 0));
+  EXPECT_THAT(missed.of("WASHER-COVER"), IsEmpty());
+  EXPECT_THAT(missed.of("HOLE-FIT"), SizeIs(1));
+}
+
+// A slot that stands is not cut shorter: the washer is the way out.
+TEST(WasherCover, OfWhatStandsOnlyTheWasherIsChanged) {
+  const auto with = [](Origin origin) {
+    SmallBed s;
+    const int under = s.plate(some(1), {0, 0, 0}, {200, 200}, 6, {slot({}, 14, 36, 0)}, origin);
+    const int top = s.plate(some(2), {0, 0, 6}, {200, 200}, 6, {round_hole({}, 14)});
+    s.bolt(track_bolt_r1, {top, under}, 34);
+    return s.of("WASHER-COVER").at(0);
+  };
+  EXPECT_THAT(with(Origin::made).remedy, HasSubstr("make the slot at most 1-5/16 in"));
+  EXPECT_THAT(with(Origin::standing).remedy, Not(HasSubstr("make the slot")));
+  EXPECT_THAT(with(Origin::standing).remedy, HasSubstr("washer at least 1-7/16 in"));
+  EXPECT_THAT(with(Origin::standing).changes, IsEmpty());
 }
 
 // A washer over the plate's end: the hole itself keeps its edge distance.

@@ -70,6 +70,25 @@ TEST(Clearance, AddsUpTheChainThatHoldsTwoThings) {
   EXPECT_THAT(of_post(square), IsEmpty());
 }
 
+// A washer plays on its bolt by half of what it is wider, 13.5 on 12.7; the bolt's hole is out
+// by 0.5, and the wall beside was set by weld and tape.
+TEST(Clearance, AWashersPlayOnItsBoltCounts) {
+  const Mm chain = (13.5 - inch / 2) / 2 + 0.5 + inch / 16 + inch / 32;
+  const auto beside = [](Mm gap) {
+    SmallBed s;
+    const int plate = s.plate(some(1), {0, 0, 0}, {200, 200}, 6, {round_hole({}, 14)});
+    s.bolt(bunk_bolt_r1, {plate}, 34);
+    const Mm rim = 34.9 / 2;
+    const int wall = s.box(some(2), {-50, rim + gap, 6}, {50, rim + gap + 10, 60});
+    s.bed.welds.push_back({wall, plate, 5, 20, WeldLine::none, 5, 0});
+    return s.of("CLEARANCE");
+  };
+  EXPECT_THAT(beside(chain + 0.5), IsEmpty());
+  const auto found = beside(chain - 0.5);  // a rim of 16 chords is 0.34 in at most
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_NEAR(found[0].limit, chain, 1e-6);
+}
+
 TEST(Clearance, TheDemosHaveRoom) {
   for (const std::string& order : testing::good_orders)
     EXPECT_THAT(check(demo_job(order), "CLEARANCE"), IsEmpty());

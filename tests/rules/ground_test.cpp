@@ -86,6 +86,36 @@ TEST(Departure, JacksThatHangLow) {
   expect_each_change_clears("base", {"frame.jack.post_bottom=-20 in"}, "DEPARTURE");
 }
 
+// Front jack 20 in down, 5-1/4 in over the road, its post from 16 to 18 in back; the bed's
+// wheels at 137 in, the tow vehicle's 48 in ahead of the ball, at -89 in.
+TEST(Crest, JacksThatHangLow) {
+  for (const char* order : {"base", "one_extension", "metric", "lot_frame"})
+    EXPECT_THAT(check_typed(order, {}, "CREST"), IsEmpty()) << order;
+  const auto found = check_typed("base", {"frame.jack.post_bottom=-20 in"}, "CREST");
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].subjects[0].id.kind, Kind::jack);
+  // Two straight grades under the foot: each rises 5-1/4 in on its way.
+  const double by_hand =
+      std::min(std::atan(5.25 / 105) + std::atan(5.25 / 121), std::atan(5.25 / 107) + std::atan(5.25 / 119));
+  EXPECT_NEAR(found[0].measured * degree, by_hand, 1e-6);
+  expect_each_change_clears("base", {"frame.jack.post_bottom=-20 in"}, "CREST");
+}
+
+// A bumper's end 39 in out and 8 in ahead of the ball runs on a circle of 39.8 in about it: it
+// meets a front member 20 + 3 in behind the ball, its flange's edge nearer still, once turned
+// so far that it stands behind that. By hand: x = -8 cos t + 39 sin t.
+TEST(Turn, AShortTongueMeetsTheBumper) {
+  for (const char* order : {"base", "one_extension", "metric", "lot_frame"})
+    EXPECT_THAT(check_typed(order, {}, "TURN"), IsEmpty()) << order;
+  const auto found = check_typed("base", {"frame.tongue.length=20 in"}, "TURN");
+  ASSERT_THAT(found, SizeIs(1));
+  const double edge = 23 - 1.92;  // C6x8.2, toes forward
+  double turned = 0;
+  while (-8 * std::cos(turned * degree) + 39 * std::sin(turned * degree) < edge) turned += 0.1;
+  EXPECT_GE(found[0].measured, std::floor(turned) - 1);
+  EXPECT_LE(found[0].measured, 60);
+}
+
 TEST(BallHeight, LevelOnTheBallOrNot) {
   // The tongue's top 25-1/4 - 6 in up, 1/4 in of plate on it, the coupler 4 in high from there down:
   // its middle at 17-1/2 in.

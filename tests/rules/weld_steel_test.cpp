@@ -106,5 +106,16 @@ TEST(CrossSpacing, AStandingFrameIsTold) {
   EXPECT_THAT(unknown[0].message, HasSubstr("not known"));
 }
 
+// A list of places is no frame that stands: it is still to be made, and is not made so.
+TEST(CrossSpacing, ListedPlacesOfAFrameToBeMadeStop) {
+  const auto found =
+      check(demo_job("base", {"frame.cross_member.existing=[36 in, 74 in, 108 in, 142 in, 176 in, 210 in]"}),
+            "CROSS-SPACING");
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].severity, Severity::stop);
+  EXPECT_NEAR(found[0].measured, 38 * inch, 1e-6);
+  EXPECT_THAT(found[0].remedy, HasSubstr("55 in"));
+}
+
 }  // namespace
 }  // namespace bedwright

@@ -101,24 +101,26 @@ inline FlatSteel steel_of(const Bought& b, const Lug& lug) {
   return steel;
 }
 
-// How a ring bears on steel: the share of it that has steel under it, and the longest way
-// round, in degrees, without any.
+// How a ring bears on steel: the share of it that has steel under it, and how far its rim
+// lies past the steel's edge and a hole under it past its rim.
 struct Bearing {
-  double share = 0, bare = 0;
-  Mm overhang = 0;  // of its rim past the edge
+  double share = 0;
+  Mm overhang = 0, uncovered = 0;
 };
 
 inline Bearing bearing(const FlatSteel& steel, Vec2 centre, Mm inside, Mm outside) {
   constexpr int around = 120, across = 8;
-  int on = 0, bare = 0, longest = 0;
+  int on = 0;
   Bearing b;
-  std::vector<bool> empty;
   std::vector<Hole> near;
   for (const Hole& h : steel.holes)
-    if (norm(h.at - centre) < (h.length + outside) / 2) near.push_back(h);
+    if (const Line2 l = middle_line(h); from_line(l, centre) < (h.diameter + outside) / 2) {
+      near.push_back(h);
+      const Mm furthest = std::max(norm(l.a - centre), norm(l.b - centre)) + h.diameter / 2;
+      b.uncovered = std::max(b.uncovered, furthest - outside / 2);
+    }
   for (int i = 0; i < around; ++i) {
     const double a = 2 * std::numbers::pi * i / around;
-    bool any = false;
     for (int k = 0; k < across; ++k) {
       // Rings of like area.
       const double part = (k + 0.5) / across;
@@ -127,18 +129,11 @@ inline Bearing bearing(const FlatSteel& steel, Vec2 centre, Mm inside, Mm outsid
       bool steel_here = steel.to_edge(p) > -1e-6;
       for (const Hole& h : near) steel_here = steel_here && from_line(middle_line(h), p) > h.diameter / 2;
       on += steel_here;
-      any = any || steel_here;
     }
-    empty.push_back(!any);
     b.overhang =
         std::max(b.overhang, -steel.to_edge(centre + (outside / 2) * Vec2{std::cos(a), std::sin(a)}));
   }
-  for (int i = 0; i < 2 * around; ++i) {
-    bare = empty[static_cast<std::size_t>(i % around)] ? bare + 1 : 0;
-    longest = std::max(longest, std::min(bare, around));
-  }
   b.share = static_cast<double>(on) / (around * across);
-  b.bare = 360.0 * longest / around;
   return b;
 }
 

@@ -106,15 +106,16 @@ inline void inspect_bearing(Inspected& in, Bearings& bearings, const Bolt& bolt,
   const Bearing b =
       bearings.of(in.bed, bolt, at_head ? bolt.plies.front() : bolt.plies.back(), at_head, inside, outside);
   const std::string what = fmt::format(
-      "{} at its {}: {:.1f} mm ring on {:.0f} % steel, {:.0f} degrees bare, {:.2f} mm past an edge or in a "
-      "fillet",
-      name(bolt.id), at_head ? "head" : "nut", outside, 100 * b.share, b.bare, b.overhang);
+      "{} at its {}: {:.1f} mm ring on {:.0f} % steel, a hole {:.2f} mm past its rim, {:.2f} mm past an edge "
+      "or "
+      "in a fillet",
+      name(bolt.id), at_head ? "head" : "nut", outside, 100 * b.share, b.uncovered, b.overhang);
   // Past a quarter millimetre a ring rides on an edge or a fillet: common practice, no
   // published source.
   if (b.overhang > 0.25) in.reject("ring past an edge or in a fillet", what);
-  // A washer covers a slot from end to end: RCSC section 6, AISC 360 J3 (from memory); 3
-  // degrees is what the samples tell apart.
-  else if (b.bare > 3)
+  // A washer covers a slot from end to end where it is put in: RCSC section 6, AISC 360 J3
+  // (from memory). To a hundredth of a millimetre: one drawn to end with the slot covers it.
+  else if (b.uncovered > 0.01)
     in.reject("ring over a hole's end", what);
   // Under a third of its face it bears on corners: common practice, no published source.
   else if (b.share < 1.0 / 3)
@@ -134,11 +135,17 @@ inline void inspect_passage(Inspected& in, const Bolt& bolt) {
   };
   const Mm d = bolt.size.diameter;
   const bool up = std::abs(bolt.direction.z) > 0.5;
+  // A part on two bolts, a wide way apart across the bed, goes on by sliding and turning along
+  // the bed: nothing there is left to take.
+  const auto held_by = std::count_if(in.bed.bolts.begin(), in.bed.bolts.end(), [&](const Bolt& b) {
+    return b.plies.front().item == bolt.plies.front().item;
+  });
+  const bool slides = bolt.finds_its_place && held_by == 2;
   Vec2 plus, minus;
   if (in.job.order.limits.fit_basis == FitBasis::worst_case)
     for (const Contribution& c : bolt.stack_up) {
-      plus = plus + Vec2{c.x_plus, up ? c.y_plus : c.z_plus};
-      minus = minus + Vec2{c.x_minus, up ? c.y_minus : c.z_minus};
+      plus = plus + Vec2{slides ? 0 : c.x_plus, up ? c.y_plus : c.z_plus};
+      minus = minus + Vec2{slides ? 0 : c.x_minus, up ? c.y_minus : c.z_minus};
     }
   for (std::size_t i = 0; i < bolt.plies.size(); ++i)
     for (std::size_t k = i + 1; k < bolt.plies.size(); ++k) {

@@ -35,7 +35,7 @@ TEST(Inspection, PassesTheOrdersTheSweepStartsFrom) {
   for (const std::string& file : swept_files) {
     const Laid l = laid(file);
     for (const Reject& r : inspect(l.job, l.bed).rejects)
-      if (!not_asked_yet.contains(r.kind)) ADD_FAILURE() << file << ": " << r.kind << ": " << r.what;
+      ADD_FAILURE() << file << ": " << r.kind << ": " << r.what;
   }
 }
 

@@ -5,7 +5,6 @@
 #include <ctime>
 #include <map>
 #include <optional>
-#include <set>
 #include <string>
 #include <vector>
 
@@ -23,20 +22,7 @@ enum class Outcome { bad_input, stopped, clear, exception };
 struct Look {
   Outcome outcome = Outcome::bad_input;
   std::map<std::string, std::string> failures;      // kind, what
-  std::map<std::string, std::string> known;         // of the kinds no rule asks yet
   std::map<std::string, std::string> only_stopped;  // code of a rule that stops what the inspection passes
-};
-
-// What no rule asks yet: the sweep counts it and does not fail for it. Grows never; a kind
-// that no order shows any more is struck out.
-inline const std::set<std::string> not_asked_yet = {
-    "hole at its part's edge",
-    "hole out of its part",
-    "holes nearly run together",
-    "holes run together",
-    "ring on little steel",
-    "ring over a hole's end",
-    "ring past an edge or in a fillet",
 };
 
 struct LookOptions {
@@ -86,8 +72,7 @@ inline void inspect_into(Look& look, const Examined& e, const LookOptions& optio
         if (f.severity == Severity::stop) look.only_stopped.emplace(f.code, f.message);
     return;
   }
-  for (const Reject& r : inspection.rejects)
-    (not_asked_yet.contains(r.kind) ? look.known : look.failures).emplace("released, but " + r.kind, r.what);
+  for (const Reject& r : inspection.rejects) look.failures.emplace("released, but " + r.kind, r.what);
   if (!options.ask_kernel || inspection.undecided.empty()) return;
   if (const JudgeMaker maker = kernel_where_there_is_one()) {
     const auto judge = maker(e.bed);
@@ -131,7 +116,6 @@ inline Look look_at(FileStore& store, const std::string& top, const SweptOrder& 
       if (examination.bed->is_stopped()) {
         look.outcome = Outcome::stopped;
         std::erase_if(look.failures, [](const auto& f) { return f.first.starts_with("released"); });
-        look.known.clear();
       }
     }
   } catch (const std::exception& e) {
@@ -148,7 +132,7 @@ inline SweptOrder least(FileStore& store, const std::string& top, SweptOrder ord
     SweptOrder fewer = order;
     fewer.sets.erase(fewer.sets.begin() + static_cast<long>(i));
     const Look look = look_at(store, top, fewer, options);
-    if (look.failures.contains(kind) || look.known.contains(kind)) order = fewer;
+    if (look.failures.contains(kind)) order = fewer;
   }
   return order;
 }

@@ -125,7 +125,7 @@ int Placing::common_bolt(int a, int b) const {
   return -1;
 }
 
-// Dijkstra's search; chains are short.
+// Dijkstra's search, of the sum or the sum of squares; chains are short.
 Mm Placing::least(int a, int b, Mm Vec3::*axis) const {
   const Mm far = std::numeric_limits<Mm>::infinity();
   std::vector<Mm> out(holds_.size(), far);
@@ -136,7 +136,7 @@ Mm Placing::least(int a, int b, Mm Vec3::*axis) const {
   while (!next.empty()) {
     const auto [so_far, at] = next.top();
     next.pop();
-    if (at == b) return root_sum_square_ ? std::sqrt(so_far) : so_far;
+    if (at == b) return so_far;
     if (so_far > out[at]) continue;
     for (const Hold& h : holds_[at]) {
       const Mm sum = so_far + h.out.*axis;
@@ -148,8 +148,21 @@ Mm Placing::least(int a, int b, Mm Vec3::*axis) const {
   return far;
 }
 
+Placing::Root Placing::root_of(int item) const {
+  const std::vector<Hold>& holds = holds_[item];
+  if (holds.size() == 1 && holds.front().other >= items_) return {holds.front().other, holds.front().out};
+  return {item, {}};
+}
+
 Vec3 Placing::between(int a, int b) const {
-  return {least(a, b, &Vec3::x), least(a, b, &Vec3::y), least(a, b, &Vec3::z)};
+  const Root from = root_of(a), to = root_of(b);
+  const auto [at, fresh] = known_.try_emplace(std::minmax(from.node, to.node));
+  if (fresh) {
+    const auto [p, q] = at->first;
+    at->second = {least(p, q, &Vec3::x), least(p, q, &Vec3::y), least(p, q, &Vec3::z)};
+  }
+  const Vec3 sum = from.out + at->second + to.out;
+  return root_sum_square_ ? Vec3{std::sqrt(sum.x), std::sqrt(sum.y), std::sqrt(sum.z)} : sum;
 }
 
 }  // namespace bedwright

@@ -12,6 +12,7 @@
 // what counts, since each chain bounds the same error.
 #pragma once
 
+#include <map>
 #include <vector>
 
 #include "rules/scene.h"
@@ -36,6 +37,13 @@ class Placing {
     int other = -1;
     Vec3 out;
   };
+  // Where what holds a thing leads on: what hangs on one bolt alone is out by its own hold and
+  // what its bolt is out by.
+  struct Root {
+    int node = -1;
+    Vec3 out;
+  };
+  Root root_of(int item) const;
   void hold(int a, int b, Vec3 out);
   void add_bolts(const Scene& scene);
   void add_welds(const Scene& scene);
@@ -47,6 +55,7 @@ class Placing {
   std::vector<std::vector<Hold>> holds_;  // by item, then by bolt
   std::vector<std::vector<int>> bolts_;   // by item: those it is held by
   std::vector<bool> welded_;
+  mutable std::map<std::pair<int, int>, Vec3> known_;  // between two roots
 };
 
 }  // namespace bedwright

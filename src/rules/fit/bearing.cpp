@@ -138,4 +138,15 @@ Mm2 least_bearing(const Outline& steel, const std::vector<Hole>& holes, std::siz
   return least;
 }
 
+Mm to_cover(const Bolt& bolt, const HoleInWorld& hole) {
+  const Vec3 off = bolt.seat - hole.centre, flat = off - dot(off, bolt.direction) * bolt.direction;
+  const Mm along = dot(flat, hole.slot_axis), across = norm(flat - along * hole.slot_axis),
+           half = (hole.hole.length - hole.hole.diameter) / 2;
+  return 2 * std::hypot(std::abs(along) + half, across) + hole.hole.diameter;
+}
+
+Mm width_under_nut(const Bolt& bolt) {
+  return bolt.under_nut.empty() ? bolt.size.nut_flats : bolt.under_nut.front().outside;
+}
+
 }  // namespace bedwright

@@ -19,4 +19,11 @@ Mm2 bearing_area(const Outline& steel, const std::vector<Hole>& holes, Vec2 cent
 Mm2 least_bearing(const Outline& steel, const std::vector<Hole>& holes, std::size_t which, Mm bolt_diameter,
                   const Footprint& ring);
 
+// How wide a washer about the bolt as laid out must be to cover a hole from end to end: twice
+// from the bolt to the furthest point of the arc at the further end.
+Mm to_cover(const Bolt& bolt, const HoleInWorld& hole);
+
+// How wide what bears under the bolt's nut is: its first washer, or the nut by its flats.
+Mm width_under_nut(const Bolt& bolt);
+
 }  // namespace bedwright

@@ -29,21 +29,22 @@ Mm misfit_at(const std::vector<Clearance>& holes, const std::vector<Vec2>& centr
   Mm worst = -std::numeric_limits<Mm>::infinity();
   for (std::size_t i = 0; i < holes.size(); ++i) {
     const Vec2 d = p - centres[i];
-    const Mm out = std::hypot(std::max(std::abs(d.x) - holes[i].travel[0], 0.0),
-                              std::max(std::abs(d.y) - holes[i].travel[1], 0.0));
-    worst = std::max(worst, out - holes[i].radius);
+    const Mm x = std::max(std::abs(d.x) - holes[i].travel[0], 0.0),
+             y = std::max(std::abs(d.y) - holes[i].travel[1], 0.0);
+    // Asked millions of times: a square root of millimetres needs no care for overflow.
+    worst = std::max(worst, std::sqrt(x * x + y * y) - holes[i].radius);
   }
   return worst;
 }
 
 // Least of a convex function between `low` and `high`, by golden section to 1e-6
-// of a millimetre.
+// of a millimetre; or the first that is none, for then the bolt goes in.
 template <class F>
 Mm least(F f, Mm low, Mm high) {
   constexpr double golden = 0.6180339887498949;
   Mm a = high - golden * (high - low), b = low + golden * (high - low);
   Mm fa = f(a), fb = f(b);
-  while (high - low > 1e-6) {
+  while (high - low > 1e-6 && fa > 0 && fb > 0) {
     if (fa <= fb) {
       high = b, b = a, fb = fa;
       a = high - golden * (high - low);

@@ -10,6 +10,7 @@
 // together. (hole_fit.h has the geometry.)
 #include <fmt/format.h>
 
+#include "rules/fit/bearing.h"
 #include "rules/fit/bolt_fit.h"
 #include "rules/fit/datum.h"
 #include "rules/fit/standing_work.h"
@@ -103,17 +104,30 @@ Mm longest_slot(const Scene& scene, const Bolt& bolt) {
   return std::min(tabs.length - 2 * bolt.size.edge_minimum + tabs.hole_diameter, bolt.size.flat.outside);
 }
 
+// Whether the washer under the nut covers its slot once that is moved along the tight axis.
+bool washer_covers(const Scene& scene, const BoltFit& fit, const Bolt& bolt, Mm shift) {
+  HoleInWorld hole = hole_in_world(scene.bed, bolt.plies.back());
+  hole.centre = hole.centre + shift * (fit.axis == 0 ? fit.axes.u : fit.axes.v);
+  return !hole.hole.slotted() || to_cover(bolt, hole) <= width_under_nut(bolt) + same_place;
+}
+
 // A move of all later plies' holes along the tight axis that lets the bolt in,
 // back toward the first ply's hole and no further; 0 when none does. Signed along the axis.
 Mm shift_needed(const Scene& scene, const BoltFit& fit, const Bolt& bolt, FitBasis basis) {
   const Mm offset = fit.pair->offset[fit.axis];
-  const Mm size = std::min(scene.figures.round_up(-fit.pair->margin(basis, fit.axis)), std::abs(offset));
-  const Mm shift = std::copysign(size, offset);
+  const Mm most = std::abs(offset),
+           least = std::min(scene.figures.round_up(-fit.pair->margin(basis, fit.axis)), most);
+  const Mm shift = std::copysign(least, offset);
   BoltFit moved = fit;
   for (std::size_t j = 1; j < moved.centres.size(); ++j)
     (fit.axis == 0 ? moved.centres[j].x : moved.centres[j].y) += shift;
   for (HolePair& pair : moved.pairs) pair = pair_of(moved, pair.i, pair.j, bolt);
-  return fits(moved, bolt, basis) ? shift : 0;
+  if (!fits(moved, bolt, basis)) return 0;
+  // A little further, where its washer then covers the slot too, so that one move is enough.
+  for (Mm size = least;; size = std::min(size + scene.figures.step(), most)) {
+    if (washer_covers(scene, fit, bolt, std::copysign(size, offset))) return std::copysign(size, offset);
+    if (size > most - same_place) return shift;
+  }
 }
 
 // The order's entry for the tab found out of place under this bolt, counted from 1; 0 when none.

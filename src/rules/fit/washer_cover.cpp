@@ -65,16 +65,6 @@ bool reaches_across(const Scene& scene, const Bolt& bolt, const Ply& ply, const 
   return false;
 }
 
-// How far along its slot the bolt is laid out from the slot's middle.
-Mm off_along(const Bolt& bolt, const HoleInWorld& hole) {
-  return std::abs(dot(bolt.seat - hole.centre, hole.slot_axis));
-}
-
-// The longest slot the piece covers from end to end.
-Mm covered(const Bolt& bolt, const HoleInWorld& hole, const Bearing& bearing) {
-  return bearing.ring.outside - 2 * off_along(bolt, hole);
-}
-
 // The face about a hole of a part, and every hole in it.
 struct HoledSteel {
   Outline steel;
@@ -119,7 +109,8 @@ class Areas {
   std::map<std::tuple<int, int, Mm, Mm, Mm>, Mm2> known_;
 };
 
-// The longest slot under which enough steel is left, or a standard hole, where either does.
+// The longest slot under which enough steel is left, or a standard hole, where either does and
+// the hole is still to be made.
 void suggest_hole(const Scene& scene, const Areas& areas, const Bolt& bolt, const Ply& ply,
                   const Bearing& bearing, Mm2 needed, Finding& f) {
   const Figures& say = scene.figures;
@@ -133,57 +124,66 @@ void suggest_hole(const Scene& scene, const Areas& areas, const Bolt& bolt, cons
       h.length = length;
     }) >= needed;
   };
-  if (hole.slotted()) {
-    Mm length =
-        std::floor(std::min(hole.length, covered(bolt, hole_in_world(scene.bed, ply), bearing)) / say.step() +
-                   fit_hair) *
-        say.step();
-    while (length > hole.diameter + same_place && !enough(hole.diameter, length)) length -= say.step();
+  const auto to_cover_one = [&](Mm length) {
+    HoleInWorld slot = hole_in_world(scene.bed, ply);
+    slot.hole.length = length;
+    return to_cover(bolt, slot);
+  };
+  const auto covers = [&](Mm length) { return to_cover_one(length) <= bearing.ring.outside + same_place; };
+  const bool to_make = scene.bed.part_of(ply.item).origin != Origin::standing;
+  if (hole.slotted() && to_make) {
+    Mm length = std::floor(std::min(hole.length, bearing.ring.outside) / say.step() + fit_hair) * say.step();
+    while (length > hole.diameter + same_place && !(covers(length) && enough(hole.diameter, length)))
+      length -= say.step();
     if (length > hole.diameter + same_place) {
       f.remedy = fmt::format("make the slot at most {} long", say.say(length));
       f.changes.push_back({tab ? "frame.tabs.slot_length" : key + ".slot", say.set(length)});
     }
   }
   const Mm width = bolt.size.standard_hole;
-  const bool long_enough =
-      !hole.slotted() || covered(bolt, hole_in_world(scene.bed, ply), bearing) >= hole.length - same_place;
-  if (long_enough && width < hole.diameter - same_place && enough(width, std::max(width, hole.length))) {
+  const bool long_enough = !hole.slotted() || covers(hole.length);
+  if (to_make && long_enough && width < hole.diameter - same_place &&
+      enough(width, std::max(width, hole.length))) {
     f.remedy += fmt::format("{}make the hole {} wide, the standard hole for that bolt",
                             f.remedy.empty() ? "" : "; or ", say.say(width));
     f.changes.push_back({tab ? "frame.tabs.hole_diameter" : key + ".diameter", say.set(width)});
   }
-  f.remedy += fmt::format("{}put a wider washer against the steel", f.remedy.empty() ? "" : "; or ");
+  f.remedy += f.remedy.empty() ? "" : "; or ";
+  if (long_enough)
+    f.remedy += "put a wider washer against the steel";
+  else
+    f.remedy +=
+        fmt::format("use a washer at least {} across under the {}: flat of {} in the file of fasteners",
+                    say.say(say.round_up(to_cover_one(hole.length))), bearing.end, bolt.size.name);
 }
 
 // RCSC section 6.1 and AISC 360 section J3.2, from memory: a washer over a slot in an outer
-// ply covers the slot.
+// ply covers the whole slot once it is put in, so where the bolt is laid out counts.
 bool reaches_along(const Scene& scene, Areas& areas, const Bolt& bolt, const Ply& ply, const Bearing& bearing,
                    std::vector<Finding>& findings) {
   const HoleInWorld hole = hole_in_world(scene.bed, ply);
   if (!hole.hole.slotted()) return true;
-  const Mm covers = covered(bolt, hole, bearing);
-  if (covers >= hole.hole.length - same_place) return true;
-  // Where only the bolt's own place is to blame, a wider washer under this one bolt will do.
-  const bool too_short = bearing.ring.outside < hole.hole.length - same_place;
-  Finding f = finding_of("WASHER-COVER", too_short ? Severity::stop : Severity::warn, bolt, bolt.seat);
+  const Mm needed = to_cover(bolt, hole);
+  if (bearing.ring.outside >= needed - same_place) return true;
+  const auto which = static_cast<std::size_t>(&bolt - scene.bed.bolts.data());
+  if (!fits(measure_pairs(scene, which), bolt, scene.limits.fit_basis)) return true;  // HOLE-FIT's to say
+  Finding f = finding_of("WASHER-COVER", Severity::stop, bolt, bolt.seat);
   f.subjects.push_back(scene.bed.items[ply.item]);
-  f.measured = covers;
-  f.limit = hole.hole.length;
-  f.margin = covers - f.limit;
+  f.measured = bearing.ring.outside;
+  f.limit = needed;
+  f.margin = f.measured - f.limit;
   const Figures& say = scene.figures;
-  f.message = fmt::format(
-      "the {}, {} across, does not cover the slot in {}, {} long, with the bolt {}", bearing.what,
-      say.say(bearing.ring.outside), f.subjects[1].name, say.say(hole.hole.length),
-      off_along(bolt, hole) < same_place
-          ? "in its middle"
-          : fmt::format("where it is laid out, {} from its middle", say.say(off_along(bolt, hole))));
-  if (too_short)
-    suggest_hole(scene, areas, bolt, ply, bearing, face_of(bearing, bolt.size.diameter), f);
-  else
-    f.remedy = fmt::format("put a washer at least {} across under this bolt's {}",
-                           say.say(say.round_up(hole.hole.length + 2 * off_along(bolt, hole))), bearing.end);
+  const Vec3 off = bolt.seat - hole.centre;
+  const Mm from_middle = norm(off - dot(off, bolt.direction) * bolt.direction);
+  f.message =
+      fmt::format("the {}, {} across, does not cover the slot in {}, {} long, with the bolt {}", bearing.what,
+                  say.say(bearing.ring.outside), f.subjects[1].name, say.say(hole.hole.length),
+                  from_middle < same_place
+                      ? "in its middle"
+                      : fmt::format("where it is laid out, {} from its middle", say.say(from_middle)));
+  suggest_hole(scene, areas, bolt, ply, bearing, face_of(bearing, bolt.size.diameter), f);
   findings.push_back(std::move(f));
-  return !too_short;
+  return false;
 }
 
 void bears_enough(const Scene& scene, Areas& areas, const Bolt& bolt, const Ply& ply, const Bearing& bearing,

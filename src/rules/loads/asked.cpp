@@ -49,6 +49,7 @@ void judge_factors(const LoadJudge& j) {
   const Factor factors[] = {
       {"work.safety_factor", work.safety_factor, usual_work.safety_factor},
       {"work.push", work.push, usual_work.push},
+      {"work.landing", work.landing, usual_work.landing},
       {"road.share_low", road.share_low, usual_road.share_low},
       {"road.share_high", road.share_high, usual_road.share_high, false},
       {"road.braking", road.braking, usual_road.braking},

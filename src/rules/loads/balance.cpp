@@ -33,12 +33,6 @@ std::string needs_of(const LoadJudge& j) {
   return text;
 }
 
-// The same for the same way of travelling, whatever others the order has.
-Subject tongue_load(const TravelCase& travel) {
-  const int number = travel.bare ? 7 : 1 + 2 * static_cast<int>(travel.head) + (travel.cargo ? 1 : 0);
-  return {{Kind::tongue_load, Side::middle, number}, word(Kind::tongue_load) + ", " + name(travel)};
-}
-
 bool wrong_share(const RoadOrder& road, const TowCondition& c) {
   return c.share < road.share_low || (c.travel.laden() && c.share > road.share_high);
 }
@@ -107,7 +101,7 @@ void judge_share(const LoadJudge& j, const TowCondition& c, std::optional<Balanc
   const Tow& tow = j.loads.tow;
   if (!wrong_share(road, c)) return;
   const bool low = c.share < road.share_low;
-  Finding& f = j.add("TOW-SHARE", Severity::stop, tongue_load(c.travel), {tow.axle_x, 0, 0});
+  Finding& f = j.add("TOW-SHARE", Severity::stop, in_travel(Kind::tongue_load, c.travel), {tow.axle_x, 0, 0});
   f.measured = 100 * c.share;
   f.limit = 100 * (low ? road.share_low : road.share_high);
   f.margin = low ? f.measured - f.limit : f.limit - f.measured;
@@ -138,9 +132,7 @@ void judge_hitching(const LoadJudge& j, const TowCondition& c) {
   if (!c.judged && std::find(usual.begin(), usual.end(), c.travel) == usual.end()) return;
   if (c.jack >= least_on_jack * c.mass) return;
   if (c.judged && wrong_share(j.job.order.road, c)) return;  // one cause, told above
-  Subject subject(Identity{Kind::tongue_jack});
-  subject.id.number = tongue_load(c.travel).id.number;
-  subject.name += ", " + name(c.travel);
+  const Subject subject = in_travel(Kind::tongue_jack, c.travel);
   Finding& f =
       j.add("HITCH-TIP", c.judged ? Severity::stop : Severity::warn, subject, {j.loads.tow.jack_x, 0, 0});
   f.measured = 100 * c.jack / c.mass;
@@ -156,8 +148,9 @@ void judge_hitching(const LoadJudge& j, const TowCondition& c) {
                         name(c.travel), j.figures.mass(c.jack), j.figures.mass(c.mass));
   f.remedy = "run the rear jacks down until they carry before it is uncoupled so";
   const Mm base = j.loads.tow.axle_x - j.loads.tow.jack_x;
-  // About the axle, the gear left where it is: a little more than need be.
-  const Mm by = (least_on_jack * c.mass - c.jack) * base / ((1 - least_on_jack) * c.mass);
+  // About the axle: the gear goes with it and has no moment there.
+  const Kg carried = c.mass - j.loads.weights.gear.mass;
+  const Mm by = (least_on_jack * c.mass - c.jack) * base / (carried - least_on_jack * c.mass);
   const Mm grid = j.figures.place_step();
   Mm to = std::ceil((j.loads.tow.axle_x + by) / grid) * grid;
   if (c.judged)

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "loads/steel.h"
+#include "loads/travel_name.h"
 #include "rules/scene.h"
 
 namespace bedwright {
@@ -33,7 +34,7 @@ Finding* LoadJudge::over(const char* code, Subject subject, Vec3 at, double meas
 }
 
 std::string LoadJudge::allowed(Mpa measured, Mpa most) const {
-  const std::string text = figures.stress(most) + " is allowed";
+  std::string text = figures.stress(most) + " is allowed";
   if (figures.stress(measured) != figures.stress(most)) return text;
   return text + fmt::format(", which that passes by {:.2g} %", 100 * (measured / most - 1));
 }
@@ -57,6 +58,51 @@ std::vector<const Section*> stronger_channels(const Job& job, const Section& now
               found.end());
   if (found.size() > 3) found.resize(3);
   return found;
+}
+
+Subject in_travel(Kind what, const TravelCase& travel) {
+  const int number = travel.bare ? 7 : 1 + 2 * static_cast<int>(travel.head) + (travel.cargo ? 1 : 0);
+  return {{what, Side::middle, number}, word(what) + ", " + name(travel)};
+}
+
+std::optional<Mm> longer_tabs(const LoadJudge& judge) {
+  const TabLoads& now = judge.loads.tabs;
+  const Mm step = judge.figures.step(), length = judge.job.frame.tabs.length;
+  const double over = std::max(now.tab_stress, now.tab_stress_at_work) / now.tab_allowed;
+  Job other = judge.job;
+  for (Mm& l = other.frame.tabs.length = std::ceil(length * over / step) * step; l < 2 * over * length;
+       l += 2 * step) {
+    const TabLoads t =
+        tab_loads(other, judge.bed, judge.loads.weights, stand_loads(other, judge.bed, judge.loads.weights));
+    if (std::max(t.tab_stress, t.tab_stress_at_work) <= t.tab_allowed) return l;
+  }
+  return std::nullopt;
+}
+
+std::optional<Change> closer_cross_members(const LoadJudge& judge, Mpa strength) {
+  const FrameFile& frame = judge.job.frame;
+  const Mpa yield = frame_yield(frame);
+  const Section& main = *judge.job.catalog.section(frame.main.section.text);
+  const Mm now = judge.loads.stand.main_unbraced, step = judge.figures.place_step();
+  if (strength > yield || channel_strength(main, now, yield) >= strength) return std::nullopt;
+  Mm apart = std::floor(now / step) * step;
+  while (apart > step && channel_strength(main, apart, yield) < strength) apart -= step;
+  return Change{"frame.cross_member.max_spacing", judge.figures.set(apart)};
+}
+
+// "jacks at [17 in, 120 in, 223 in]; or mains of C7x9.8; or a log of 18 in"
+std::string told(const std::vector<Change>& changes) {
+  std::string text;
+  bool jacks = false, channel = false, log = false;
+  const auto add = [&](const std::string& more) { text += (text.empty() ? "" : "; or ") + more; };
+  for (const Change& c : changes) {
+    if (c.key == "jacks" && !jacks) add("jacks at " + c.value), jacks = true;
+    if (c.key == "frame.main.section" && !channel) add("mains of " + c.value), channel = true;
+    if (c.key == "work.log.diameter" && !log) add("no log over " + c.value), log = true;
+    if (c.key == "frame.cross_member.max_spacing") add("cross members no more than " + c.value + " apart");
+    if (c.key == "frame.jack.rating") add("jacks rated " + c.value);
+  }
+  return text;
 }
 
 namespace {

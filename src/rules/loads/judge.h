@@ -26,7 +26,12 @@ struct LoadJudge {
                 const char* unit) const;
 };
 
+// The same for the same way of travelling, whatever others the order has: "bed, head off".
+Subject in_travel(Kind what, const TravelCase& travel);
+
 void judge_tow(const LoadJudge& judge);
+void judge_roll(const LoadJudge& judge);     // part of it
+void judge_details(const LoadJudge& judge);  // of road and work
 void judge_balance(const LoadJudge& judge);  // parts of it
 void judge_asked(const LoadJudge& judge);
 void judge_stand(const LoadJudge& judge);
@@ -40,6 +45,14 @@ std::vector<const Section*> stronger_channels(const Job& job, const Section& now
 // Whether a bed at work with another log or other jacks is as it should be.
 using StandsWell = std::function<bool(const Stand&)>;
 
+// Cross members so close that a main of this section and yield bears `strength` before it
+// buckles sideways; nothing where it is as good as can be.
+std::optional<Change> closer_cross_members(const LoadJudge& judge, Mpa strength);
+
+// The least length of tab that road and work both leave standing; nothing within twice the
+// stress's ratio. A longer tab is stiffer too, so that less of a wheel's arm goes to the bunks.
+std::optional<Mm> longer_tabs(const LoadJudge& judge);
+
 // "[17 in, 120 in, 223 in]" for jacks with one more pair, so placed that `well`
 // holds; nearest to the middle of the longest span first, at most four.
 std::vector<Change> further_jacks(const LoadJudge& judge, const StandsWell& well);
@@ -47,6 +60,9 @@ std::vector<Change> further_jacks(const LoadJudge& judge, const StandsWell& well
 // Two pairs more, as far from the ends as `well` allows, beside those listed, or else in
 // their place. At most two changes.
 std::vector<Change> jacks_near_ends(const LoadJudge& judge, const StandsWell& well);
+
+// The first of each kind told: "jacks at [17 in, 120 in, 223 in]; or mains of C7x9.8; or a log of 18 in".
+std::string told(const std::vector<Change>& changes);
 
 // The first of each kind, then the second of each: the few that are shown are of every kind.
 std::vector<Change> interleaved(const std::vector<std::vector<Change>>& kinds);

@@ -26,6 +26,19 @@ const std::vector<Rule>& load_rules() {
        "axle + weight without head x (axle - its centre of mass) / head",
        "none: a note, where the head rolls further", "statics", "rear jacks down before the head is unlocked",
        nullptr},
+      {"ROLL-OVER", "tow", "How hard a bend does it take before it rolls over?",
+       "about the line from the ball to the outer tyres: (half of the tyres' distance x (1 - share) - centre "
+       "of mass from the "
+       "centre line) / (its height above the road - share x the ball's height)",
+       "1.25 x road.cornering (0.63 g), in every way it is towed: a fifth is taken by springs and tyres that "
+       "give",
+       "statics; cornering 49 CFR 393.102(a)(1); the 1.25 common practice. For comparison 0.35 g is asked of "
+       "heavy "
+       "trailers in New Zealand, 0.42 g of tank vehicles by UN ECE regulation 111 (from memory)",
+       "tyres further apart, the head carried lower, a lower bed", nullptr},
+      {"ROLL-SLOPE", "tow", "Parked on wheels and tongue jack, does it stand across a slope?",
+       "as ROLL-OVER, about the line from the tongue jack's foot to the outer tyres", "15 degrees; a warning",
+       practice, "jacks down on both sides before it is uncoupled", nullptr},
       {"TOW-COUPLER", "tow", "Does the coupler's rating cover the trailer?", "mass of the whole trailer",
        "frame.coupler.rating", "the coupler's maker; ratings step as the classes of SAE J684 (from memory)",
        "a coupler of the next class", nullptr},
@@ -58,11 +71,16 @@ const std::vector<Rule>& load_rules() {
        nullptr},
       {"TOW-BEND", "tow", "Do the mains stand the road?",
        "moment along the mains from balance (coupler, hangers, weights) x road.bump / section modulus",
-       "yield / work.safety_factor (1.67)",
-       "AISC 360 allowable strength design; the bump factor: common practice", "the next channel", nullptr},
+       "yield / work.safety_factor (1.67), less where cross members are so far apart that it buckles "
+       "sideways",
+       "AISC 360 allowable strength design, section F2; the bump factor: common practice",
+       "cross members closer together, or the next channel", nullptr},
       {"TONGUE-BEND", "tow", "Does the tongue stand the road?",
-       "tongue load x road.bump x (ball to front member) / section modulus of both channels",
-       "yield / work.safety_factor (1.67)",
+       "the worse of a bump, tongue load x road.bump x (ball to front member) / section modulus of both "
+       "channels, and of "
+       "braking: the tongue load and what the nose dips with, the same way, plus road.braking x weight along "
+       "the channels",
+       "yield / work.safety_factor (1.67), less where it buckles sideways over its own length (section F2)",
        "AISC 360 allowable strength design; the bump factor: common practice",
        "a heavier tongue channel, or a shorter tongue", nullptr},
       {"TONGUE-WELD", "tow", "Do the tongue's welds stand the road?",
@@ -78,7 +96,9 @@ const std::vector<Rule>& load_rules() {
        "AISC 360 table J3.2 and J3.7; accelerations 49 CFR 393.102(a)(1), rebound common practice",
        "larger or more track bolts", nullptr},
       {"TAB-ROAD", "tow", "On the road: do tabs and their welds stand bumps, braking and cornering?",
-       "tab: most a rail puts on one tab under the locked head x road.bump x (hole - web) / plate modulus; "
+       "tab: most a rail puts on one tab under the locked head x road.bump x (hole - web), and what the "
+       "wheels turn it with "
+       "further out as for TAB-WORK, / plate modulus; "
        "weld: that load, or the bolt's "
        "tension, with the push fore and aft, on its two lines as for WELD-LOAD (which judges it at work)",
        "yield / work.safety_factor; weld 0.60 x 70 ksi / 2.00 on its throat, 0.60 x 360 MPa / 2.00 on the "
@@ -100,22 +120,28 @@ const std::vector<Rule>& load_rules() {
       {"STAND-BEND", "stand", "Do mains, rails and bunks stand head and log?",
        "largest moment / section modulus; a main's web: largest shear / (depth x web; of a tube, flat height "
        "x two walls)",
-       "yield / work.safety_factor (1.67); the web: 0.60 of that",
-       "AISC 360 allowable strength design, chapters F and G",
+       "yield / work.safety_factor (1.67), a main's less where cross members are so far apart that it "
+       "buckles sideways; the "
+       "web: 0.60 of the first",
+       "AISC 360 allowable strength design, chapters F and G; the log: work.landing of its weight, crooked, "
+       "on bunks as "
+       "springs that only push",
        "another pair of jacks, a deeper main, or a smaller log", nullptr},
       {"TAB-WORK", "stand", "At work: do the tabs stand what a rail puts on them?",
-       "most a rail puts on one tab, under head and log at rest x (hole - web) / plate modulus (their welds: "
-       "WELD-LOAD)",
-       "yield / work.safety_factor (1.67)", "AISC 360 allowable strength design", "a longer or thicker tab",
-       nullptr},
+       "most a rail puts on one tab, under the head and a log that lands x (hole - web), and what turns it: "
+       "the wheels' part "
+       "x (upright leg - hole) less what the bunks hold through the rail's torsion; / plate modulus, and on "
+       "its weld",
+       "yield / work.safety_factor (1.67); weld as TAB-ROAD", "AISC 360 allowable strength design",
+       "a longer or thicker tab, a larger fillet", nullptr},
       {"JACK-LOAD", "stand", "Does each jack carry no more than its rating?",
-       "largest push of the main on it, over all places", "frame.jack.rating", "the jack's maker",
-       "another pair of jacks, stronger ones, or a smaller log", nullptr},
+       "largest push of the main on it, over all places of the head and a log that lands",
+       "frame.jack.rating", "the jack's maker", "another pair of jacks, stronger ones, or a smaller log",
+       nullptr},
       {"JACK-WELD", "stand",
        "Where the mains are tubes: do the plate that hangs a jack, and its weld, carry it?",
        "two upright lines at the plate's ends, L each: hypot(push / 2 L, push x (post's middle - main's "
-       "side) / "
-       "(L^2 / 3)); plate: push x (post's middle - main's side) / (length x thickness^2 / 6)",
+       "side) / (L^2 / 3)); plate: push x (post's middle - main's side) / (length x thickness^2 / 6)",
        "weld 0.60 x 70 ksi / 2.00 on its throat, 0.60 x 360 MPa / 2.00 on the thinner steel; plate yield / "
        "work.safety_factor",
        "AISC Manual, part 8, elastic method; AISC 360 table J2.5 and section J4.2",
@@ -126,6 +152,39 @@ const std::vector<Rule>& load_rules() {
        "weights x distance to the jacks' feet / (work.push x log x height of the push); and with the log's "
        "weight on the bunks' ends",
        "1.5; a warning", practice, "chock the bed, stake the jacks, or a smaller log", nullptr},
+      {"RAIL-ROLL", "stand", "Does the rail stay upright under a wheel that stands outside its bolts?",
+       "wheels' part of a tab's load x (upright leg - hole), the part the bunks hold: over (flat leg - "
+       "bunk's bolt) it pulls "
+       "that bolt; x thickness / torsion constant it twists the rail",
+       "bolt: ASTM A307, 45 ksi / 2.00; rail: 0.60 x 36 ksi / work.safety_factor",
+       "AISC 360 table J3.2; St Venant's torsion of thin legs",
+       "larger bunk bolts, or a bunk beside each tab", nullptr},
+      {"JACK-SEAT", "stand", "Do a jack's bolts and the cross members hold it beside the main?",
+       "load / 4 on each bolt; load x (plate, flange and half the post) / (2 x bolts apart up and down) "
+       "pulls the upper or "
+       "lower two; with a log's load inside the web it bends one cross member",
+       "bolts: ASTM A307, tension and shear together by J3.7; cross member: yield / work.safety_factor",
+       "AISC 360 table J3.2 and J3.7, chapter F", "bolts further apart or larger, a heavier cross member",
+       nullptr},
+      {"JACK-FOOT", "stand", "What goes under each foot?", "load on the jack / its foot's area",
+       "1500 lb/ft2 (72 kPa); a note with the size of the timber",
+       "International Building Code table 1806.2, the least it lists (from memory)", "timber under each foot",
+       nullptr},
+      {"TONGUE-SEAT", "tow", "Does the front member's flange stand the tongue that levers on it?",
+       "half the coupler's load x (ball to front member + lap) / lap",
+       "6.25 x yield x flange^2 / work.safety_factor / 2", "AISC 360 section J10.1, near the member's end",
+       "run the tongue further back, or a heavier front member", nullptr},
+      {"FATIGUE", "tow", "Do welds and channels stand a life on the road?",
+       "stress at rest x 0.47, the even range that wears as 0.15 g root mean square does, 3.2 million times: "
+       "20 000 miles "
+       "at 45 miles an hour, two swings a second",
+       "1000 ksi (Cf / times)^0.333 or its threshold; mains and tongue at welds E, tabs C, throats F",
+       "AISC 360 appendix 3, table A-3.1; the road: common practice, no published source",
+       "a stronger section, longer or larger welds", nullptr},
+      {"HEAD-LASH", "tow", "How is the head tied down on the road?",
+       "its weight x road.braking, road.cornering, road.rebound", "none: a note",
+       "49 CFR 393.102, 393.106 and 393.110 (from memory)",
+       "straps whose working load limits add up to half its weight, beside its lock", nullptr},
   };
   return table;
 }

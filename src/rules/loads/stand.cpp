@@ -35,20 +35,6 @@ std::vector<Change> mains(const std::vector<const Section*>& channels) {
   return all;
 }
 
-// "jacks at [17 in, 120 in, 223 in]; or mains of C7x9.8; or a log of 18 in"
-std::string told(const std::vector<Change>& changes) {
-  std::string text;
-  bool jacks = false, channel = false, log = false;
-  const auto add = [&](const std::string& more) { text += (text.empty() ? "" : "; or ") + more; };
-  for (const Change& c : changes) {
-    if (c.key == "jacks" && !jacks) add("jacks at " + c.value), jacks = true;
-    if (c.key == "frame.main.section" && !channel) add("mains of " + c.value), channel = true;
-    if (c.key == "work.log.diameter" && !log) add("no log over " + c.value), log = true;
-    if (c.key == "frame.jack.rating") add("jacks rated " + c.value);
-  }
-  return text;
-}
-
 // A log has to lie on two bunks, its middle between them.
 void judge_log(const LoadJudge& j) {
   if (!j.job.order.work.log) {
@@ -79,7 +65,7 @@ void judge_log(const LoadJudge& j) {
   const Mm to = std::round(std::clamp(at, first + half, last - half) / grid) * grid;
   f.measured = at, f.limit = to, f.margin = -std::abs(to - at), f.unit = "mm";
   f.message =
-      fmt::format("a log whose middle is at {} does not lie on two bunks with its middle between them",
+      fmt::format("a log whose middle is at {} does not lie on two bunks with its weight between them",
                   j.figures.place(at));
   f.remedy = fmt::format("place its middle at {}", j.figures.place(to));
   f.changes = {{"work.log.position", j.figures.set(to)}};
@@ -146,8 +132,11 @@ void judge_bending(const LoadJudge& j) {
     f->message = fmt::format("a main is bent to {} at {}, and {}", j.figures.stress(s.main_stress),
                              j.figures.place(s.main_moment_x), j.allowed(s.main_stress, s.main_allowed));
     const Section& main = *j.job.catalog.section(j.job.frame.main.section.text);
+    if (closer_cross_members(j, s.main_stress * j.job.order.work.safety_factor))
+      f->message += fmt::format(", for it is held sideways only every {}", j.figures.place(s.main_unbraced));
     f->changes = interleaved(
         {further_jacks(j, bends_little),
+         one(closer_cross_members(j, s.main_stress * j.job.order.work.safety_factor)),
          mains(stronger_channels(j.job, main, bending_of(main).modulus * s.main_stress / s.main_allowed, 0)),
          one(smaller_log(j, bends_little))});
     f->remedy = f->changes.empty()
@@ -178,22 +167,38 @@ void judge_bending(const LoadJudge& j) {
   const TabLoads& t = j.loads.tabs;
   if (Finding* f = j.over("TAB-WORK", Identity{Kind::tab}, {s.rail_sag_x, 0, j.bed.track.standoff},
                           t.tab_stress_at_work, t.tab_allowed, "MPa")) {
+    f->message = fmt::format(
+        "as a log lands a tab is bent to {} by {} on its hole and the wheels, {} of that, further out; {}",
+        j.figures.stress(t.tab_stress_at_work), j.figures.force(s.tab_push.load),
+        j.figures.force(s.tab_push.wheels), j.allowed(t.tab_stress_at_work, t.tab_allowed));
+    if (const auto length = longer_tabs(j)) {
+      f->changes = {{"frame.tabs.length", j.figures.set(*length)}};
+      f->remedy = fmt::format("tabs {} long, or thicker", j.figures.say(*length));
+    } else {
+      f->remedy = fmt::format("tabs {:.1f} times as thick", std::sqrt(t.tab_stress_at_work / t.tab_allowed));
+    }
+  }
+  if (Finding* f = j.over("TAB-WORK", Identity{Kind::tab_weld}, {s.rail_sag_x, 0, j.bed.track.standoff},
+                          t.weld_at_work, t.weld_at_work_allowed, "N/mm")) {
     f->message =
-        fmt::format("a tab is bent to {} by {} on its hole, and {}", j.figures.stress(t.tab_stress_at_work),
-                    j.figures.force(s.tab_load), j.allowed(t.tab_stress_at_work, t.tab_allowed));
-    const Mm length = j.figures.round_up(j.job.frame.tabs.length * t.tab_stress_at_work / t.tab_allowed);
-    f->changes = {{"frame.tabs.length", j.figures.set(length)}};
-    f->remedy = fmt::format("tabs {} long, or thicker", j.figures.say(length));
+        fmt::format("as a log lands a tab's weld carries {}, and {} is allowed",
+                    j.figures.along_weld(t.weld_at_work), j.figures.along_weld(t.weld_at_work_allowed));
+    const Mm step = j.figures.shop_step(),
+             leg =
+                 std::ceil(j.job.frame.tabs.weld_leg * t.weld_at_work / t.weld_at_work_allowed / step) * step;
+    f->changes = {{"frame.tabs.weld_leg", j.figures.set(leg)}};
+    f->remedy = fmt::format("fillets of {}, or longer lines of weld", j.figures.say(leg));
   }
 }
 
 void judge_jacks(const LoadJudge& j) {
+  const Stand& s = j.loads.stand;
   const Kg rating = j.job.frame.jack.rating;
-  for (const JackLoad& jack : j.loads.stand.jacks) {
+  for (const JackLoad& jack : s.jacks) {
     const Vec3 at{jack.x, 0, 0};
     if (Finding* f = j.over("JACK-LOAD", jack.id, at, jack.most / gravity, rating, "kg")) {
-      f->message = fmt::format("it carries {}, and is rated {}", j.figures.mass(jack.most / gravity),
-                               j.figures.mass(rating));
+      f->message = fmt::format("{}it carries {}, and is rated {}", s.log_mass > 0 ? "as a log lands " : "",
+                               j.figures.mass(jack.most / gravity), j.figures.mass(rating));
       const Kg step = j.figures.jack_step();
       const Kg next = std::ceil(jack.most / gravity / step) * step;
       const Change stronger{"frame.jack.rating", j.figures.rating(next)};
@@ -260,6 +265,7 @@ std::vector<Finding> load_findings(const Job& job, const Bed& bed, const LoadsRe
   const LoadJudge judge{job, bed, result, figures, findings, remedies};
   judge_tow(judge);
   judge_stand(judge);
+  judge_details(judge);
   sort_findings(findings, all_rules());
   return findings;
 }

@@ -184,20 +184,27 @@ void judge_bending(const LoadJudge& j) {
         fmt::format("over a bump a main is bent to {} at {}, {}, and {}",
                     j.figures.stress(worst_bent->main_stress), j.figures.place(worst_bent->main_stress_x),
                     name(worst_bent->travel), j.allowed(worst_bent->main_stress, allowed));
+    if (const auto closer =
+            closer_cross_members(j, worst_bent->main_stress * j.job.order.work.safety_factor)) {
+      f->changes.push_back(*closer);
+      f->message += fmt::format(", for it is held sideways only every {}",
+                                j.figures.place(j.loads.stand.main_unbraced));
+    }
     for (const Section* s :
          stronger_channels(j.job, main, bending_of(main).modulus * worst_bent->main_stress / allowed, 0))
       f->changes.push_back({"frame.main.section", s->name});
     f->remedy = f->changes.empty()
                     ? fmt::format("a main of {:.2f} times the section modulus; the catalogue has none",
                                   worst_bent->main_stress / allowed)
-                    : fmt::format("mains of {}", f->changes.front().value);
+                    : told(f->changes);
   }
   const TongueLoads& t = j.loads.tongue;
   const Vec3 nose{main_start(j.job), 0, -main.depth};
   const Section& tongue = *j.job.catalog.section(frame.tongue.section.text);
   if (Finding* f = j.over("TONGUE-BEND", Identity{Kind::tongue}, nose, t.stress, t.allowed, "MPa")) {
-    f->message = fmt::format("over a bump the tongue is bent to {} at the front member, and {}",
-                             j.figures.stress(t.stress), j.allowed(t.stress, t.allowed));
+    f->message = fmt::format("{} the tongue is bent to {} at the front member, and {}",
+                             t.braked ? "braking hard" : "over a bump", j.figures.stress(t.stress),
+                             j.allowed(t.stress, t.allowed));
     for (const Section* s :
          stronger_channels(j.job, tongue, bending_of(tongue).modulus * t.stress / t.allowed, 0))
       f->changes.push_back({"frame.tongue.section", s->name});
@@ -206,7 +213,8 @@ void judge_bending(const LoadJudge& j) {
                     : fmt::format("tongue channels of {}", f->changes.front().value);
   }
   if (Finding* f = j.over("TONGUE-WELD", Identity{Kind::tongue}, nose, t.weld, weld_allowable, "MPa")) {
-    f->message = fmt::format("over a bump the tongue's welds carry {} on the throat, and {}",
+    f->message = fmt::format("{} the tongue's welds carry {} on the throat, and {}",
+                             t.braking_weld > t.bump_weld ? "braking hard" : "over a bump",
                              j.figures.stress(t.weld), j.allowed(t.weld, weld_allowable));
     take_tongue_weld(j, *f);
   }
@@ -233,15 +241,16 @@ void judge_tabs(const LoadJudge& j) {
     f->message = fmt::format("over a bump a tab is bent to {} by {} on its hole, and {}",
                              j.figures.stress(t.tab_stress), j.figures.force(t.vertical),
                              j.allowed(t.tab_stress, t.tab_allowed));
-    const Mm step = j.figures.step(),
-             length = std::ceil(tabs.length * t.tab_stress / t.tab_allowed / step) * step;
+    const Mm step = j.figures.step();
+    const auto length = longer_tabs(j);
     const Mm thickness =
         std::ceil((clip ? 0 : tabs.plate->plate_thickness) * std::sqrt(t.tab_stress / t.tab_allowed) / step) *
         step;
-    f->remedy =
-        clip ? fmt::format("tabs {} long, or a thicker angle", j.figures.say(length))
-             : fmt::format("tabs {} long, or {} thick", j.figures.say(length), j.figures.say(thickness));
-    f->changes = {{"frame.tabs.length", j.figures.set(length)}};
+    f->remedy = clip ? "a thicker angle" : fmt::format("plates {} thick", j.figures.say(thickness));
+    if (length) {
+      f->remedy = fmt::format("tabs {} long, or {}", j.figures.say(*length), f->remedy);
+      f->changes = {{"frame.tabs.length", j.figures.set(*length)}};
+    }
   }
   if (Finding* f = j.over("TAB-ROAD", Identity{Kind::tab_weld}, at, t.weld, t.weld_allowed, "N/mm")) {
     f->message = fmt::format("on the road a tab's weld carries {}, and {} is allowed",
@@ -257,6 +266,7 @@ void judge_tabs(const LoadJudge& j) {
 
 void judge_tow(const LoadJudge& j) {
   judge_balance(j);
+  judge_roll(j);
   judge_ratings(j);
   judge_bending(j);
   judge_tabs(j);

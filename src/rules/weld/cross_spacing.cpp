@@ -50,7 +50,8 @@ void check_cross_spacing(const Scene& scene, std::vector<Finding>& findings) {
   const Job* job = scene.input.job;
   if (!job) return;
   const FrameFile& frame = job->frame;
-  const bool standing = stands(frame) || !frame.cross_member.existing.empty();
+  // What stands was built so, and is told; what is still to be made is not made so.
+  const bool standing = stands(frame);
   const Mm most = frame.cross_member.max_spacing;
   const std::vector<Web> all = webs(scene.bed);
   const Figures& say = scene.figures;
@@ -67,8 +68,13 @@ void check_cross_spacing(const Scene& scene, std::vector<Finding>& findings) {
     f.margin = most - apart;
     f.message = fmt::format("{} and {} stand {} apart, and the frame's file asks for {} at most",
                             f.subjects[0].name, f.subjects[1].name, say.say(apart), say.say(most));
+    const std::string between = say.say((all[i].x + all[i - 1].x) / 2);
     if (standing) {
-      f.remedy = fmt::format("weld in another, its web at {}", say.say((all[i].x + all[i - 1].x) / 2));
+      f.remedy = fmt::format("weld in another, its web at {}", between);
+    } else if (!frame.cross_member.existing.empty()) {
+      f.remedy = fmt::format("list another between them, its web at {}, or let cross members stand {} apart",
+                             between, say.say(say.round_up(widest)));
+      f.changes.push_back({"frame.cross_member.max_spacing", say.set(say.round_up(widest))});
     } else {
       f.message += "; the jacks between leave a cross member no place nearer";
       f.remedy = fmt::format("jacks further apart there, or let cross members stand {} apart",

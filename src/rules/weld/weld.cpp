@@ -12,15 +12,16 @@ namespace {
 // Log on the bunks when the order names none: invented, of the size of an oak 20 in
 // by 12 ft; from memory.
 constexpr Kg usual_log = 1500 * pound;
-// Head and log stand on four bearings at least, two on each side; a log that is rolled
-// on lands with twice its weight. Common practice, no published source.
-constexpr double bearings = 4, shock = 2;
+// Head and log stand on four bearings at least, two on each side. Common practice, no
+// published source.
+constexpr double bearings = 4;
 
 std::optional<Kg> named_log(const Job& job) {
   const auto& log = job.order.work.log;
   const Species* species = log ? job.catalog.species_named(log->species.text) : nullptr;
   if (!species) return std::nullopt;
-  return std::numbers::pi / 4 * log->diameter * log->diameter * log->length * 1e-9 * species->green_kg_per_m3;
+  return std::numbers::pi / 4 * log->diameter * log->diameter * log->length * 1e-9 *
+         species->heaviest_kg_per_m3();
 }
 
 }  // namespace
@@ -48,16 +49,17 @@ std::optional<TabLoad> tab_load(const Scene& scene) {
   if (!scene.input.job) return std::nullopt;
   const auto named = named_log(*scene.input.job);
   const Kg log = named.value_or(usual_log), both = scene.input.job->kit.head.mass + log;
-  return TabLoad{shock * both / bearings * gravity,
-                 fmt::format("a quarter of the head and {} of {}, doubled for shock",
+  return TabLoad{scene.input.job->order.work.landing * both / bearings * gravity,
+                 fmt::format("a quarter of the head and {} of {}, {:g} times as it lands",
                              named ? "the log" : "a usual log, none being named,",
-                             scene.figures.in_one_unit().mass(log))};
+                             scene.figures.in_one_unit().mass(log), scene.input.job->order.work.landing)};
 }
 
 std::optional<Mm> largest_log(const Scene& scene, Newton load) {
   if (scene.limits.tab_load > 0 || !scene.input.job) return std::nullopt;
   const auto named = named_log(*scene.input.job);
-  const Kg most = load / gravity * bearings / shock - scene.input.job->kit.head.mass;
+  const Kg most =
+      load / gravity * bearings / scene.input.job->order.work.landing - scene.input.job->kit.head.mass;
   if (!named || most <= 0) return std::nullopt;
   const Mm step = scene.figures.coarse_step();
   const Mm diameter =

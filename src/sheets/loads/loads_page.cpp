@@ -1,4 +1,4 @@
-// Lays out pictures, tables and sums on the two pages.
+// Lays out pictures, tables and sums on two of the pages.
 #include "sheets/loads/loads_page.h"
 
 #include <fmt/format.h>
@@ -6,74 +6,23 @@
 #include <algorithm>
 #include <cmath>
 
-#include "draw/table2d.h"
 #include "loads/travel_name.h"
 #include "loads/worked.h"
-#include "sheets/loads/loads_pictures.h"
+#include "sheets/loads/page_frame.h"
+#include "sheets/loads/summary_page.h"
 
 namespace bedwright {
 namespace {
 
-constexpr Mm border = 10, letters = 2.5;
-
-struct LoadsPens {
-  int text, border;
-  PicturePens picture;
-};
-
-LoadsPens pens_of(List2d& list) {
-  return {
-      list.layer({"TEXT", 7, LineKind::continuous, 0.18}),
-      list.layer({"BORDER", 7, LineKind::continuous, 0.5}),
-      {list.layer({"THIN", 7, LineKind::continuous, 0.18}),
-       list.layer({"THICK", 7, LineKind::continuous, 0.4}), list.layer({"LIMIT", 7, LineKind::centre, 0.25}),
-       list.layer({"ENVELOPE", 7, LineKind::hidden, 0.18})}};
-}
-
-// Frame, heading and stamp; returns the height the rest may reach up to.
-Mm start_page(List2d& list, const LoadsPens& pens, const Job& job, const std::string& what, int page,
-              const Issue& issue) {
-  const Heading& h = job.order.order;
-  const Mm right = loads_page_width - border, top = loads_page_height - border, line = top - 11;
-  list.add(Closed{pens.border, rectangle({border, border}, {right, top})});
-  list.add(Line{pens.border, {border, line}, {right, line}});
-  list.add(Text{pens.text,
-                {border + 4, line + 3.5},
-                3.5,
-                fmt::format("{}  {} revision {}, {}", what, h.number, h.revision, h.customer),
-                Across::left,
-                Up::baseline,
-                0});
-  draw_issue(list, {right - issue_width, border + 1.5}, issue, pens.text);
-  list.add(Text{pens.text,
-                {right - 4, line + 3.5},
-                2.5,
-                fmt::format("{}  page {} of 2", h.date, page),
-                Across::right,
-                Up::baseline,
-                0});
-  if (!issue.trial) return line;
-  list.add(Text{pens.text,
-                {loads_page_width / 2, line - 8},
-                6,
-                "NOT FOR FABRICATION",
-                Across::centre,
-                Up::baseline,
-                0});
-  list.add(Line{pens.border, {border, line - 11}, {right, line - 11}});
-  return line - 11;
-}
-
-// The largest text no higher than `most` at which the table is no wider than `width`.
-Mm fitting(const Table2d& table, Mm width, Mm most) {
-  return std::min(most, most * width / table_width(table, most));
-}
+// A person reads these on paper without a glass.
+constexpr Mm letters = 2.5, least_letters = 1.8;
 
 Table2d conditions_table(const LoadsResult& loads, const Figures& say) {
-  Table2d t{{"", "weight", "tongue", "share", "axle", "tyre"}, {}};
+  Table2d t{{"", "weight", "tongue", "share", "axle", "tyre", "rolls over at"}, {}};
   for (const TowCondition& c : loads.tow.conditions)
     t.rows.push_back({(c.judged ? "* " : "") + name(c.travel, true), say.mass(c.mass), say.mass(c.tongue),
-                      fmt::format("{:.1f} %", 100 * c.share), say.mass(c.axle), say.mass(c.tyre)});
+                      fmt::format("{:.1f} %", 100 * c.share), say.mass(c.axle), say.mass(c.tyre),
+                      fmt::format("{:.2f} g", c.rolls_at)});
   return t;
 }
 
@@ -87,23 +36,7 @@ Table2d margins_table(const Job& job, const LoadsResult& loads) {
   return t;
 }
 
-// Wrapped paragraphs from `corner` down; returns where the next may start.
-Mm write(List2d& list, int layer, Vec2 corner, Mm width, Mm height,
-         const std::vector<std::string>& paragraphs) {
-  Mm y = corner.y;
-  for (const std::string& paragraph : paragraphs) {
-    const Mm top = y;
-    for (const std::string& line : wrapped(paragraph, height, width)) {
-      y -= 1.6 * height;
-      list.add(Text{layer, {corner.x, y}, height, line, Across::left, Up::baseline, 0});
-    }
-    list.passages.push_back({{{corner.x, y - 0.2 * height}, {corner.x + width, top}}, paragraph});
-    y -= 0.7 * height;
-  }
-  return y;
-}
-
-constexpr Mm table_left = 278, table_width_most = loads_page_width - border - 4 - table_left;
+constexpr Mm table_left = 278, table_width_most = loads_page_width - loads_border - 4 - table_left;
 
 Mm put_table(List2d& list, const LoadsPens& pens, const Table2d& table, Mm top) {
   const Mm height = fitting(table, table_width_most, letters);
@@ -153,7 +86,7 @@ List2d pictures_page(const Job& job, const Bed& bed, const LoadsResult& loads, c
   const Mm top = start_page(list, pens, job, "Loads", 1, issue);
   tables(list, pens, job, loads, say, top - 2);
   Labels labels(list, pens.text);
-  const Mm left = border + 6, right = table_left - 8;
+  const Mm left = loads_border + 6, right = table_left - 8;
   const Mm from = loads.tow.ball_x, to = main_end(job, bed) + 100;
   AlongBed along{left + 6, from, reduction_for(to - from, right - left - 12)};
   Mm y = top - 3;
@@ -162,7 +95,7 @@ List2d pictures_page(const Job& job, const Bed& bed, const LoadsResult& loads, c
     y -= height + 2;
     return box;
   };
-  const Mm all = y - border - 12;  // less the gaps between
+  const Mm all = y - loads_border - 12;  // less the gaps between
   const Picture common{job, bed, loads, labels, pens.picture, along, say, {}};
   const auto draw = [&](void (*picture)(const Picture&), Mm height) {
     Picture p = common;
@@ -174,13 +107,13 @@ List2d pictures_page(const Job& job, const Bed& bed, const LoadsResult& loads, c
   draw(draw_sag, 0.19 * all);
   draw(draw_moment, 0.21 * all);
   labels.near({0,
-               {right - 12, border + 3},
+               {right - 12, loads_border + 3},
                letters,
                fmt::format("along the bed 1:{:g}", along.reduction),
                Across::right,
                Up::baseline,
                0},
-              {{left, border + 1}, {right, border + 12}}, true);
+              {{left, loads_border + 1}, {right, loads_border + 12}}, true);
   return list;
 }
 
@@ -188,20 +121,20 @@ List2d sums_page(const Job& job, const Bed& bed, const LoadsResult& loads, const
   List2d list;
   const LoadsPens pens = pens_of(list);
   const Mm top = start_page(list, pens, job, "Loads: sums and assumptions", 2, issue);
-  const Mm column = (loads_page_width - 2 * border - 2 * mark_room - 4) / 2, left = border + mark_room;
+  const Mm column = (loads_page_width - 2 * loads_border - 2 * mark_room - 4) / 2,
+           left = loads_border + mark_room;
   const Mm middle = left + column + mark_room;
+  // As large as the longer column lets it be; the right one ends above the issue's code.
+  const std::vector<std::string> sums = worked_lines(job, bed, loads);
+  Mm height = 3;
+  while (height > least_letters &&
+         (written(sums, column, height) > top - 12 - loads_border - 3 ||
+          written(loads.assumptions, column, height) > top - 12 - loads_border - issue_height))
+    height -= 0.05;
   Mm y = write(list, pens.text, {left, top - 3}, column, 3.5, {"Sums to follow"});
-  write(list, pens.text, {left, y}, column, 3, worked_lines(job, bed, loads));
+  write(list, pens.text, {left, y}, column, height, sums);
   y = write(list, pens.text, {middle, top - 3}, column, 3.5, {"What is taken for granted"});
-  y = write(list, pens.text, {middle, y}, column, 3, loads.assumptions);
-  y = write(list, pens.text, {middle, y - 3}, column, 3.5, {"Before you build"});
-  write(list, pens.text, {middle, y}, column, 3,
-        {"The program advises; it does not certify. A heavy frame can crush, a trailer on level ground can "
-         "roll away, a log that rolls on can tip the bed.",
-         "Chock the wheels and set every jack on firm ground before a log is rolled on. Weld to a qualified "
-         "procedure.",
-         "Road rules, brakes, lamps, width and ratings differ by place; where law or doubt asks for it, have "
-         "a licensed engineer review these loads."});
+  write(list, pens.text, {middle, y}, column, height, loads.assumptions);
   return list;
 }
 
@@ -209,20 +142,21 @@ List2d sums_page(const Job& job, const Bed& bed, const LoadsResult& loads, const
 
 std::vector<List2d> loads_pages(const Job& job, const Bed& bed, const LoadsResult& loads,
                                 const Issue& issue) {
-  return {pictures_page(job, bed, loads, issue), sums_page(job, bed, loads, issue)};
+  return {pictures_page(job, bed, loads, issue), sums_page(job, bed, loads, issue),
+          summary_page(job, bed, loads, issue)};
 }
 
 void write_note(Sheet& page) {
   if (page.note.empty()) return;
   constexpr std::size_t most_lines = 6;
-  const Mm room = loads_page_width - border - issue_width - 2 - table_left;
+  const Mm room = loads_page_width - loads_border - issue_width - 2 - table_left;
   std::vector<std::string> lines = wrapped(page.note, letters, room - text_width(" ...", letters));
   if (lines.size() > most_lines) {
     lines.resize(most_lines);
     lines.back() += " ...";
   }
   const LoadsPens pens = pens_of(page.list);
-  Mm y = border + 3 + 4 * static_cast<double>(lines.size() - 1);
+  Mm y = loads_border + 3 + 4 * static_cast<double>(lines.size() - 1);
   for (const std::string& line : lines) {
     page.list.add(Text{pens.text, {table_left, y}, letters, line, Across::left, Up::baseline, 0});
     y -= 4;

@@ -141,14 +141,15 @@ void draw_at_work(const Picture& p) {
     const LogOrder& log = *p.job.order.work.log;
     const Mm from = p.along(s.log_position - log.length / 2), to = p.along(s.log_position + log.length / 2);
     p.labels.box(p.pens.thick, {from, log_top}, {to, log_top + p.along.size(log.diameter)});
-    p.labels.near({0,
-                   {(from + to) / 2, log_top + p.along.size(log.diameter) / 2},
-                   letters,
-                   fmt::format("log {}, middle at {}", p.say.mass(s.log_mass), p.say.place(s.log_position)),
-                   Across::centre,
-                   Up::middle,
-                   0},
-                  p.space);
+    p.labels.near(
+        {0,
+         {(from + to) / 2, log_top + p.along.size(log.diameter) / 2},
+         letters,
+         fmt::format("log {}, its weight at {}", p.say.mass(s.log_mass), p.say.place(s.log_position)),
+         Across::centre,
+         Up::middle,
+         0},
+        p.space);
     log_top += p.along.size(log.diameter);
   }
   const Mm tops = top + p.along.size(rail_top(p.job, p.bed));
