@@ -6,6 +6,7 @@
 #include <set>
 
 #include "advice/stops.h"
+#include "rules/standing_remedies.h"
 
 namespace bedwright {
 namespace {
@@ -64,6 +65,7 @@ void advise(const Job& job, int bunks, const Retry& retry, std::vector<Finding>&
     std::vector<Change> proposed = f.changes, kept;
     const std::vector<Change> more = candidates(job, bunks, f);
     proposed.insert(proposed.end(), more.begin(), more.end());
+    std::erase_if(proposed, [&](const Change& c) { return !can_be_done(job.frame, f.code, c); });
     std::size_t clean = 0;
     for (Change& change : proposed) {
       const auto brings = trials.brings(change, stop_of(f));

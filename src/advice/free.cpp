@@ -8,6 +8,7 @@
 #include <cmath>
 #include <map>
 
+#include "rules/standing_remedies.h"
 #include "units/figures.h"
 #include "units/print.h"
 #include "yaml/key_path.h"
@@ -175,10 +176,8 @@ std::vector<FreeValue> free_values(const Job& job, int bunks, const std::vector<
   if (!job.order.free.empty()) return all;
   std::map<std::string, int> kinds;  // the usual cost of a parameter, without its steps
   for (const FreeValue& f : all) kinds.try_emplace(f.change.key, f.cost / 100 * 100);
-  const auto add = [&](const Change& c, int step, std::set<int> proposed_by) {
-    if (ordered_or_measured(c.key)) return;
-    // Of tabs that stand only what is to be filed, cut off or added.
-    if (stands(job.frame) && is_within(c.key, "frame.tabs") && !c.key.starts_with("frame.tabs.to_")) return;
+  const auto add = [&](const Finding& f, const Change& c, int step, std::set<int> proposed_by) {
+    if (ordered_or_measured(c.key) || !can_be_done(job.frame, f.code, c)) return;
     const auto kind = kinds.find(c.key);
     all.push_back({{c.key, c.value},
                    (kind == kinds.end() ? only_proposed : kind->second) + std::min(step, most_steps),
@@ -189,12 +188,12 @@ std::vector<FreeValue> free_values(const Job& job, int bunks, const std::vector<
     ++number;
     if (f.severity != Severity::stop) continue;
     std::map<std::string, int> steps;  // of each parameter, in the rule's own order
-    for (const Change& c : f.changes) add(c, steps[c.key]++, {number});
+    for (const Change& c : f.changes) add(f, c, steps[c.key]++, {number});
   }
   // The usual step costs less, where it is one.
   for (const Finding& f : advised)
     if (f.severity == Severity::stop)
-      for (const Change& c : f.changes) add(c, most_steps, {});
+      for (const Change& c : f.changes) add(f, c, most_steps, {});
   return all;
 }
 

@@ -35,6 +35,7 @@ enum class Process {
   cut,        // by the plasma table, with the outline
   drilled,    // on the drill press or by magnetic drill, from a drill sheet
   in_place,   // drilled through the hole of what is bolted there, held in its place
+  on_site,    // by hand in steel that stands, from the sheet of its changes; never from a file
 };
 
 // A hole straight through one face of a part. `at` is in the face's own
@@ -209,6 +210,9 @@ struct Bolt {
   // The first part is laid on loose: it shifts and turns along the bed until its holes are over
   // the others', so nothing of the stack-up along the bed is left for the bolt to take.
   bool finds_its_place = false;
+  // Pack of shims under the first part, where the heights of what it lies on were measured. The
+  // model shows it at one height and has no shims: what is below lies so much lower.
+  std::optional<Mm> shim;
   bool in_place = true;  // false: a hole with nothing under it; no hardware placed
 };
 

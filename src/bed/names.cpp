@@ -217,7 +217,8 @@ NameInTwo name_in_two(const Part& part) {
   }
   const bool clip = part.id.kind == Kind::tab && std::holds_alternative<Member>(part.form);
   const bool tab = part.id.kind == Kind::tab || part.id.kind == Kind::tab_pad;
-  const std::string made = tab && part.id.of > 0 ? w.fresh : "",
+  const bool jack = part.id.kind == Kind::jack || part.id.kind == Kind::jack_plate;
+  const std::string made = (tab || jack) && part.id.of > 0 ? w.fresh : "",
                     filed = tab && part.id.number > 0 ? w.filed + std::to_string(part.id.number) : "";
   return {made + (clip ? w.clip_part : w.part[at(part.id.kind)]) + w.part_pose[at(part.id.pose)],
           part.id.kind == Kind::rail ? side_and_number(part.id)

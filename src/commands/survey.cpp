@@ -44,7 +44,16 @@ constexpr Measured measured[] = {
     {"tabs.plate.plate_thickness", "tab's plate, thickness"},
     {"tabs.plate.pad_thickness", "tab's pad, thickness; plate and pad together at every tab"},
     {"tabs.clip.standoff", "top of the clip above the main, at every tab"},
+    {"tabs.heights",
+     "top of each tab over a level line, minus where it is below: a string or a laser along each main, the "
+     "two "
+     "lines level with each other; an entry for each place, as - {at: 7 in, left: 0 in, right: -1/32 in}; "
+     "take "
+     "this line out where they are not measured, and shims are packed for the worst"},
     {"jack.existing", "mains' front end to the middle of each pair of jack plates"},
+    {"jack.old_holes",
+     "mains' front end to the middle of bolt holes that jacks have left in the webs; [] where there are "
+     "none"},
     {"axle.existing", "mains' front end to the middle of the axle, or of the group; both sides"},
     {"axle.tyre_inside", "inner face of one tyre to that of the other"},
     {"coupler.ball_ahead", "tongue's front cut to the middle of the ball's socket"},
@@ -58,6 +67,7 @@ const char* how_to_measure(const std::string& key) {
 
 struct Box {
   std::string key, how, drawn;
+  std::size_t places = 0;  // how many the frame it is begun from has, of what is listed
 };
 
 // Writes a frame key by key: what is measured left blank, the rest as the frame has it.
@@ -93,6 +103,7 @@ class SurveyWriter {
   void lengths(const char* key, std::vector<Mm>& values, Range, std::size_t, const char* doc, Need = {}) {
     if (!how_to_measure(path_ + key)) return;  // what is to be done is no survey's
     line(key, "", fmt::format("{} of them", values.size()), doc);
+    boxes_.back().places = values.size();
   }
   void mass(const char* key, Kg& value, Range range, const char* doc, Need need = {}) {
     quantity(key, Dimension::mass, value, value, range, doc, need);
@@ -121,7 +132,9 @@ class SurveyWriter {
     if (value) object(key, *value, doc, need);
   }
   template <class S>
-  void list(const char*, std::vector<S>&, std::size_t, const char*, Need = {}) {}
+  void list(const char* key, std::vector<S>&, std::size_t, const char* doc, Need = {}) {
+    if (how_to_measure(path_ + key)) line(key, "", "", doc);
+  }
 
  private:
   void quantity(const char* key, Dimension dimension, double value, double in_range, Range range,
@@ -147,46 +160,79 @@ class SurveyWriter {
 
 constexpr Mm page_wide = 279.4, page_high = 215.9, margin = 14;
 
-// Ruled boxes to write in, as many rows as a page holds.
-std::vector<Page> pages_to_print(const std::vector<Box>& boxes, const std::string& like) {
+// What is measured once, and what is measured at each of several places but the tabs.
+Table2d table_of_boxes(const std::vector<Box>& boxes) {
   Table2d table{{"WHAT", "HOW", "HERE", "MEASURED, LEFT", "MEASURED, RIGHT"}, {}};
   constexpr Mm how_width = 72, here_width = 28;
-  const auto add = [&](const std::string& what, const std::string& how, const std::string& here) {
-    const std::vector<std::string> hows = wrapped(how, small_text, how_width),
-                                   heres = wrapped(here, small_text, here_width);
+  const auto add = [&](const Box& box) {
+    const std::vector<std::string> hows = wrapped(box.how, small_text, how_width),
+                                   heres = wrapped(box.drawn, small_text, here_width);
     for (std::size_t i = 0; i < std::max(hows.size(), heres.size()); ++i)
       table.rows.push_back(
-          {i == 0 ? what : "", i < hows.size() ? hows[i] : "", i < heres.size() ? heres[i] : "", "", ""});
-    table.rows.push_back({"", "", "", "", ""});  // to write in
+          {i == 0 ? box.key : "", i < hows.size() ? hows[i] : "", i < heres.size() ? heres[i] : "", "", ""});
+    // To write in: a line, or one for each place and one more.
+    for (std::size_t i = 0; i < (box.places > 0 ? box.places + 1 : 1); ++i)
+      table.rows.push_back({"", box.places > 0 ? fmt::format("{:>40}", i + 1) : "", "", "", ""});
   };
-  for (const Box& b : boxes) add(b.key, b.how, b.drawn);
-  add("twist", "straight bars across both mains, front and rear, sighted over", "none");
-  add("diagonals", "web back corner to corner, both ways; they must agree", "");
-  add("welds", "every tab, cross member, tongue and coupler: cracks, undercut", "sound");
+  for (const Box& b : boxes)
+    if (!b.key.starts_with("tabs.existing") && b.key != "tabs.heights") add(b);
+  add({"twist", "straight bars across both mains, front and rear, sighted over", "none"});
+  add({"diagonals", "web back corner to corner, both ways; they must agree", ""});
+  add({"welds", "every tab, cross member, tongue and coupler: cracks, undercut", "sound"});
+  return table;
+}
+
+// Every tab by itself: a line for each the frame it is begun from has, and two more.
+Table2d table_of_tabs(std::size_t tabs) {
+  Table2d table{{"TAB", "HOLE, LEFT", "HOLE, RIGHT", "OUT FROM WEB, L", "OUT FROM WEB, R", "SLOT, LEFT",
+                 "SLOT, RIGHT", "HEIGHT, LEFT", "HEIGHT, RIGHT"},
+                {}};
+  constexpr std::size_t further = 2;
+  for (std::size_t i = 0; i < tabs + further; ++i) {
+    table.rows.push_back({std::to_string(i + 1), "", "", "", "", "", "", "", ""});
+    table.rows.push_back({"", "", "", "", "", "", "", "", ""});
+  }
+  return table;
+}
+
+void add_pages(std::vector<Page>& pages, const Table2d& table, const std::vector<std::string>& notes) {
+  constexpr Mm note_apart = 5.5;
+  const Mm head = 10 + note_apart * static_cast<double>(notes.size());
   const auto per_page =
-      static_cast<std::size_t>((page_high - 2 * margin - 21) / (table_row_height * small_text)) - 1;
-  std::vector<Page> pages;
+      static_cast<std::size_t>((page_high - 2 * margin - head - 1) / (table_row_height * small_text)) - 1;
   for (std::size_t first = 0; first < table.rows.size(); first += per_page) {
     List2d list;
     const Pens pens(list);
-    list.add(Text{pens.text,
-                  {margin, page_high - margin - 5},
-                  large_text,
-                  fmt::format("SURVEY OF A FRAME THAT STANDS, page {}", pages.size() + 1),
-                  Across::left,
-                  Up::baseline,
-                  0});
-    const auto note = [&](Mm down, const std::string& text) {
-      list.add(Text{
-          pens.text, {margin, page_high - margin - down}, small_text, text, Across::left, Up::baseline, 0});
+    const auto put = [&](Mm down, Mm height, const std::string& text) {
+      list.add(
+          Text{pens.text, {margin, page_high - margin - down}, height, text, Across::left, Up::baseline, 0});
     };
-    note(11, "Everything from the mains' front ends, hooked on; to the nearest 1/32 in or 0.5 mm. HERE: as " +
-                 like + " has it.");
-    note(16.5, "Frame no. ____________    by ____________    on ____________");
+    put(5, large_text, fmt::format("SURVEY OF A FRAME THAT STANDS, page {}", pages.size() + 1));
+    for (std::size_t i = 0; i < notes.size(); ++i)
+      put(11 + note_apart * static_cast<double>(i), small_text, notes[i]);
     draw_table(list, table, first, std::min(first + per_page, table.rows.size()),
-               {margin, page_high - margin - 20}, small_text, pens.text, pens.table);
+               {margin, page_high - margin - head}, small_text, pens.text, pens.table);
     pages.push_back({std::move(list), page_wide, page_high, "Survey"});
   }
+}
+
+// Ruled boxes to write in, as many rows as a page holds.
+std::vector<Page> pages_to_print(const std::vector<Box>& boxes, const std::string& like) {
+  const std::string from_front =
+                        "Everything from the mains' front ends, hooked on; to the nearest 1/32 in or 0.5 mm.",
+                    who = "Frame no. ____________    by ____________    on ____________";
+  std::vector<Page> pages;
+  add_pages(pages, table_of_boxes(boxes), {from_front + " HERE: as " + like + " has it.", who});
+  std::size_t tabs = 0;
+  for (const Box& b : boxes)
+    if (b.key == "tabs.existing") tabs = b.places;
+  add_pages(
+      pages, table_of_tabs(tabs),
+      {from_front + " HOLE: to the middle of each tab's hole. OUT FROM WEB: back of the main's web to the "
+                    "hole's middle.",
+       "SLOT: end to end. HEIGHT: top of the tab over a level line along each main, the two lines level "
+       "with each other; minus where it is below.",
+       who});
   return pages;
 }
 

@@ -5,6 +5,7 @@
 
 #include "layout/layout.h"
 #include "rules/loads/rules.h"
+#include "rules/standing_remedies.h"
 
 namespace bedwright {
 namespace {
@@ -35,6 +36,7 @@ Examined::Examined(Job job_in, Bed bed_in, const ExamineOptions& options)
     findings = with_open_pairs_judged(scene, *judge, std::move(findings));
   }
   add(findings, std::move(about_loads));
+  keep_to_what_stands(job, findings);
 }
 
 bool Examined::is_stopped() const { return has_stop(findings); }
@@ -59,6 +61,7 @@ Examination examine(FileStore& store, const std::string& order_path, const std::
 std::vector<Finding> with_load_remedies(const Examined& e, std::vector<Finding> findings) {
   if (std::erase_if(findings, [](const Finding& f) { return is_about_loads(f.code); }) == 0) return findings;
   add(findings, load_findings(e.job, e.bed, e.loads, e.figures()));
+  keep_to_what_stands(e.job, findings);
   return findings;
 }
 

@@ -12,7 +12,7 @@ namespace bedwright {
 namespace {
 
 Mm stack_height(const Bolt& bolt) {
-  Mm height = bolt.size.nut_height;
+  Mm height = bolt.size.nut_height + bolt.shim.value_or(0);
   for (const Washer& w : bolt.under_head) height += w.thickness;
   for (const Ply& p : bolt.plies) height += p.thickness;
   for (const Washer& w : bolt.under_nut) height += w.thickness;
@@ -60,8 +60,10 @@ int Builder::add(const Identity& id, const std::string& material, Origin origin,
     origin = Origin::standing;
     if (Plate* plate = std::get_if<Plate>(&form))
       for (Hole& hole : plate->holes) hole.process = Process::as_bought;
+    // But for what the frame's file asks to be drilled in its mains.
     if (Member* member = std::get_if<Member>(&form))
-      for (FaceHole& hole : member->holes) hole.hole.process = Process::as_bought;
+      for (FaceHole& hole : member->holes)
+        if (hole.hole.process != Process::on_site) hole.hole.process = Process::as_bought;
   }
   return add_new(id, material, origin, std::move(form));
 }
@@ -113,6 +115,7 @@ Bolt Builder::assemble(const BoltPlan& p) {
   bolt.direction = p.direction;
   bolt.stack_up = p.stack_up;
   bolt.finds_its_place = p.finds_its_place;
+  bolt.shim = p.shim;
   bolt.under_head = {bolt.size.flat};
   for (const Through& t : p.plies) {
     Ply ply = ply_through(bed, t.item, t.hole);

@@ -27,6 +27,7 @@ struct BoltPlan {
   std::vector<Through> plies;          // in order from the head
   std::vector<Contribution> stack_up;  // first ply against the others
   bool finds_its_place = false;        // see Bolt
+  std::optional<Mm> shim = {};         // see Bolt
 };
 
 // Size, grade and coating as the hole asks for them.

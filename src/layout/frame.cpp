@@ -25,45 +25,60 @@ std::vector<FaceHole> drains(const Builder& b, const Section& s, Mm length, Mm f
 // From a cross member's end, and from where something lies under a main: room for the drill.
 constexpr Mm drain_room = 2 * inch;
 
-// The holes of a main: jack bolts, in member coordinates (from the front end). A tube has
-// none: its jacks' plates are welded on, for no nut goes inside. It drains behind the tongue
-// and ahead of the corner gussets.
-// They are drilled from a sheet in marks of the tape, so that is where they are:
+// The four holes of one jack in a main's web, by dx, then dz, in member coordinates (from the
+// front end). They are drilled from a sheet in marks of the tape, so that is where they are:
 // the rounding is a real offset from the jack's own holes, and the fit counts it.
-// Sorted along the main; the builder keeps which of them are each jack's four.
+std::vector<FaceHole> holes_of_jack(const Builder& b, Mm from_front_end, Process process) {
+  const FrameJack& j = b.frame.jack;
+  const Mm mark = b.order.order.tape, half = b.main_section().depth / 2;
+  const Mm up = half - on_tape(half - j.bolt_z / 2, mark);
+  std::vector<FaceHole> holes;
+  for (double dx : {-0.5, 0.5})
+    for (double dz : {-1.0, 1.0})
+      holes.push_back({Face::web,
+                       {{on_tape(from_front_end + dx * j.bolt_x, mark), tidy(dz * up)},
+                        j.hole.diameter,
+                        j.hole.slot.value_or(j.hole.diameter),
+                        0,
+                        process,
+                        Kind::jack_bolt}});
+  return holes;
+}
+
+// The holes of a main, sorted along it: those for jack bolts, of which the builder keeps which
+// are each jack's four, and those of jacks that are there no more.
+// A tube has none: its jacks' plates are welded on, for no nut goes inside. It drains behind the
+// tongue and ahead of the corner gussets.
 std::vector<FaceHole> main_holes(Builder& b) {
   if (is_closed(b.main_section()))
     return drains(b, b.main_section(), b.main_length(),
                   std::max(b.frame.tongue.back, b.frame.corner_gusset.leg) + drain_room);
-  const FrameJack& j = b.frame.jack;
-  const Mm mark = b.order.order.tape, half = b.main_section().depth / 2;
-  const Mm up = half - on_tape(half - j.bolt_z / 2, mark);
   struct Made {
     FaceHole hole;
-    std::size_t jack, of;
+    int jack;  // -1: of none that is there
+    std::size_t of;
   };
   std::vector<Made> made;
-  for (std::size_t k = 0; k < b.order.jacks.size(); ++k) {
+  const auto add = [&](Mm at, Process process, int jack) {
     std::size_t of = 0;
-    for (double dx : {-0.5, 0.5})
-      for (double dz : {-1.0, 1.0})
-        made.push_back({{Face::web,
-                         {{on_tape(b.order.jacks[k] - b.main_start() + dx * j.bolt_x, mark), tidy(dz * up)},
-                          j.hole.diameter,
-                          j.hole.slot.value_or(j.hole.diameter),
-                          0,
-                          j.drilled_in_place ? Process::in_place : Process::drilled,
-                          Kind::jack_bolt}},
-                        k,
-                        of++});
+    for (const FaceHole& hole : holes_of_jack(b, at, process)) made.push_back({hole, jack, of++});
+  };
+  for (std::size_t k = 0; k < b.order.jacks.size(); ++k) {
+    const Mm at = b.order.jacks[k] - b.main_start();
+    const Process process = is_new_place(b.frame.jack, at)  ? Process::on_site
+                            : b.frame.jack.drilled_in_place ? Process::in_place
+                                                            : Process::drilled;
+    add(at, process, static_cast<int>(k));
   }
+  for (const Mm at : places_left_by_jacks(b.frame.jack)) add(at, Process::as_bought, -1);
   std::stable_sort(made.begin(), made.end(), [](const Made& p, const Made& q) {
     return std::pair(p.hole.hole.at.x, p.hole.hole.at.y) < std::pair(q.hole.hole.at.x, q.hole.hole.at.y);
   });
   std::vector<FaceHole> holes;
   b.main_jack_holes.assign(b.order.jacks.size(), {});
-  for (Made& m : made) {
-    b.main_jack_holes[m.jack][m.of] = static_cast<int>(holes.size());
+  for (const Made& m : made) {
+    if (m.jack >= 0)
+      b.main_jack_holes[static_cast<std::size_t>(m.jack)][m.of] = static_cast<int>(holes.size());
     holes.push_back(m.hole);
   }
   return holes;

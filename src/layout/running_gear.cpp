@@ -1,4 +1,5 @@
 // Bought items on the frame: axles and wheels, jacks, coupler, tongue jack.
+#include <algorithm>
 #include <cmath>
 
 #include "layout/builder.h"
@@ -180,11 +181,21 @@ void lay_jacks(Builder& b) {
   const FrameJack& j = b.frame.jack;
   const Mm mid = jack_middle(b);
   const bool tube = is_closed(b.main_section());
-  const int jack_part = b.add({Kind::jack}, "", Origin::bought, jack_item(b));
-  const int plate_part = b.add({Kind::jack_plate}, b.frame.grade, Origin::made, jack_plate(b));
+  if (tube && (!j.to_move.empty() || !j.to_add.empty()))
+    return b.problem("frame.jack", "to_move and to_add drill holes in place, and no bolt goes through a tube",
+                     "leave them out: the jacks of mains of tube stay where their plates are welded on");
+  const int jack_there = b.add({Kind::jack}, "", Origin::bought, jack_item(b));
+  const int plate_there = b.add({Kind::jack_plate}, b.frame.grade, Origin::made, jack_plate(b));
   int number = 0;
   for (Mm x : b.order.jacks) {
     ++number;
+    const bool fresh = std::any_of(j.to_add.begin(), j.to_add.end(),
+                                   [&](Mm at) { return std::abs(at + b.main_start() - x) < same_place; });
+    const int jack_part =
+        fresh ? b.add_new({Kind::jack, Side::middle, 0, 1}, "", Origin::bought, jack_item(b)) : jack_there;
+    const int plate_part =
+        fresh ? b.add_new({Kind::jack_plate, Side::middle, 0, 1}, b.frame.grade, Origin::made, jack_plate(b))
+              : plate_there;
     for (Side side : both_sides) {
       const double out = outward(side);
       const int main = b.main(side);

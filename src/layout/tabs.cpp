@@ -9,6 +9,7 @@
 #include <map>
 
 #include "bed/names.h"
+#include "bed/rail_gaps.h"
 #include "bed/stack_up.h"
 #include "layout/builder.h"
 #include "params/datum.h"
@@ -37,7 +38,9 @@ struct Planned {
   Mm x = 0;  // its hole, world
   int number = 0;
   Mm slot_length = 0;
-  bool fresh = false;  // made for a frame that stands
+  bool fresh = false;             // made for a frame that stands
+  std::optional<Mm> height = {};  // its top, where it was measured
+  std::optional<Mm> shim = {};    // under the rail there, where all were measured
 };
 
 // Parts of one kind of tab: all alike but for slots that were filed and tabs that are new.
@@ -106,6 +109,7 @@ struct Tab {
   Mm x = 0;  // of its hole, where it was meant to be
   int item = -1, pad = -1;
   bool fresh = false;
+  std::optional<Mm> shim;
   bool used = false;
 };
 
@@ -221,27 +225,29 @@ Found found_tabs(const Builder& b) {
   return found;
 }
 
-// Tabs that stand, as they are to be: those to be cut off left out, filed slots at their
-// length, new ones numbered on behind the last.
-std::vector<Planned> on_a_standing_frame(const Builder& b) {
+// A side's tabs that stand, as they are to be: those to be cut off left out, filed slots at
+// their length, new ones numbered on behind the last.
+std::vector<Planned> on_a_standing_frame(const Builder& b, Side side) {
   const FrameTabs& t = b.frame.tabs;
-  std::vector<Mm> places = t.existing;
-  std::sort(places.begin(), places.end());
-  std::vector<Mm> off = t.to_cut_off, on = t.to_add;
-  for (const TabReplaced& r : t.to_replace) {
+  const OneSideTabs tabs = one_side(t, side == Side::left ? t.left : t.right);
+  std::vector<Mm> off = tabs.to_cut_off, on = tabs.to_add;
+  for (const TabReplaced& r : tabs.to_replace) {
     off.push_back(r.at);
     on.push_back(r.with);
   }
   std::vector<Planned> all;
   int number = 0;
   const auto at = [](Mm x) { return [x](Mm y) { return std::abs(x - y) < same_place; }; };
-  for (const Mm x : places) {
+  for (const Mm x : tabs.existing) {
     ++number;
     if (std::any_of(off.begin(), off.end(), at(x))) continue;
     Planned tab{tidy(b.main_start() + x), number, t.slot_length};
-    for (const std::vector<TabFiled>* filed : {&t.filed, &t.to_file})
+    for (const std::vector<TabFiled>* filed : {&tabs.filed, &tabs.to_file})
       for (const TabFiled& f : *filed)
         if (std::abs(f.at - x) < same_place) tab.slot_length = f.slot_length;
+    for (const TabHeight& h : t.heights)
+      if (std::abs(h.at - x) < same_place && (side == Side::left ? h.left : h.right))
+        tab.height = side == Side::left ? h.left : h.right;
     all.push_back(tab);
   }
   for (const Mm x : on) all.push_back({tidy(b.main_start() + x), ++number, t.slot_length, true});
@@ -251,13 +257,36 @@ std::vector<Planned> on_a_standing_frame(const Builder& b) {
 // Where a side's tabs go: under every track hole to the nearest mark of the tape, front
 // to rear, or where the existing frame has them.
 std::vector<Planned> planned_tabs(const Builder& b, Side side) {
-  if (!b.frame.tabs.existing.empty()) return on_a_standing_frame(b);
+  if (!b.frame.tabs.existing.empty()) return on_a_standing_frame(b, side);
   std::vector<Planned> all;
   for (std::size_t s = 0; s < b.track().starts.size(); ++s)
     for (Mm within : b.track().holes[s].mounting(side))
       all.push_back({on_tape(b.track().starts[s] + within, b.order.order.tape),
                      static_cast<int>(all.size()) + 1, b.frame.tabs.slot_length});
   return all;
+}
+
+// Of the tabs that were measured and lie under the rails: the packs that lay these straight.
+void plan_shims(const Builder& b, std::vector<Planned>& left, std::vector<Planned>& right) {
+  const Mm half = b.frame.tabs.length / 2, thinnest = b.order.order.figures().shim_step();
+  const auto under_rails = [&](std::vector<Planned>& planned) {
+    std::vector<Planned*> tabs;
+    for (Planned& tab : planned)
+      if (tab.height && tab.x > -half && tab.x < b.track().total_length + half) tabs.push_back(&tab);
+    return tabs;
+  };
+  const auto tops = [](const std::vector<Planned*>& tabs) {
+    std::vector<TabTop> all;
+    for (const Planned* tab : tabs) all.push_back({tab->x, *tab->height});
+    return all;
+  };
+  const auto put = [&](const std::vector<Planned*>& tabs, const std::vector<Mm>& gaps) {
+    for (std::size_t i = 0; i < tabs.size(); ++i) tabs[i]->shim = pack_for(gaps[i], thinnest);
+  };
+  const std::vector<Planned*> on_left = under_rails(left), on_right = under_rails(right);
+  const RailGaps gaps = rail_gaps(tops(on_left), tops(on_right));
+  put(on_left, gaps.left);
+  put(on_right, gaps.right);
 }
 
 Tab* nearest_free(std::vector<Tab>& tabs, Mm x) {
@@ -267,10 +296,8 @@ Tab* nearest_free(std::vector<Tab>& tabs, Mm x) {
   return best;
 }
 
-// How many tabs the side has.
-int lay_side(Builder& b, PartsOfTabs& parts, Side side, Found& found) {
+void lay_side(Builder& b, PartsOfTabs& parts, const std::vector<Planned>& planned, Side side, Found& found) {
   std::vector<Tab> tabs;
-  const std::vector<Planned> planned = planned_tabs(b, side);
   for (const Planned& tab : planned) {
     const auto it = found.find({Kind::tab, side, tab.number});
     Vec2 off;
@@ -280,6 +307,7 @@ int lay_side(Builder& b, PartsOfTabs& parts, Side side, Found& found) {
     }
     tabs.push_back(place_tab(b, parts.of(tab), side, tab.number, tab.x, off));
     tabs.back().fresh = tab.fresh;
+    tabs.back().shim = tab.shim;
   }
   int number = 0;
   for (int s = 0; s < b.track().sections; ++s) {
@@ -300,25 +328,29 @@ int lay_side(Builder& b, PartsOfTabs& parts, Side side, Found& found) {
         continue;
       }
       tab->used = true;
+      bolt.shim = tab->shim;
       const Mm pad = b.order.tolerances.pad_placement;
       if (tab->pad >= 0) bolt.plies.push_back({tab->pad, 0, {either_way("pad on its plate", pad, pad)}});
       bolt.plies.push_back({tab->item, 0});
       b.bolt(bolt);
     }
   }
-  return planned.empty() ? 0 : planned.back().number;
 }
 
 }  // namespace
 
 void lay_tabs(Builder& b) {
   PartsOfTabs parts(b);
+  std::vector<Planned> left = planned_tabs(b, Side::left), right = planned_tabs(b, Side::right);
+  plan_shims(b, left, right);
   auto found = found_tabs(b);
-  int last = 0;  // as many on either side
-  for (Side side : both_sides) last = lay_side(b, parts, side, found);
+  lay_side(b, parts, left, Side::left, found);
+  lay_side(b, parts, right, Side::right, found);
+  const auto last = [](const std::vector<Planned>& tabs) { return tabs.empty() ? 0 : tabs.back().number; };
   for (const auto& [id, tab] : found)
-    b.problems.push_back({tab->tab.mark, "there is no tab " + tab->tab.text,
-                          fmt::format("tabs run L1 to L{0} and R1 to R{0}, from the front", last)});
+    b.problems.push_back(
+        {tab->tab.mark, "there is no tab " + tab->tab.text,
+         fmt::format("tabs run L1 to L{} and R1 to R{}, from the front", last(left), last(right))});
 }
 
 }  // namespace bedwright

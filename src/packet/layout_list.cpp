@@ -10,8 +10,9 @@ namespace {
 
 bool is_listed(const Bed& bed, const Item& item) {
   const Kind kind = item.id.kind;
-  return item.shown && item.bolt < 0 && bed.parts[item.part].origin != Origin::kit && kind != Kind::main &&
-         kind != Kind::tongue && kind != Kind::wheel;
+  const Origin origin = bed.parts[item.part].origin;
+  return item.shown && item.bolt < 0 && origin != Origin::kit && origin != Origin::standing &&
+         kind != Kind::main && kind != Kind::tongue && kind != Kind::wheel;
 }
 
 // The world x of the hole of a made part that has just one.

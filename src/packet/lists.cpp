@@ -53,13 +53,27 @@ void plate_rows(Csv& csv, const Part& part, const Plate& plate, int quantity, co
 
 }  // namespace
 
-std::string parts_csv(const Bed& bed, const Heading& heading) {
+namespace {
+
+// Items of a part that are shown and stand already, or are yet to be had.
+int count_of(const Bed& bed, std::size_t part, bool standing) {
+  int count = 0;
+  for (const Item& item : bed.items) {
+    if (!item.shown || item.part != static_cast<int>(part)) continue;
+    const bool is_there = item.bolt >= 0 ? stands(bed, bed.bolts.at(static_cast<std::size_t>(item.bolt)))
+                                         : bed.parts[part].origin == Origin::standing;
+    if (is_there == standing) ++count;
+  }
+  return count;
+}
+
+std::string parts_of(const Bed& bed, const Heading& heading, bool standing) {
   Csv csv;
   csv.row(
       {"part", "quantity", "material", "form", "size", "origin", "kg each", "kg all", "lb each", "lb all"});
   for (std::size_t i = 0; i < bed.parts.size(); ++i) {
     const Part& part = bed.parts[i];
-    const int quantity = bed.count(static_cast<int>(i));
+    const int quantity = count_of(bed, i, standing);
     if (quantity == 0) continue;
     const auto [form, size] = part_form(part, heading.figures());
     const Kg each = mass(part);
@@ -67,6 +81,14 @@ std::string parts_csv(const Bed& bed, const Heading& heading) {
              CsvCell(each * quantity, 3), CsvCell(each / pound, 2), CsvCell(each * quantity / pound, 2)});
   }
   return csv.text();
+}
+
+}  // namespace
+
+std::string parts_csv(const Bed& bed, const Heading& heading) { return parts_of(bed, heading, false); }
+
+std::string standing_parts_csv(const Bed& bed, const Heading& heading) {
+  return parts_of(bed, heading, true);
 }
 
 std::string cut_list_csv(const Bed& bed, const Heading& heading) {

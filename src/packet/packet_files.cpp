@@ -50,7 +50,12 @@ void add_lists(const Examined& e, std::vector<PacketFile>& files) {
   files.push_back({"lists/drill_list.csv", drill_list_csv(e.bed, heading)});
   files.push_back({"lists/stacks.csv", stacks_csv(e.bed, heading)});
   files.push_back({"lists/welds.csv", welds_csv(e.bed, heading)});
-  if (stands(e.job.frame)) files.push_back({"lists/standing_welds.csv", standing_welds_csv(e.bed, heading)});
+  if (stands(e.job.frame)) {
+    files.push_back({"lists/changes.csv", changes_csv(e.job, e.bed)});
+    files.push_back({"lists/standing_parts.csv", standing_parts_csv(e.bed, heading)});
+    files.push_back({"lists/standing_stacks.csv", standing_stacks_csv(e.bed, heading)});
+    files.push_back({"lists/standing_welds.csv", standing_welds_csv(e.bed, heading)});
+  }
   files.push_back({"lists/moving.csv", moving_csv(e.job, e.bed)});
   files.push_back({"lists/hardware.csv",
                    hardware_csv(e.bed, e.job.kit.box, heading, e.job.order.spares, shims(e.job, e.bed))});

@@ -5,12 +5,15 @@
 
 namespace bedwright {
 
-std::string stacks_csv(const Bed& bed, const Heading& heading) {
+namespace {
+
+std::string stacks_of(const Bed& bed, const Heading& heading, bool standing) {
   const Figures figures = heading.figures();
   Csv csv;
   csv.row({"bolt", "size", "length mm", "from the head", "item", "hole", "hole mm", "slot mm", "slot x",
            "slot y", "slot z", "thickness", "thickness mm", "x mm", "y mm", "z mm"});
   for (const Bolt& bolt : bed.bolts) {
+    if (stands(bed, bolt) != standing) continue;
     int order = 0;
     for (const Ply& ply : bolt.plies) {
       const HoleInWorld hole = hole_in_world(bed, ply);
@@ -25,6 +28,14 @@ std::string stacks_csv(const Bed& bed, const Heading& heading) {
     }
   }
   return csv.text();
+}
+
+}  // namespace
+
+std::string stacks_csv(const Bed& bed, const Heading& heading) { return stacks_of(bed, heading, false); }
+
+std::string standing_stacks_csv(const Bed& bed, const Heading& heading) {
+  return stacks_of(bed, heading, true);
 }
 
 }  // namespace bedwright

@@ -42,9 +42,18 @@ class CrossCheck {
   // cross_frame.cpp
   void check_frame_names();
   void check_tabs();
+  void check_bought();
+  // cross_standing.cpp
+  struct SideOfTabs {
+    const char* name = "";
+    std::vector<Mm> places;  // of its tabs' holes
+  };
   void check_existing();
   void check_changes();
-  void check_bought();
+  void check_work(const std::string& where, const TabWork& work, const std::vector<SideOfTabs>& sides);
+  void check_heights();
+  void check_jacks();
+  void on_the_mains(const std::string& list, const std::vector<Mm>& places);
 
   // cross_check.cpp
   void check_hole(const Document& document, const std::string& key, const BoltHole& hole);

@@ -6,7 +6,6 @@
 
 #include "params/cross_check.h"
 #include "units/print.h"
-#include "yaml/key_path.h"
 
 namespace bedwright {
 
@@ -107,105 +106,6 @@ void CrossCheck::check_tabs() {
             fmt::format("is not used by tabs of style {}", wants_plate ? "plate" : "clip"),
             fmt::format("leave it out, or change the style to {}", extra));
   }
-}
-
-void CrossCheck::check_existing() {
-  const FrameFile& frame = job_.frame;
-  if (sound(frame_, {"tabs.existing"}) && given(frame_, "tabs.existing") && frame.tabs.existing.empty()) {
-    problem(frame_, "tabs.existing", "lists no tab",
-            "list the tab holes of the frame, or leave the key out to put a tab under every track hole");
-  }
-  check_ascending(frame_, "tabs.existing", frame.tabs.existing);
-  check_ascending(frame_, "cross_member.existing", frame.cross_member.existing);
-  if (sound(frame_, {"tabs.existing", "tabs.existing_line", "main.length"})) {
-    const bool listed = !frame.tabs.existing.empty();
-    if (listed && !frame.tabs.existing_line)
-      problem(frame_, "tabs.existing",
-              "says where the tabs' holes are along the mains, and nothing says where across",
-              "measure from the back of the main's web out to the middle of the holes and add it as "
-              "tabs.existing_line");
-    if (!listed && frame.tabs.existing_line)
-      problem(frame_, "tabs.existing_line",
-              "is for tabs of a frame that exists, and tabs.existing lists none",
-              "list the tab holes, or leave this key out");
-    if (listed && !frame.main.length)
-      problem(frame_, "tabs.existing",
-              "is of a frame that exists, and main.length does not say how long its mains are",
-              "measure a main and add it as main.length");
-  }
-  if (sound(frame_, {"standing", "tabs.existing"}) && stands(frame) && frame.tabs.existing.empty())
-    problem(frame_, "standing", "says that the frame stands, and nothing says where its tabs are",
-            "measure from the mains' front end to each tab's hole, and list them as tabs.existing");
-  check_changes();
-  check_ascending(frame_, "jack.existing", frame.jack.existing);
-  if (sound(frame_, {"standing", "tabs.existing", "jack.existing", "axle.existing"}) && !stands(frame)) {
-    if (!frame.jack.existing.empty())
-      problem(frame_, "jack.existing", "is of a frame that stands, and this one is yet to be made",
-              "leave it out, or say standing: true and list the tabs that stand");
-    if (frame.axle.existing)
-      problem(frame_, "axle.existing", "is of a frame that stands, and this one is yet to be made",
-              "leave it out, or say standing: true and list the tabs that stand");
-  }
-  if (!frame.main.length) return;
-  for (std::size_t i = 0; i < frame.jack.existing.size(); ++i)
-    check_order(frame_, path_to("jack.existing", i + 1), frame.jack.existing[i], "main.length",
-                *frame.main.length);
-  if (frame.axle.existing)
-    check_order(frame_, "axle.existing", *frame.axle.existing, "main.length", *frame.main.length);
-  for (std::size_t i = 0; i < frame.cross_member.existing.size(); ++i) {
-    check_order(frame_, path_to("cross_member.existing", i + 1), frame.cross_member.existing[i],
-                "main.length", *frame.main.length);
-  }
-  for (std::size_t i = 0; i < frame.tabs.existing.size(); ++i) {
-    check_order(frame_, path_to("tabs.existing", i + 1), frame.tabs.existing[i], "main.length",
-                *frame.main.length);
-  }
-}
-
-// What is to be done to the tabs of a frame that stands, and what was done.
-void CrossCheck::check_changes() {
-  const FrameTabs& t = job_.frame.tabs;
-  if (!sound(frame_, {"standing", "tabs"})) return;
-  for (const auto& [key, any] :
-       {std::pair("tabs.filed", !t.filed.empty()), std::pair("tabs.to_file", !t.to_file.empty()),
-        std::pair("tabs.to_cut_off", !t.to_cut_off.empty()), std::pair("tabs.to_add", !t.to_add.empty()),
-        std::pair("tabs.to_replace", !t.to_replace.empty())})
-    if (any && (!stands(job_.frame) || t.existing.empty()))
-      problem(frame_, key, "is of a frame that stands, and this one is yet to be made",
-              "leave it out, or say standing: true and list the tabs that stand");
-  const auto stands_at = [&](const std::string& key, Mm at) {
-    if (t.existing.empty() || std::any_of(t.existing.begin(), t.existing.end(),
-                                          [&](Mm x) { return std::abs(x - at) < same_place; }))
-      return;
-    const Mm nearest = *std::min_element(t.existing.begin(), t.existing.end(),
-                                         [&](Mm a, Mm b) { return std::abs(a - at) < std::abs(b - at); });
-    problem(frame_, key, fmt::format("{}: no tab stands there", both_units(Dimension::length, at)),
-            fmt::format("give the place as tabs.existing lists it; the nearest is {}",
-                        both_units(Dimension::length, nearest)));
-  };
-  for (const auto& [list, all] : {std::pair("tabs.filed", &t.filed), std::pair("tabs.to_file", &t.to_file)})
-    for (std::size_t i = 0; i < all->size(); ++i) {
-      const TabFiled& f = (*all)[i];
-      stands_at(path_to(list, i + 1) + ".at", f.at);
-      if (f.slot_length <= t.slot_length + same_place || f.slot_length > t.length)
-        problem(frame_, path_to(list, i + 1) + ".slot_length",
-                fmt::format("{} is no filed slot's length: the slot was {} and the tab is {} long",
-                            both_units(Dimension::length, f.slot_length),
-                            both_units(Dimension::length, t.slot_length),
-                            both_units(Dimension::length, t.length)),
-                "give the slot's length overall once it is filed");
-    }
-  for (std::size_t i = 0; i < t.to_cut_off.size(); ++i)
-    stands_at(path_to("tabs.to_cut_off", i + 1), t.to_cut_off[i]);
-  for (std::size_t i = 0; i < t.to_replace.size(); ++i) {
-    const std::string entry = path_to("tabs.to_replace", i + 1);
-    stands_at(entry + ".at", t.to_replace[i].at);
-    if (job_.frame.main.length)
-      check_order(frame_, entry + ".with", t.to_replace[i].with, "main.length", *job_.frame.main.length);
-  }
-  if (job_.frame.main.length)
-    for (std::size_t i = 0; i < t.to_add.size(); ++i)
-      check_order(frame_, path_to("tabs.to_add", i + 1), t.to_add[i], "main.length", *job_.frame.main.length);
 }
 
 void CrossCheck::check_bought() {

@@ -1,17 +1,18 @@
 // The frame: what the shop makes, and the bought items it carries.
 #pragma once
 
+#include <algorithm>
+#include <cmath>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "params/frame_tabs.h"
 #include "params/kit.h"
 #include "units/units.h"
 #include "yaml/mark.h"
 
 namespace bedwright {
-
-enum class TabStyle { plate, clip };
 
 struct FrameMain {
   Name section;
@@ -37,47 +38,6 @@ struct FrameTongue {
   Mm back = 0;        // how far the channels run behind the mains' front end
 };
 
-// Plate tab: a plate on the main's top flange with a pad under the rail.
-struct PlateTab {
-  Mm plate_thickness = 0, pad_thickness = 0;
-  Mm inboard = 0, outboard = 0;  // plate's edges from the web back
-  Mm pad_width = 0;              // across, centred on the hole
-};
-
-// Clip tab: a length of angle on the web's back.
-struct ClipTab {
-  Name section;
-  Mm standoff = 0;
-};
-
-// The slot of the two tabs at one place of a frame that stands, filed longer evenly both ways.
-struct TabFiled {
-  Mm at = 0;  // the hole, behind the mains' front end
-  Mm slot_length = 0;
-};
-
-// Two tabs of a frame that stands, to be cut off, and new ones beside.
-struct TabReplaced {
-  Mm at = 0, with = 0;  // old and new holes, behind the mains' front end
-};
-
-struct FrameTabs {
-  TabStyle style = TabStyle::plate;
-  Mm length = 0;         // along the main
-  Mm hole_diameter = 0;  // width of the slot
-  Mm slot_length = 0;    // overall, along the main
-  Mm weld_leg = 0;
-  std::optional<PlateTab> plate;
-  std::optional<ClipTab> clip;
-  std::vector<Mm> existing;         // tab holes of a frame that exists, behind the mains' front end
-  std::optional<Mm> existing_line;  // the same holes, outward from the web's back
-  std::vector<TabFiled> filed;      // of those that stand
-  // Still to be done to a frame that stands, on both sides alike; holes behind the mains' front end.
-  std::vector<TabFiled> to_file;
-  std::vector<Mm> to_cut_off, to_add;
-  std::vector<TabReplaced> to_replace;
-};
-
 struct FrameCornerGusset {
   Mm leg = 0, thickness = 0, corner_cut = 0;
 };
@@ -90,6 +50,11 @@ struct JackCrank {
   Mm radius = 0;  // from its axle to the outside of the grip
   Mm axle = 0;    // above the post's top (minus: below), of the circle's underside or of the axle
   Mm depth = 0;   // of crank and grip together, along the axle
+};
+
+// A pair of jacks of a frame that stands, still to be unbolted and bolted up elsewhere.
+struct JackMoved {
+  Mm from = 0, to = 0;  // middles of their plates, behind the mains' front end
 };
 
 struct FrameJack {
@@ -105,6 +70,9 @@ struct FrameJack {
   std::optional<Mm> foot;                            // side of its square foot plate; else the post's width
   std::vector<Mm>
       existing;  // on a frame that stands: middles of its jacks' plates, behind the mains' front end
+  std::vector<Mm> old_holes;       // where jacks were bolted once: their holes are still in the webs
+  std::vector<JackMoved> to_move;  // their holes drilled in place
+  std::vector<Mm> to_add;          // further pairs, bought, their holes drilled in place
   Kg mass = 0;
   Kg rating = 0;
 };
@@ -180,10 +148,33 @@ struct FrameFile {
 // whose tabs have fixed places): the side on which no good steel is cut twice.
 inline bool stands(const FrameFile& frame) { return frame.standing.value_or(!frame.tabs.existing.empty()); }
 
-// Whether something is still to be done to the tabs of a frame that stands.
-inline bool is_to_be_changed(const FrameTabs& tabs) {
-  return !tabs.to_file.empty() || !tabs.to_cut_off.empty() || !tabs.to_add.empty() ||
-         !tabs.to_replace.empty();
+// Whether something is still to be done to a frame that stands.
+inline bool is_to_be_changed(const FrameFile& frame) {
+  return is_to_be_changed(frame.tabs) || !frame.jack.to_move.empty() || !frame.jack.to_add.empty();
+}
+
+// Where jacks of a frame that stands are when the work on it is done.
+inline std::vector<Mm> places_of_jacks(const FrameJack& jack) {
+  std::vector<Mm> places = jack.existing;
+  for (Mm& at : places)
+    for (const JackMoved& m : jack.to_move)
+      if (std::abs(m.from - at) < same_place) at = m.to;
+  places.insert(places.end(), jack.to_add.begin(), jack.to_add.end());
+  std::sort(places.begin(), places.end());
+  return places;
+}
+// Where their holes were and nothing is bolted up any more.
+inline std::vector<Mm> places_left_by_jacks(const FrameJack& jack) {
+  std::vector<Mm> places = jack.old_holes;
+  for (const JackMoved& m : jack.to_move) places.push_back(m.from);
+  return places;
+}
+// Whether jacks are to be bolted up there whose holes are still to be drilled.
+inline bool is_new_place(const FrameJack& jack, Mm at) {
+  const auto there = [&](Mm x) { return std::abs(x - at) < same_place; };
+  return std::any_of(jack.to_add.begin(), jack.to_add.end(), there) ||
+         std::any_of(jack.to_move.begin(), jack.to_move.end(),
+                     [&](const JackMoved& m) { return there(m.to); });
 }
 
 template <class V>
@@ -219,64 +210,6 @@ void describe(V& v, FrameTongue& t) {
   v.length("back", t.back, {50, 2000}, "How far the channels run behind the mains' front end");
 }
 template <class V>
-void describe(V& v, PlateTab& p) {
-  v.length("plate_thickness", p.plate_thickness, {3, 50}, "Plate on the main's flange");
-  v.length("pad_thickness", p.pad_thickness, {0, 50}, "Pad between plate and rail; 0 for none", v.optional);
-  v.length("inboard", p.inboard, {0, 300}, "Plate's inner edge, inward from the web back");
-  v.length("outboard", p.outboard, {10, 300}, "Plate's outer edge, outward from the web back");
-  v.length("pad_width", p.pad_width, {0, 300}, "Pad across the rail, centred on the hole", v.optional);
-}
-template <class V>
-void describe(V& v, ClipTab& c) {
-  v.name("section", c.section, "Angle, as the catalogue names it");
-  v.length("standoff", c.standoff, {0, 200}, "Top of the clip above the main");
-}
-template <class V>
-void describe(V& v, TabFiled& t) {
-  v.length("at", t.at, {0, 25000}, "The tabs' hole, behind the mains' front end, as tabs.existing lists it");
-  v.length("slot_length", t.slot_length, {5, 150}, "Overall length of the slot once it is filed");
-}
-template <class V>
-void describe(V& v, TabReplaced& t) {
-  v.length("at", t.at, {0, 25000},
-           "The old tabs' hole, behind the mains' front end, as tabs.existing lists it");
-  v.length("with", t.with, {0, 25000}, "The new tabs' hole, behind the mains' front end");
-}
-template <class V>
-void describe(V& v, FrameTabs& t) {
-  v.choice("style", t.style, {{"plate", TabStyle::plate}, {"clip", TabStyle::clip}},
-           "A plate on the main's top flange, or an angle clip on its web");
-  v.length("length", t.length, {20, 500}, "Tab along the main");
-  v.length("hole_diameter", t.hole_diameter, {5, 60}, "Width of the tab's slot");
-  v.length("slot_length", t.slot_length, {5, 150},
-           "Overall length of the slot along the main; same as hole_diameter for a round hole");
-  v.length("weld_leg", t.weld_leg, {2, 20}, "Fillet weld, tab to main");
-  v.object("plate", t.plate, "Sizes of a plate tab", v.optional);
-  v.object("clip", t.clip, "Sizes of a clip tab", v.optional);
-  v.lengths("existing", t.existing, {0, 25000}, 200,
-            "Tab holes of a frame that exists, each side alike, behind the mains' front end; leave out to "
-            "put a tab under every track hole",
-            v.optional);
-  v.length("existing_line", t.existing_line, {-300, 300},
-           "The same holes' middle outward from the back of the main's web (minus: inward), as measured",
-           v.optional);
-  v.list("filed", t.filed, 200, "Tabs that stand whose slots were filed longer, both sides alike",
-         v.optional);
-  v.list("to_file", t.to_file, 200, "Tabs that stand whose slots are still to be filed, both sides alike",
-         v.optional);
-  v.lengths("to_cut_off", t.to_cut_off, {0, 25000}, 200,
-            "Tabs that stand and are still to be cut off, by their holes as tabs.existing lists them",
-            v.optional);
-  v.lengths(
-      "to_add", t.to_add, {0, 25000}, 200,
-      "New tabs still to be made and welded on a frame that stands, each side alike: their holes behind "
-      "the mains' front end",
-      v.optional);
-  v.list("to_replace", t.to_replace, 200,
-         "Tabs that stand and are still to be cut off for new ones beside them, both sides alike",
-         v.optional);
-}
-template <class V>
 void describe(V& v, FrameCornerGusset& g) {
   v.length("leg", g.leg, {50, 600}, "Each leg of the triangle");
   v.length("thickness", g.thickness, {3, 30}, "Thickness");
@@ -291,6 +224,11 @@ void describe(V& v, JackCrank& c) {
            "top: underside of the crank above the post's top; side: its axle above the post's "
            "top (minus: below)");
   v.length("depth", c.depth, {5, 500}, "Crank and grip together, along the axle");
+}
+template <class V>
+void describe(V& v, JackMoved& j) {
+  v.length("from", j.from, {0, 25000}, "The middle of their plates as jack.existing lists it");
+  v.length("to", j.to, {0, 25000}, "The middle of their plates once moved, behind the mains' front end");
 }
 template <class V>
 void describe(V& v, FrameJack& j) {
@@ -322,6 +260,17 @@ void describe(V& v, FrameJack& j) {
   v.lengths("existing", j.existing, {0, 25000}, 20,
             "Jacks of a frame that stands: the middle of each pair's plates, behind the mains' front end, as "
             "measured",
+            v.optional);
+  v.lengths("old_holes", j.old_holes, {0, 25000}, 20,
+            "Where jacks of a frame that stands were bolted once and their holes are still in the webs: the "
+            "middle between them, behind the mains' front end",
+            v.optional);
+  v.list("to_move", j.to_move, 20,
+         "Pairs of jacks still to be unbolted and bolted up elsewhere, their holes drilled in place",
+         v.optional);
+  v.lengths("to_add", j.to_add, {0, 25000}, 20,
+            "Further pairs of jacks still to be bolted on, their holes drilled in place: the middle of their "
+            "plates, behind the mains' front end",
             v.optional);
 }
 template <class V>

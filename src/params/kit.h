@@ -16,9 +16,9 @@ namespace bedwright {
 enum class SlotAlong { none, length, width };
 
 struct BoltHole {
-  Name bolt;                   // catalogue size
-  Mm diameter = 0;             // width of a slot
-  std::optional<Mm> slot;      // overall length; absent for a round hole
+  Name bolt;                             // catalogue size
+  Mm diameter = 0;                       // width of a slot
+  std::optional<Mm> slot;                // overall length; absent for a round hole
   std::string grade = {}, coating = {};  // of the bolt with its nut and washers; empty: not said
 };
 

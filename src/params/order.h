@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "params/load_order.h"
+#include "params/task_times.h"
 #include "units/figures.h"
 #include "yaml/mark.h"
 
@@ -155,6 +156,7 @@ struct Order {
   WorkOrder work;
   CutOrder cut;
   Spares spares;
+  TaskTimes times;
   std::vector<FreeParameter> free;
   std::vector<OrderOverride> overrides;
 };
@@ -371,6 +373,8 @@ void describe(V& v, Order& o) {
   v.object("work", o.work, "The log it works on, and what it may do under it", v.optional);
   v.object("cut", o.cut, "How the cut files are written", v.optional);
   v.object("spares", o.spares, "Hardware packed beyond what is needed", v.optional);
+  v.object("times", o.times, "Minutes of work on a frame that stands, by task, as the shop takes for them",
+           v.optional);
   v.list("free", o.free, 100,
          "What --suggest may change, with the values each may take; leave out for the usual ones",
          v.optional);

@@ -18,8 +18,12 @@ const std::vector<Rule>& rules() {
        "parts and holes of it that would be made again; the order's jacks and axle against "
        "frame.jack.existing "
        "and frame.axle.existing, from the mains' front end",
-       "none made; half a mark of the tape", practice,
-       "the order's jacks and axle, or what the frame's file says was measured", check_standing},
+       "none made but what tabs.to_add, tabs.to_replace and jack.to_add ask for, no hole drilled in place "
+       "but "
+       "four in each main for each of jack.to_move and jack.to_add; half a mark of the tape",
+       practice,
+       "the order's jacks and axle, jacks bolted up elsewhere, or what the frame's file says was measured",
+       check_standing},
       {"WELD-CONTACT", "weld", "Do the parts of each weld touch, over enough to lay a weld on?",
        "gap between the two; where they meet, the patch in two directions",
        "gap 1/16 in; patch 3 mm either way",
@@ -123,10 +127,13 @@ const std::vector<Rule>& rules() {
       {"RAIL-SHIM", "height", "How much shim may a rail want at the worst tab?",
        "highest tab top - lowest: plates over + plates under + 2 x weld pull (clips: 2 x clip height + 2 x "
        "weld "
-       "pull) + bow of a main over its length x (section / main)^2, worst case",
+       "pull) + bow of a main over its length x (section / main)^2, worst case; where the tabs' heights were "
+       "measured (frame.tabs.heights): each tab's gap under a straight rail that touches the highest of its "
+       "side, both rails of the slope with the least widest gap, to the nearest shim",
        "limits.most_shim (3/8 in); up to it a note, and shims on the hardware list",
        "bow 1/8 in for each 5 ft and plates: ASTM A6, from memory; the others: common practice",
-       "straighter mains, tabs held while welded, or more shim", check_rail_shim},
+       "straighter mains, tabs held while welded, or more shim; of a frame that stands the tab that is out",
+       check_rail_shim},
       {"CLASH", "clash", "Are no two solids in one place?",
        "overlap of convex pieces deeper than 0.05 mm; where pieces only cover the steel, common volume over "
        "1 mm3",

@@ -78,14 +78,14 @@ Stack stack_of(const Bolt& bolt) {
   stack.head_washers = thickness_of(bolt.under_head);
   stack.nut_washers = thickness_of(bolt.under_nut);
   for (const Ply& ply : bolt.plies) stack.plies += ply.thickness;
-  stack.grip = stack.head_washers + stack.plies + stack.nut_washers;
+  stack.grip = stack.head_washers + stack.plies + stack.nut_washers + bolt.shim.value_or(0);
   stack.past_nut = bolt.length - stack.grip - bolt.size.nut_height;
   return stack;
 }
 
 Mm tip_clearance(const Stack& stack, const Bolt& bolt, Mm bolt_length, Mm free) {
-  const Mm beyond_plies =
-      bolt_length + bolt.size.tolerance(bolt_length).plus - stack.head_washers - stack.plies;
+  const Mm beyond_plies = bolt_length + bolt.size.tolerance(bolt_length).plus - stack.head_washers -
+                          stack.plies - bolt.shim.value_or(0);
   return free - beyond_plies;
 }
 

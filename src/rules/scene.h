@@ -9,7 +9,7 @@
 namespace bedwright {
 
 // Lengths along a bolt. `grip` is everything from the head's bearing face to the
-// nut's; `past_nut` what stands beyond the nut at nominal length.
+// nut's, measured shims with it; `past_nut` what stands beyond the nut at nominal length.
 struct Stack {
   Mm head_washers = 0, plies = 0, nut_washers = 0;
   Mm grip = 0;

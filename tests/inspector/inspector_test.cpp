@@ -75,7 +75,7 @@ class Inspected : public ::testing::Test {
 
 TEST_F(Inspected, demo_orders_can_be_built) {
   std::set<std::string> met;
-  for (const std::string order : {"base", "one_extension", "metric", "lot_frame", "sizes"}) {
+  for (const std::string order : {"base", "one_extension", "metric", "lot_frame", "lot_frame_90", "sizes"}) {
     const fs::path folder = folder_of(order);
     ASSERT_EQ(run({"draw", order_path(order), "--out", (folder / "out").string()}, folder / "log"), 0)
         << read_file(folder / "log");
@@ -343,6 +343,24 @@ std::vector<Planted> planted() {
          fs::copy_file(p / list("standing_welds"), p / list("welds"), fs::copy_options::overwrite_existing);
        },
        {"is on the list of welds to lay"},
+       "lot_frame"},
+      {"StandingJackPlateOnTheCutList",
+       [=](const fs::path& p) {
+         std::ofstream(p / list("cut_list"), std::ios::app)
+             << "jack plate,plate,6,A36,plate 3/8 in,6 in,152.40,6 in,152.40,,,,4-1/4 in,107.95\n";
+       },
+       {"jack plate", "asks for no such thing"},
+       "lot_frame"},
+      {"DrilledInPlaceAndNotAskedFor",
+       [=](const fs::path& p) {
+         std::ofstream(p / list("changes"), std::ios::app)
+             << "1,DRILL,both mains' webs,2,both,60 in,1524.000,2 in,50.800,5/8 in,15.875,\n";
+       },
+       {"drilled in place 1524.0 mm", "no jack is asked for"},
+       "lot_frame"},
+      {"ChangesForgotten",
+       [=](const fs::path& p) { fs::remove(p / list("changes")); },
+       {"no list of its changes"},
        "lot_frame"},
       {"StandingWeldsForgotten",
        [=](const fs::path& p) { fs::remove(p / list("standing_welds")); },

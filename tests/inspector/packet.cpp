@@ -92,8 +92,12 @@ Packet::Packet(const std::filesystem::path& f)
       cut_list(f / "lists/cut_list.csv"),
       drill_list(f / "lists/drill_list.csv"),
       welds_to_lay(welds) {
-  if (const auto standing = f / "lists/standing_welds.csv"; std::filesystem::exists(standing))
-    welds.append(Table(standing));
+  // What stands has lists of its own.
+  for (const auto& [table, name] : {std::pair(&welds, "welds"), std::pair(&stacks, "stacks"),
+                                    std::pair(&parts, "parts")})
+    if (const auto standing = f / "lists" / (std::string("standing_") + name + ".csv");
+        std::filesystem::exists(standing))
+      table->append(Table(standing));
   for (std::size_t r = 0; r < parts.rows(); ++r) {
     form[parts.text(r, "part")] = parts.text(r, "form");
     origin[parts.text(r, "part")] = parts.text(r, "origin");
@@ -104,11 +108,13 @@ Packet::Packet(const std::filesystem::path& f)
     if (!part->sound) broken.push_back(part->name + ": its solid in bed.step is not sound");
     if (!form.count(part->name)) throw std::runtime_error("parts.csv has no " + part->name);
   }
+  std::map<std::string, double> listed;
   for (std::size_t r = 0; r < parts.rows(); ++r)
-    for (const auto& part : model.parts)
-      if (part->name == parts.text(r, "part") && placed[part.get()] != parts.number(r, "quantity"))
-        broken.push_back(fmt::format("{}: {} in bed.step, {} in parts.csv", part->name, placed[part.get()],
-                                     parts.text(r, "quantity")));
+    listed[parts.text(r, "part")] += parts.number(r, "quantity");
+  for (const auto& part : model.parts)
+    if (placed[part.get()] != listed[part->name])
+      broken.push_back(fmt::format("{}: {} in bed.step, {} in parts.csv", part->name, placed[part.get()],
+                                   listed[part->name]));
   read_bolts(*this);
 }
 

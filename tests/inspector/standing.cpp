@@ -64,29 +64,90 @@ void check_spacing(const Packet& packet, Faults& faults) {
                  places[i - 1], places[i], apart, most);
 }
 
-// Where the frame's file asks for new tabs, behind the mains' front end.
-std::vector<double> places_to_add(const Packet& packet) {
+// The figures of every list that the pattern finds in the frame's file, or over it in the order.
+std::vector<double> places_in(const Packet& packet, const std::string& in_frame,
+                              const std::string& in_order) {
   std::vector<double> places;
-  const auto read = [&](const std::string& text, const char* pattern) {
-    const std::regex list(pattern), figure(R"(([0-9./-]+\s*(?:in|mm)))");
-    std::smatch found;
-    if (!std::regex_search(text, found, list)) return;
-    const std::string all = found[1];
-    for (std::sregex_iterator it(all.begin(), all.end(), figure), end; it != end; ++it)
-      places.push_back(millimetres((*it)[1]));
+  const std::regex figure(R"(([0-9./-]+\s*(?:in|mm)))");
+  const auto read = [&](const std::string& text, const std::string& pattern) {
+    const std::regex list(pattern);
+    for (std::sregex_iterator at(text.begin(), text.end(), list), last; at != last; ++at) {
+      const std::string all = (*at)[1];
+      for (std::sregex_iterator it(all.begin(), all.end(), figure), end; it != end; ++it)
+        places.push_back(millimetres((*it)[1]));
+    }
   };
-  const auto read_replaced = [&](const std::string& text) {
-    const std::regex with(R"(with:\s*([0-9./-]+\s*(?:in|mm)))");
-    for (std::sregex_iterator it(text.begin(), text.end(), with), end; it != end; ++it)
-      places.push_back(millimetres((*it)[1]));
-  };
-  for (const auto& entry : std::filesystem::directory_iterator(packet.folder / "inputs/frame")) {
-    read(read_file(entry.path()), R"((?:^|\n)[ \t]*to_add:\s*\[([^\]]*)\])");
-    read_replaced(read_file(entry.path()));
-  }
-  read_replaced(read_file(packet.folder / "inputs/order.yaml"));
-  read(read_file(packet.folder / "inputs/order.yaml"), R"(frame\.tabs\.to_add,\s*value:\s*"?\[([^\]]*)\])");
+  for (const auto& entry : std::filesystem::directory_iterator(packet.folder / "inputs/frame"))
+    read(read_file(entry.path()), in_frame);
+  read(read_file(packet.folder / "inputs/order.yaml"), in_order);
   return places;
+}
+
+// Where new tabs are asked for, behind the mains' front end, on either side or one.
+std::vector<double> places_to_add(const Packet& packet) {
+  std::vector<double> places =
+      places_in(packet, R"(to_add:\s*\[([^\]]*)\])",
+                R"(frame\.tabs\.(?:left\.|right\.)?to_add,\s*value:\s*"?\[([^\]]*)\])");
+  const std::string with = R"(with:\s*([0-9./-]+\s*(?:in|mm)))";
+  for (const double at : places_in(packet, with, with)) places.push_back(at);
+  return places;
+}
+
+// Where jacks are bolted on that were not there before.
+std::vector<double> jacks_to_add(const Packet& packet) {
+  return places_in(packet, R"(jack:[^#]*?to_add:\s*\[([^\]]*)\])",
+                   R"(frame\.jack\.to_add,\s*value:\s*"?\[([^\]]*)\])");
+}
+
+double front_end(const Packet& packet) {
+  double front = 1e300;
+  for (const Item& item : packet.model.items)
+    if (item.part->name == "main") front = std::min(front, item.box.low.x);
+  return front;
+}
+
+// Whether the main of the model has that hole through its web.
+bool has_hole(const Item& main, double along, double down, double wide) {
+  const std::vector<Rim> rims = main.rims_along({0, 1, 0});
+  return std::any_of(rims.begin(), rims.end(), [&](const Rim& rim) {
+    Box hole;
+    for (const Point& p : rim.line) hole.add(p);
+    return std::abs(rim.centre.x - along) < 0.1 && std::abs(main.box.high.z - rim.centre.z - down) < 0.1 &&
+           std::abs(hole.high.x - hole.low.x - wide) < 0.2;
+  });
+}
+
+// Each hole that is listed to be drilled in place is in both mains of the model, at its place;
+// four for each place that is asked for, and no more.
+void check_drilled_in_place(const Packet& packet, Faults& faults) {
+  const auto file = packet.folder / "lists/changes.csv";
+  if (!std::filesystem::exists(file))
+    return faults.add("the frame stands, and there is no list of its changes");
+  const Table changes(file);
+  const std::string to = R"(\Wto:\s*([0-9./-]+\s*(?:in|mm)))";
+  std::vector<double> jacks = places_in(packet, to, to);
+  for (const double at : jacks_to_add(packet)) jacks.push_back(at);
+  const double front = front_end(packet);
+  std::size_t drilled = 0;
+  for (std::size_t r = 0; r < changes.rows(); ++r) {
+    if (changes.text(r, "do") != "DRILL") continue;
+    ++drilled;
+    const double from = changes.number(r, "from front ends mm"), down = changes.number(r, "below tops mm"),
+                 wide = changes.number(r, "size mm");
+    if (std::none_of(jacks.begin(), jacks.end(), [&](double at) { return std::abs(at - from) < 150; }))
+      faults.add(
+          "a hole is to be drilled in place {:.1f} mm behind the mains' front ends, where no jack is "
+          "asked for",
+          from);
+    for (const Item& item : packet.model.items)
+      if (item.part->name == "main" && !has_hole(item, front + from, down, wide))
+        faults.add(
+            "{}: the model has no hole of {:.1f} mm at x {:.1f}, {:.1f} below its top, where one is to "
+            "be drilled in place",
+            item.name, wide, front + from, down);
+  }
+  if (drilled != 4 * jacks.size())
+    faults.add("{} holes are to be drilled in place, for {} new places of jacks", drilled, jacks.size());
 }
 
 // What stands at those places and is welded there for the first time: two tabs at each, and
@@ -98,9 +159,7 @@ std::set<std::string> added_items(const Packet& packet, Faults& faults) {
     if (r >= packet.welds_to_lay.rows())
       for (const char* end : {"part", "to"}) standing.insert(packet.welds.text(r, end));
   if (places.empty()) return {};
-  double front = 1e300;
-  for (const Item& item : packet.model.items)
-    if (item.part->name == "main") front = std::min(front, item.box.low.x);
+  const double front = front_end(packet);
   for (std::size_t r = 0; r < packet.welds_to_lay.rows(); ++r) {
     const std::string& name = packet.welds_to_lay.text(r, "part");
     const Item& item = packet.model.item(name);
@@ -137,10 +196,24 @@ void check_standing(const Packet& packet, Faults& faults) {
       for (const char* end : {"part", "to"})
         if (const std::string& item = packet.welds.text(r, end); !added.count(item))
           frame.insert(packet.model.item(item).part->name);
-  for (std::size_t r = 0; r < packet.cut_list.rows(); ++r)
-    if (frame.count(packet.cut_list.text(r, "part")))
-      faults.add("{}: belongs to the frame that stands, and is on the cut list",
-                 packet.cut_list.text(r, "part"));
+  // What is cut is a new tab's, or the plate of a jack at a place where one is added.
+  std::set<std::string> new_parts;
+  for (const std::string& name : added) new_parts.insert(packet.model.item(name).part->name);
+  const double front = front_end(packet);
+  for (const double at : jacks_to_add(packet))
+    for (const Item& item : packet.model.items)
+      if (packet.form_of(item).starts_with("plate") &&
+          std::abs((item.box.low.x + item.box.high.x) / 2 - front - at) < 0.5 &&
+          item.box.high.y - item.box.low.y < item.box.high.z - item.box.low.z)
+        new_parts.insert(item.part->name);
+  for (std::size_t r = 0; r < packet.cut_list.rows(); ++r) {
+    const std::string& part = packet.cut_list.text(r, "part");
+    if (frame.count(part))
+      faults.add("{}: belongs to the frame that stands, and is on the cut list", part);
+    else if (!new_parts.count(part))
+      faults.add("{}: is on the cut list, and the frame stands and asks for no such thing", part);
+  }
+  check_drilled_in_place(packet, faults);
   for (const char* kind : {"cut", "drill"}) {
     if (!std::filesystem::exists(packet.folder / kind)) continue;
     for (const auto& entry : std::filesystem::directory_iterator(packet.folder / kind))

@@ -17,8 +17,8 @@ using ::testing::StartsWith;
 
 const std::string lot_7 = std::string(BEDWRIGHT_SOURCE) + "/params/frames/lot_frame_7.yaml";
 
-// Filled in with what lot_frame_7.yaml has, the survey is that frame again; until then every
-// empty line is told.
+// Filled in with what lot_frame_7.yaml has, its heights left out, the survey is that frame again; until then
+// every empty line is told.
 TEST_F(Program, ASurveyIsFilledInAndIsTheFrame) {
   const fs::path survey = folder / "lot_8.yaml";
   ASSERT_EQ(run({"new", "--survey", lot_7, survey}).code, 0);
@@ -43,6 +43,7 @@ TEST_F(Program, ASurveyIsFilledInAndIsTheFrame) {
       {"pad_thickness", "3/8 in"},
       {"tyre_inside", "57 in"},
       {"ball_ahead", "3 in"},
+      {"old_holes", "[]"},
   };
   // "length" and "existing" in the order they come: mains, tongue, tabs; cross members, tabs,
   // jacks, axle.
@@ -56,6 +57,7 @@ TEST_F(Program, ASurveyIsFilledInAndIsTheFrame) {
   std::string filled;
   for (std::string line; std::getline(lines, line); filled += "\n") {
     const std::size_t mark = line.find(":   # MEASURE");
+    if (mark != std::string::npos && line.substr(0, mark).ends_with("heights")) continue;  // not measured
     filled += line.substr(0, mark);
     if (mark == std::string::npos) continue;
     const std::string key = line.substr(line.find_first_not_of(' '), mark - line.find_first_not_of(' '));
@@ -73,6 +75,43 @@ TEST_F(Program, ASurveyIsFilledInAndIsTheFrame) {
   const Outcome full = run(check);
   EXPECT_EQ(full.code, 0) << full.out;
   EXPECT_EQ(full.out, run({"check", order_path("lot_frame")}).out);
+}
+
+// What the 90 in rail asks of the frame on the lot, done and written into its file: the order
+// without its overrides passes, its packet has nothing more to do to the frame, and cuts nothing.
+TEST_F(Program, WorkDoneAndWrittenBackLeavesNothingToDo) {
+  const std::string drawn = (folder / "out").string(), order = order_path("lot_frame_90");
+  ASSERT_EQ(run({"draw", order, "--out", drawn}).code, 0);
+  const fs::path before = folder / "out/QB-1047/A";
+  EXPECT_TRUE(fs::exists(before / "sheets/frame_changes.pdf"));
+  EXPECT_TRUE(fs::exists(before / "cut/new_tab_plate.dxf"));
+  EXPECT_THAT(content(before / "lists/changes.csv"), HasSubstr("CUT OFF"));
+  // As the sheet has it: off at 91, 119, 161, 189, 217 and 231 in; on at 70, 97, 125, 139, 160,
+  // 187, 215, 229 and 250 in.
+  std::string frame = content(lot_7);
+  const std::string was =
+      "[7 in, 21 in, 35 in, 49 in, 63 in, 77 in, 91 in, 105 in, 119 in, 133 in, 147 in, "
+      "161 in, 175 in, 189 in, 203 in, 217 in, 231 in, 245 in]";
+  const std::size_t at = frame.find(was);
+  ASSERT_NE(at, std::string::npos);
+  frame.replace(
+      at, was.size(),
+      "[7 in, 21 in, 35 in, 49 in, 63 in, 70 in, 77 in, 97 in, 105 in, 125 in, 133 in, 139 in, 147 in, "
+      "160 in, 175 in, 187 in, 203 in, 215 in, 229 in, 245 in, 250 in]");
+  const fs::path mended = folder / "lot_frame_7.yaml";
+  std::ofstream(mended, std::ios::binary) << frame;
+  const std::vector<std::string> next = {"--set", "overrides=[]",     "--set", "frame=" + mended.string(),
+                                         "--set", "order.number=QB-1048"};
+  std::vector<std::string> draw = {"draw", order, "--out", drawn};
+  draw.insert(draw.end(), next.begin(), next.end());
+  const Outcome again = run(draw);
+  EXPECT_EQ(again.code, 0) << again.out;
+  const fs::path after = folder / "out/QB-1048/A";
+  ASSERT_TRUE(fs::exists(after / "lists/changes.csv")) << again.out;
+  EXPECT_THAT(content(after / "lists/changes.csv"), ::testing::Not(HasSubstr("1,")));
+  EXPECT_FALSE(fs::exists(after / "sheets/frame_changes.pdf"));
+  EXPECT_FALSE(fs::exists(after / "cut"));
+  EXPECT_FALSE(fs::exists(after / "drill"));
 }
 
 TEST_F(Program, FramesOfTheLotAreTriedWithATrack) {

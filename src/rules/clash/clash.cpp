@@ -5,6 +5,7 @@
 
 #include <map>
 
+#include "rules/fit/standing_work.h"
 #include "rules/rule_list.h"
 
 namespace bedwright {
@@ -45,8 +46,10 @@ std::vector<ThingPair> by_thing(const Bed& bed, const std::vector<Meeting>& all)
 
 // How readily a shop moves a thing: what is only clamped on, then what it makes
 // or buys for the frame, then the rest of the kit. Bolts, rails, bunks, the
-// head and what the rails' holes want under them are where the kit puts them: 0.
-int readiness(const Item& item) {
+// head and what the rails' holes want under them are where the kit puts them, and what
+// stands stays where it is: 0.
+int readiness(const Bed& bed, const Item& item) {
+  if (bed.parts[static_cast<std::size_t>(item.part)].origin == Origin::standing) return 0;
   switch (item.id.kind) {
     case Kind::clamp:
       return 4;
@@ -112,7 +115,7 @@ namespace {
 
 // What a shop moves, it moves along the bed.
 void add_remedy(const Scene& scene, const Meeting& m, Mm clearance, Finding& f) {
-  const int a = readiness(scene.bed.items[m.a]), b = readiness(scene.bed.items[m.b]);
+  const int a = readiness(scene.bed, scene.bed.items[m.a]), b = readiness(scene.bed, scene.bed.items[m.b]);
   const int mover = b > a ? m.b : m.a, other = b > a ? m.a : m.b;
   const bool fixed = std::max(a, b) == 0;
   const Vec3 shift = least_shift(scene, mover, other, clearance, !fixed);
@@ -161,7 +164,10 @@ std::string message(const Scene& scene, const ThingPair& pair, const std::string
 
 void report(const Scene& scene, const char* code, bool moving, std::vector<Finding>& findings) {
   const Mm clearance = moving ? scene.limits.moving_clearance : 0;
-  for (const ThingPair& pair : by_thing(scene.bed, meetings(scene, moving))) {
+  const std::vector<ThingPair> pairs = by_thing(scene.bed, meetings(scene, moving));
+  TabsInTheWay tabs(scene);
+  for (const ThingPair& pair : pairs) tabs.add_both(pair.worst.a, pair.worst.b);
+  for (const ThingPair& pair : pairs) {
     const Meeting& m = pair.worst;
     // What was to be decided and could not be holds the bed back.
     const bool is_stop =
@@ -173,7 +179,10 @@ void report(const Scene& scene, const char* code, bool moving, std::vector<Findi
     f.limit = clearance;
     f.margin = f.measured - f.limit;
     f.message = message(scene, pair, f.subjects[0].name, f.subjects[1].name, clearance);
-    add_remedy(scene, m, clearance, f);
+    if (const auto tab = tabs.add_both(m.a, m.b))
+      tabs.suggest(*tab, f);
+    else
+      add_remedy(scene, m, clearance, f);
     findings.push_back(std::move(f));
   }
 }

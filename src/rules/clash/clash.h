@@ -48,9 +48,9 @@ std::vector<ThingPair> by_thing(const Bed& bed, const std::vector<Meeting>& all)
 // A bolt's washer or nut is the bolt, to a person.
 Subject spoken_of(const Bed& bed, int item);
 
-// How readily a shop moves a thing; 0 where it is where the kit puts it. Throws
+// How readily a shop moves a thing; 0 where it is where the kit puts it, or stands. Throws
 // std::logic_error for what is placed on no bed.
-int readiness(const Item& item);
+int readiness(const Bed& bed, const Item& item);
 
 // Least move of item `a` along one world axis after which it and `b` are at least
 // `clearance` apart, as a signed vector; by convex pieces, so on the safe side.

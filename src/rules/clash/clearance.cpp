@@ -8,6 +8,7 @@
 #include "geometry/slack.h"
 #include "rules/clash/clash.h"
 #include "rules/clash/placing.h"
+#include "rules/fit/standing_work.h"
 #include "rules/rule_list.h"
 
 namespace bedwright {
@@ -124,7 +125,10 @@ void check_clearance(const Scene& scene, std::vector<Finding>& findings) {
   std::vector<Meeting> meetings;
   meetings.reserve(all.size());
   for (const Close& close : all) meetings.push_back(close.meeting);
-  for (const ThingPair& pair : by_thing(scene.bed, meetings)) {
+  const std::vector<ThingPair> pairs = by_thing(scene.bed, meetings);
+  TabsInTheWay tabs(scene);
+  for (const ThingPair& pair : pairs) tabs.add_both(pair.worst.a, pair.worst.b);
+  for (const ThingPair& pair : pairs) {
     const Meeting& m = pair.worst;
     const Close& close = *std::find_if(
         all.begin(), all.end(), [&](const Close& c) { return c.meeting.a == m.a && c.meeting.b == m.b; });
@@ -137,9 +141,11 @@ void check_clearance(const Scene& scene, std::vector<Finding>& findings) {
     f.message = fmt::format("{} and {} are drawn {} apart, and by their tolerances may come to lie {} nearer",
                             f.subjects[0].name, f.subjects[1].name, say.say(m.gap), say.say(close.nearer));
     if (pair.others > 0) f.message += fmt::format(" (the worst of {} such places)", pair.others + 1);
-    const int a = readiness(scene.bed.items[m.a]), b = readiness(scene.bed.items[m.b]);
+    const int a = readiness(scene.bed, scene.bed.items[m.a]), b = readiness(scene.bed, scene.bed.items[m.b]);
     const std::string more = say.say(say.round_up(-f.margin));
-    if (std::max(a, b) == 0) {
+    if (const auto tab = tabs.add_both(m.a, m.b)) {
+      tabs.suggest(*tab, f);
+    } else if (std::max(a, b) == 0) {
       f.remedy = fmt::format("leave {} more between ", more);
       add_name(f, f.subjects[0]);
       f.remedy += " and ";

@@ -92,9 +92,11 @@ void Placing::add_welds(const Scene& scene) {
   const Job* job = scene.input.job;
   const Tolerances shop = tolerances_of(scene);
   const bool standing = job && stands(job->frame);
-  const Mm set =
-      standing ? shop.existing_tab : shop.weld_placement + (job ? job->order.order.tape : inch / 16) / 2;
+  const Mm measured = shop.existing_tab,
+           made = shop.weld_placement + (job ? job->order.order.tape : inch / 16) / 2;
   for (const Weld& weld : scene.bed.welds) {
+    // What is new on a frame that stands is placed as anything new is.
+    const Mm set = standing && stands(scene.bed, weld) ? measured : made;
     welded_[weld.a] = welded_[weld.b] = true;
     // Flat on the other part it is not out; that way is along the leg on itself.
     const Vec3 off = weld.runs.empty() ? Vec3{} : weld.runs.front().on_a;
@@ -102,6 +104,7 @@ void Placing::add_welds(const Scene& scene) {
          {set * (1 - std::abs(off.x)), set * (1 - std::abs(off.y)), set * (1 - std::abs(off.z))});
   }
   // Clamped, slid or turning on: set by hand like a weld.
+  const Mm set = standing ? measured : made;
   for (const Joined& joint : scene.bed.joined) hold(joint.a, joint.b, {set, set, set});
 }
 

@@ -137,7 +137,7 @@ std::vector<KindsOfSize> kinds_of_bolts(const Scene& scene) {
   std::vector<std::pair<const BoltSize*, std::vector<std::size_t>>> sizes;
   for (std::size_t b = 0; b < scene.bed.bolts.size(); ++b) {
     const Bolt& bolt = scene.bed.bolts[b];
-    if (!bolt.in_place) continue;
+    if (!bolt.in_place || stands(scene.bed, bolt)) continue;
     const auto at = std::find_if(sizes.begin(), sizes.end(),
                                  [&](const auto& s) { return s.first->name == bolt.size.name; });
     if (at == sizes.end())

@@ -12,6 +12,16 @@
 namespace bedwright {
 namespace {
 
+// How many holes the frame's file asks to be drilled in each main.
+int asked_in_place(const Scene& scene) {
+  const Job& job = *scene.input.job;
+  constexpr int of_a_jack = 4;
+  return of_a_jack *
+         static_cast<int>(std::count_if(job.order.jacks.begin(), job.order.jacks.end(), [&](Mm x) {
+           return is_new_place(job.frame.jack, x + job.frame.main.front_overhang);
+         }));
+}
+
 // The layout leaves nothing of a standing frame to be made; were it to, good steel would
 // be cut a second time.
 void made_again(const Scene& scene, std::vector<Finding>& findings) {
@@ -21,14 +31,24 @@ void made_again(const Scene& scene, std::vector<Finding>& findings) {
     const int quantity = bed.count(static_cast<int>(p));
     if (quantity == 0) continue;
     int holes = 0;
-    const auto count = [&](const Hole& hole) { holes += hole.process != Process::as_bought ? 1 : 0; };
+    int in_place = 0;
+    const auto count = [&](const Hole& hole) {
+      if (hole.process == Process::on_site)
+        ++in_place;
+      else if (hole.process != Process::as_bought)
+        ++holes;
+    };
     if (const Plate* plate = std::get_if<Plate>(&part.form))
       std::for_each(plate->holes.begin(), plate->holes.end(), count);
     if (const Member* member = std::get_if<Member>(&part.form))
       for (const FaceHole& hole : member->holes) count(hole.hole);
+    // Four for each jack that the frame's file has bolted up at a new place, in the mains alone.
+    holes += std::abs(in_place - (part.id.kind == Kind::main ? asked_in_place(scene) : 0));
     const bool made = part.origin == Origin::made;
-    // Tabs that the frame's file asks for: its tabs.to_add.
-    if (made && (part.id.kind == Kind::tab || part.id.kind == Kind::tab_pad) && part.id.of > 0) continue;
+    // What the frame's file asks for: its tabs.to_add and jack.to_add.
+    const bool asked =
+        part.id.kind == Kind::tab || part.id.kind == Kind::tab_pad || part.id.kind == Kind::jack_plate;
+    if (made && asked && part.id.of > 0) continue;
     if (!made && (part.origin != Origin::standing || holes == 0)) continue;
     Finding f = finding_of("STANDING", Severity::stop, part, {});
     f.measured = made ? quantity : holes;
@@ -75,8 +95,8 @@ void not_measured(const Scene& scene, const Placed& p, std::vector<Finding>& fin
   findings.push_back(std::move(f));
 }
 
-void compare(const Scene& scene, const Placed& p, const Change& as_it_stands, Mm limit,
-             std::vector<Finding>& findings) {
+void compare(const Scene& scene, const Placed& p, const Change& as_it_stands,
+             const std::vector<Change>& or_moved, Mm limit, std::vector<Finding>& findings) {
   if (p.at.empty()) return;
   if (p.there.empty()) return not_measured(scene, p, findings);
   const auto off = [&](Mm x) {
@@ -99,7 +119,38 @@ void compare(const Scene& scene, const Placed& p, const Change& as_it_stands, Mm
   f.remedy = fmt::format("{}: {} behind the track's front end in the order, as the frame has {}", p.what,
                          as_it_stands.value, p.it);
   if (p.listed) f.changes.push_back(as_it_stands);
+  for (const Change& moved : or_moved) {
+    f.remedy += fmt::format("; or bolt them up where the order has them, holes drilled in place: {} {}",
+                            moved.key, moved.value);
+    f.changes.push_back(moved);
+  }
   findings.push_back(std::move(f));
+}
+
+// The jacks' places as the order has them, the pairs that stand elsewhere unbolted and moved
+// there, front to rear, and further pairs bought.
+std::vector<Change> jacks_moved(const Figures& say, const FrameJack& jack, const std::vector<Mm>& wanted,
+                                Mm limit) {
+  const auto without = [&](const std::vector<Mm>& places, const std::vector<Mm>& others) {
+    std::vector<Mm> left;
+    for (const Mm x : places)
+      if (std::none_of(others.begin(), others.end(), [&](Mm y) { return std::abs(x - y) <= limit; }))
+        left.push_back(x);
+    std::sort(left.begin(), left.end());
+    return left;
+  };
+  const std::vector<Mm> there = places_of_jacks(jack), from = without(there, wanted),
+                        to = without(wanted, there);
+  // One change clears the finding: pairs are moved, or pairs are added, not some of each.
+  if (to.empty() || !jack.to_move.empty() || !jack.to_add.empty()) return {};
+  std::string moves, adds;
+  for (std::size_t i = 0; i < to.size(); ++i) {
+    if (i < from.size())
+      moves += fmt::format("{}{{from: {}, to: {}}}", i ? ", " : "", say.set(from[i]), say.set(to[i]));
+    adds += fmt::format("{}{}", i ? ", " : "", say.set(to[i]));
+  }
+  if (to.size() <= from.size()) return {{"frame.jack.to_move", "[" + moves + "]"}};
+  return {{"frame.jack.to_add", "[" + adds + "]"}};
 }
 
 // A track longer than its mains: by how much it runs past them, and by how much it may,
@@ -149,17 +200,18 @@ void check_standing(const Scene& scene, std::vector<Finding>& findings) {
   const FrameFile& frame = job->frame;
   const Mm ahead = frame.main.front_overhang, limit = job->order.order.tape / 2;
   const Order& order = job->order;
-  Placed jacks{Kind::jacks, "jacks", "are", "them", "jack.existing", {}, frame.jack.existing};
+  Placed jacks{Kind::jacks, "jacks", "are", "them", "jack.existing", {}, places_of_jacks(frame.jack)};
   jacks.listed = order.jacks_from_rear.empty() && order.jacks_between == 0;
   for (const Mm x : order.jacks) jacks.at.push_back(x + ahead);
   std::string list;
-  for (const Mm x : frame.jack.existing) list += (list.empty() ? "" : ", ") + say.set(x - ahead);
-  compare(scene, jacks, {"jacks", "[" + list + "]"}, limit, findings);
+  for (const Mm x : jacks.there) list += (list.empty() ? "" : ", ") + say.set(x - ahead);
+  compare(scene, jacks, {"jacks", "[" + list + "]"}, jacks_moved(say, frame.jack, jacks.at, limit), limit,
+          findings);
   Placed axle{Kind::axle, "axle", "is", "it", "axle.existing", {order.axle.position + ahead}, {}};
   axle.listed = order.axle.fraction <= 0;
   if (frame.axle.existing) axle.there = {*frame.axle.existing};
   compare(scene, axle, {"axle.position", frame.axle.existing ? say.set(*frame.axle.existing - ahead) : ""},
-          limit, findings);
+          {}, limit, findings);
 }
 
 }  // namespace bedwright

@@ -2,7 +2,7 @@
 // one welded on. Nothing there is moved or made anew.
 #pragma once
 
-#include "rules/fit/bolt_fit.h"
+#include "rules/fit/sided_work.h"
 #include "rules/scene.h"
 
 namespace bedwright {
@@ -17,25 +17,48 @@ struct RoomOnMain {
 };
 RoomOnMain room_on_main(const FrameFile& frame);
 
-// For rail holes with no tab under them: new tabs at all of them that have main enough
-// below, in place of one that stands in their way; or how far the track runs past the mains.
-void suggest_new_tab(const Scene& scene, const Bolt& bolt, Finding& finding);
+// The tabs' work of one side of the job's frame, its tabs front to rear.
+OneSideTabs tabs_on(const FrameTabs& tabs, Side side);
 
-// Of all bolts that do not go into their standing tabs, what would let them in.
+// Work that lets every track bolt in: new tabs under holes that have none, tabs that stand in
+// their way replaced, slots filed.
 class StandingWork {
  public:
   explicit StandingWork(const Scene& scene);
-  // `filed`: the slot length that lets the bolt in, where tab and washer leave room for
-  // one; else its tabs are to be replaced.
+  // A bolt that does not go into its standing tab. `filed`: the slot length that lets it in,
+  // where tab and washer leave room for one; else its tab is to be replaced.
   void add(const Bolt& bolt, std::optional<Mm> filed);
   // For one of those added: its own part of the work in words, all of it as a change.
   void suggest(const Bolt& bolt, Finding& finding) const;
+  // A tab that does not lie as it should: cut off and made new at its place.
+  void renew(Side side, Mm at, Finding& finding);
+  // For a hole without a tab: a new one; or how far the track runs past the mains.
+  void suggest_new_tab(const Bolt& bolt, Finding& finding) const;
 
  private:
-  Mm place_of(const Bolt& bolt) const;  // of its tab's hole, from the mains' front end
+  Mm place_of_tab(const Bolt& bolt) const;  // its hole, from the mains' front end
+  void suggest_replaced(Side side, const TabReplaced& tab, Finding& finding) const;
   const Scene& scene_;
-  std::vector<TabFiled> file_;
-  std::vector<TabReplaced> replace_;
+  SidedWork<TabFiled> file_;
+  SidedWork<TabReplaced> replace_;
+  SidedWork<Mm> add_;
+};
+
+// Tabs that stand in the way of something else and that no track bolt needs: cut off.
+class TabsInTheWay {
+ public:
+  explicit TabsInTheWay(const Scene& scene);
+  // Whether the item is such a tab or its pad; it is then among those to come off.
+  bool add(int item);
+  // The same of two that meet: the one of them that is.
+  std::optional<int> add_both(int a, int b);
+  // For one of those added: "cut tab R7 off at ...", and all of them as a change.
+  void suggest(int item, Finding& finding) const;
+
+ private:
+  std::optional<Mm> place_of_tab(int item) const;  // where it stands on a frame that stands
+  const Scene& scene_;
+  SidedWork<Mm> off_;
 };
 
 }  // namespace bedwright

@@ -3,6 +3,7 @@
 
 #include <numbers>
 
+#include "rules/fit/standing_work.h"
 #include "rules/rule_list.h"
 #include "rules/scene.h"
 
@@ -85,17 +86,27 @@ void check_tip(const Scene& scene, std::vector<Finding>& findings) {
   const std::size_t first = findings.size();
   std::vector<std::size_t> failing;
   Mm rise = 0;
+  const bool standing = scene.input.job && stands(scene.input.job->frame);
+  TabsInTheWay tabs(scene);
   for (std::size_t i = 0; i < scene.bed.bolts.size(); ++i) {
     const Bolt& bolt = scene.bed.bolts[i];
     if (!tip_is_too_close(scene, static_cast<int>(i))) continue;
     const Mm clearance = tip_clearance(scene.stacks[i], bolt, bolt.length, scene.beyond[i].distance);
     failing.push_back(i);
     findings.push_back(describe_tip(scene, i, clearance));
+    tabs.add(scene.beyond[i].item);
     if (standoff_helps(bolt, scene.beyond[i])) rise = std::max(rise, scene.limits.tip_clearance - clearance);
   }
   for (std::size_t k = 0; k < failing.size(); ++k) {
     const Bolt& bolt = scene.bed.bolts[failing[k]];
     suggest_length(scene, bolt, true, findings[first + k]);
+    // The standoff of tabs that stand is what it is, and they stay where they are.
+    if (const int beyond = scene.beyond[failing[k]].item; standing) {
+      if (!tabs.add(beyond)) continue;
+      if (findings[first + k].changes.empty()) findings[first + k].remedy.clear();  // no bolt that would do
+      tabs.suggest(beyond, findings[first + k]);
+      continue;
+    }
     // One standoff for the whole bed: what the worst bolt needs.
     if (standoff_helps(bolt, scene.beyond[failing[k]])) suggest_standoff(scene, rise, findings[first + k]);
     if (rides_on_rail(bolt) && bears_the_rail(scene.beyond[failing[k]]))

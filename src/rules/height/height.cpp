@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "loads/loads.h"
 #include "rules/rule_list.h"
@@ -40,6 +41,16 @@ int tabs_to_shim(const Bed& bed, Side side, int section) {
         bed.items[bolt.plies.front().item].id == rail.id)
       ++tabs;
   return std::max(0, tabs - 2);
+}
+
+// Track bolts in place whose tab was measured, and those whose tab is yet to be made.
+bool is_measured(const Bed& bed) {
+  return std::any_of(bed.bolts.begin(), bed.bolts.end(), [](const Bolt& b) { return b.shim.has_value(); });
+}
+int new_tabs_in_use(const Bed& bed) {
+  return static_cast<int>(std::count_if(bed.bolts.begin(), bed.bolts.end(), [](const Bolt& b) {
+    return b.in_place && b.id.kind == Kind::track_bolt && !b.shim;
+  }));
 }
 
 // The least shim some track bolt takes and still has its thread past the nut, the
@@ -99,16 +110,40 @@ TabHeights tab_heights(const Job& job, const Bed& bed) {
   return h;
 }
 
+std::vector<Mm> shims_of(Mm pack, Mm thinnest) {
+  std::vector<Mm> all;
+  Mm thickness = thinnest;
+  while (2 * thickness <= pack + same_place) thickness *= 2;
+  for (; thickness >= thinnest - same_place; thickness /= 2)
+    for (; pack >= thickness - same_place; pack -= thickness) all.push_back(thickness);
+  return all;
+}
+
 std::vector<Shim> shims(const Job& job, const Bed& bed) {
   const Mm most = tab_heights(job, bed).most_shim(), step = job.order.order.figures().shim_step();
-  int tabs = 0;
-  for (const Side side : both_sides)
-    for (int s = 0; s < bed.track.sections; ++s) tabs += tabs_to_shim(bed, side, s);
+  const bool measured = is_measured(bed);
+  int tabs = 0;  // that may want any pack up to the worst
+  if (measured)
+    tabs = new_tabs_in_use(bed);
+  else
+    for (const Side side : both_sides)
+      for (int s = 0; s < bed.track.sections; ++s) tabs += tabs_to_shim(bed, side, s);
+  std::map<long, Shim> by_thickness;  // in steps
+  for (const Bolt& bolt : bed.bolts)
+    for (const Mm thickness : shims_of(bolt.shim.value_or(0), step)) {
+      Shim& shim = by_thickness[std::lround(thickness / step)];
+      shim = {job.kit.mounting.hole.bolt.text, thickness, shim.count + 1};
+    }
   std::vector<Shim> all;
+  for (const auto& [steps, shim] : by_thickness) all.push_back(shim);
   if (tabs == 0) return all;
   // What is less than half of the thinnest is none.
-  for (Mm thickness = step, sum = step / 2; sum < most; sum += thickness, thickness *= 2)
-    all.push_back({job.kit.mounting.hole.bolt.text, thickness, tabs});
+  for (Mm thickness = step, sum = step / 2; sum < most; sum += thickness, thickness *= 2) {
+    Shim& shim = by_thickness[std::lround(thickness / step)];
+    shim = {job.kit.mounting.hole.bolt.text, thickness, shim.count + tabs};
+  }
+  all.clear();
+  for (const auto& [steps, shim] : by_thickness) all.push_back(shim);
   return all;
 }
 
@@ -116,6 +151,11 @@ void check_rail_shim(const Scene& scene, std::vector<Finding>& findings) {
   const Job* job = scene.input.job;
   if (!job || scene.bed.track.sections == 0) return;
   const Figures& say = scene.figures;
+  const bool standing = stands(job->frame);
+  if (is_measured(scene.bed)) {
+    check_measured_shims(scene, findings);
+    if (new_tabs_in_use(scene.bed) == 0) return;
+  }
   const TabHeights h = tab_heights(*job, scene.bed);
   const Mm shim = h.most_shim(), limit = scene.limits.most_shim;
   if (shim <= same_place) return;
@@ -133,8 +173,11 @@ void check_rail_shim(const Scene& scene, std::vector<Finding>& findings) {
         fmt::format("a rail may want up to {} of shim at one tab: {} (worst case)", say.say(shim), parts);
     f.remedy = fmt::format(
         "lay each rail on its tabs, shim under it where it stands clear until it no longer rocks, then draw "
-        "up its bolts{}",
-        longer_bolts(scene, shim));
+        "up its bolts{}{}",
+        longer_bolts(scene, shim),
+        standing && !is_measured(scene.bed)
+            ? "; or measure how high each tab stands and write it down as tabs.heights: then each has its own"
+            : "");
     findings.push_back(std::move(f));
     return;
   }
@@ -144,12 +187,15 @@ void check_rail_shim(const Scene& scene, std::vector<Finding>& findings) {
                   : fmt::format("without shims a rail may rock by {} on its tabs: {} (worst case)",
                                 say.say(shim), parts);
   const Mm without_bow = h.over + h.under, without_pull = shim - 2 * job->order.tolerances.weld_pull;
-  if (h.section_bow > same_place && without_bow < limit) {
+  // What is bowed and welded already is measured, not asked to be better.
+  if (standing)
+    f.remedy = "measure how high each tab of this frame stands and write it down as tabs.heights";
+  else if (h.section_bow > same_place && without_bow < limit) {
     const Mm camber = job->order.tolerances.main_camber * (limit - without_bow) / h.section_bow;
     f.changes.push_back({"tolerances.main_camber", say.set_at_most(camber)});
     f.remedy = fmt::format("mains bowed no more than {} in each 5 ft", say.small(camber));
   }
-  if (without_pull < limit) {
+  if (!standing && without_pull < limit) {
     const Mm pull = (limit - without_pull) / 2;
     f.changes.push_back({"tolerances.weld_pull", say.set_at_most(pull)});
     f.remedy += fmt::format("{}tabs held so that their welds pull them {} at most",

@@ -29,6 +29,11 @@ TabHeights tab_heights(const Job& job, const Bed& bed);
 // chord to its arc, bow x (part / length)^2.
 Mm bow_along(Mm bow, Mm length, Mm part);
 
+struct Scene;
+struct Finding;
+// The rule's part where heights were measured.
+void check_measured_shims(const Scene& scene, std::vector<Finding>& findings);
+
 // What to pack so that every thickness up to the worst can be made at every tab, to the
 // thinnest shim: each twice as thick as the one before, the fewest. None where nothing
 // may be out. The rail rests on two tabs of each section, which need none.
@@ -37,6 +42,11 @@ struct Shim {
   Mm thickness = 0;
   int count = 0;
 };
+// Where the tabs' heights were measured, what their packs are made of, and the former for new
+// tabs alone.
 std::vector<Shim> shims(const Job& job, const Bed& bed);
+
+// The fewest shims of those thicknesses that make a pack, thickest first.
+std::vector<Mm> shims_of(Mm pack, Mm thinnest);
 
 }  // namespace bedwright

@@ -126,6 +126,7 @@ void check_joint_support(const Scene& scene, std::vector<Finding>& findings) {
 void check_hole_no_tab(const Scene& scene, std::vector<Finding>& findings) {
   const std::vector<TabPlace> tabs = tab_places(scene.bed);
   const Figures& figures = scene.figures;
+  const StandingWork work(scene);
   for (const Bolt& bolt : scene.bed.bolts) {
     if (bolt.in_place || bolt.id.kind != Kind::track_bolt) continue;
     const TabPlace* tab = nearest_tab(tabs, bolt.id.side, bolt.seat.x);
@@ -142,7 +143,7 @@ void check_hole_no_tab(const Scene& scene, std::vector<Finding>& findings) {
                                toward(dx));
     }
     if (scene.input.job && stands(scene.input.job->frame))
-      suggest_new_tab(scene, bolt, f);
+      work.suggest_new_tab(bolt, f);
     else
       f.remedy = fmt::format("weld a tab with its hole at {} from the front of the track",
                              figures.say(on_tape(bolt.seat.x, figures.mark)));

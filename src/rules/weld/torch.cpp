@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "rules/fit/standing_work.h"
 #include "rules/fit/tool_room.h"
 #include "rules/rule_list.h"
 #include "rules/weld/weld.h"
@@ -161,15 +162,32 @@ void check_torch(const Scene& scene, std::vector<Finding>& findings) {
   const std::vector<bool> welded = welded_items(scene.bed);
   const std::size_t first = findings.size();
   Mm shorter = 0;  // one length for all tabs: what the worst place needs
+  const bool standing = job && stands(job->frame);
+  TabsInTheWay tabs(scene);
+  std::vector<int> others;  // what shuts the torch out, by finding
   for (const TabWeld& t : tab_welds(scene)) {
     if (stands(scene.bed, scene.bed.welds[t.weld])) continue;  // welded already
     if (const auto shut = worst_of(scene, t, welded)) {
       findings.push_back(describe(scene, t, *shut));
+      others.push_back(shut->item);
+      tabs.add(shut->item);
       shorter = std::max(shorter, shorter_by(scene.bed, *shut));
     }
   }
   const Figures& say = scene.figures;
   shorter = say.round_up(shorter);
+  if (standing) {
+    // New tabs are where the track's holes are, and the others stay: the torch gives way, or a
+    // tab that carries nothing.
+    for (std::size_t i = first; i < findings.size(); ++i) {
+      Finding& f = findings[i];
+      f.names_in_remedy.clear();
+      f.remedy =
+          fmt::format("weld it with a nozzle of {} at most (limits.torch_diameter)", say.say(f.measured));
+      if (tabs.add(others[i - first])) tabs.suggest(others[i - first], f);
+    }
+    return;
+  }
   if (!job || job->frame.tabs.length <= shorter) return;
   for (std::size_t i = first; i < findings.size(); ++i) {
     findings[i].remedy +=

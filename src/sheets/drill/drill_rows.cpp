@@ -153,6 +153,8 @@ std::string process_name(const Hole& hole) {
       return hole.slotted() ? "ends drilled, cut between" : "drilled";
     case Process::in_place:
       return "drilled in place";
+    case Process::on_site:
+      return "drilled in the frame that stands";
   }
   throw std::logic_error("process_name: unknown process");
 }

@@ -227,13 +227,19 @@ class FramePlan {
 // Of a frame that stands: what to measure before anything is bolted to it.
 std::vector<std::string> survey_notes(const SheetInput& in, Mm diagonal) {
   const Figures figures = in.figures();
+  const Mm ahead = in.job.frame.main.front_overhang;
   return {
       fmt::format("This frame stands ({}). {} Thin lines show what is there.", in.job.frame.name,
-                  is_to_be_changed(in.job.frame.tabs)
+                  is_to_be_changed(in.job.frame)
                       ? "Only what sheet CHANGES TO THE FRAME lists is done to it, nothing else."
                       : "NOTHING of it is cut, drilled, sawn or welded for this order."),
-      "First check that it is as drawn: tape every place in the table from the mains' front ends. Where one "
-      "is off by more than a mark of the tape, STOP: correct the frame's file and make this packet again.",
+      fmt::format(
+          "First check that it is as drawn: tape every place in the table from {}. Where one is off by "
+          "more than a mark of the tape, STOP: correct the frame's file and make this packet again.",
+          std::abs(ahead) < same_place
+              ? std::string("the mains' front ends")
+              : fmt::format("the front datum, 0, which is {} {} the mains' front ends",
+                            figures.tape_length(std::abs(ahead)), ahead > 0 ? "behind" : "ahead of")),
       fmt::format(
           "Square: tape A to D and B to C, between the web backs at the mains' ends. Both are {} when "
           "the frame is square.",

@@ -181,7 +181,8 @@ std::vector<std::string> notes_of(const SheetInput& in, const std::vector<TabRow
   else
     notes.push_back(!standing ? "Scribe the hole's line across the flange at each figure, set the "
                                 "tab's slot on it, clamp, tack, measure again, then weld."
-                              : "These tabs stand on the frame already: check each hole against the "
+                              : "These tabs stand on the frame already, but those with a figure under WELD, "
+                                "which are new (sheet CHANGES TO THE FRAME): check each hole against the "
                                 "table before any rail goes on.");
   if (!standing && t.style == TabStyle::plate && t.plate->pad_thickness > same_place)
     notes.push_back(
