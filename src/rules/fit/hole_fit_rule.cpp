@@ -166,9 +166,12 @@ void suggest_shift(const Scene& scene, const BoltFit& fit, FitBasis basis, Findi
   const int entry = found_entry(scene, bolt);
   if (entry == 0) return;
   if (lengthwise || crosswise) add_shift_change(scene, bolt, entry, lengthwise, shift, f);
-  // The frame is welded: what a file takes off one slot does as much as moving its tab.
+  // The frame is welded: what a file takes off one slot does as much as moving its tab, where
+  // the washer covers the slot as it is.
   const FrameTabs& tabs = scene.input.job->frame.tabs;
-  if (!lengthwise || tabs.slot_length / 2 + std::abs(shift) > longest_slot(scene, bolt) / 2) return;
+  if (!lengthwise || !washer_covers(scene, fit, bolt, 0) ||
+      tabs.slot_length / 2 + std::abs(shift) > longest_slot(scene, bolt) / 2)
+    return;
   const bool has_pad = tabs.style == TabStyle::plate && tabs.plate && tabs.plate->pad_thickness > same_place;
   f.remedy += fmt::format("; or, on this frame alone, file {} {} longer at the {} end",
                           has_pad ? "the slots of the tab and its pad" : "the tab's slot",
