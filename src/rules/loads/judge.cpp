@@ -66,17 +66,29 @@ Subject in_travel(Kind what, const TravelCase& travel) {
 }
 
 std::optional<Mm> longer_tabs(const LoadJudge& judge) {
+  if (!judge.remedies) return std::nullopt;
   const TabLoads& now = judge.loads.tabs;
   const Mm step = judge.figures.step(), length = judge.job.frame.tabs.length;
   const double over = std::max(now.tab_stress, now.tab_stress_at_work) / now.tab_allowed;
   Job other = judge.job;
-  for (Mm& l = other.frame.tabs.length = std::ceil(length * over / step) * step; l < 2 * over * length;
-       l += 2 * step) {
+  const Mm first = std::ceil(length * over / step) * step;
+  const auto at = [&](int i) { return first + i * 2 * step; };
+  const auto holds = [&](int i) {
+    other.frame.tabs.length = at(i);
     const TabLoads t =
         tab_loads(other, judge.bed, judge.loads.weights, stand_loads(other, judge.bed, judge.loads.weights));
-    if (std::max(t.tab_stress, t.tab_stress_at_work) <= t.tab_allowed) return l;
+    return std::max(t.tab_stress, t.tab_stress_at_work) <= t.tab_allowed;
+  };
+  // A stiffer tab draws more of the load, so the first may not do: halved between it and twice
+  // as long, for each try bends the whole bed.
+  if (holds(0)) return at(0);
+  int fails = 0, does = static_cast<int>(std::floor((2 * over * length - first) / (2 * step)));
+  if (does <= 0 || !holds(does)) return std::nullopt;
+  while (does - fails > 1) {
+    const int middle = (fails + does) / 2;
+    (holds(middle) ? does : fails) = middle;
   }
-  return std::nullopt;
+  return at(does);
 }
 
 std::optional<Change> closer_cross_members(const LoadJudge& judge, Mpa strength) {
