@@ -39,7 +39,9 @@ constexpr Measured measured[] = {
     {"tabs.length", "one tab, along the main"},
     {"tabs.hole_diameter", "width of a tab's slot"},
     {"tabs.slot_length", "a tab's slot, end to end; the shortest of all"},
-    {"tabs.existing", "mains' front end to the middle of each tab's hole, left, then right; they must agree"},
+    {"tabs.existing",
+     "mains' front end to the middle of each tab's hole; where the left is not as the right list the right's "
+     "here and add a line left: {existing: [...]} with its own"},
     {"tabs.existing_line", "back of the main's web out to the middle of the tabs' holes, at every tab"},
     {"tabs.plate.plate_thickness", "tab's plate, thickness"},
     {"tabs.plate.pad_thickness", "tab's pad, thickness; plate and pad together at every tab"},
@@ -228,10 +230,11 @@ std::vector<Page> pages_to_print(const std::vector<Box>& boxes, const std::strin
     if (b.key == "tabs.existing") tabs = b.places;
   add_pages(
       pages, table_of_tabs(tabs),
-      {from_front + " HOLE: to the middle of each tab's hole. OUT FROM WEB: back of the main's web to the "
-                    "hole's middle.",
-       "SLOT: end to end. HEIGHT: top of the tab over a level line along each main, the two lines level "
-       "with each other; minus where it is below.",
+      {from_front,
+       "HOLE: to the middle of each tab's hole. OUT FROM WEB: back of the main's web to the hole's middle. "
+       "SLOT: end to end.",
+       "HEIGHT: top of the tab over a level line along each main, the two lines level with each other; minus "
+       "where it is below.",
        who});
   return pages;
 }

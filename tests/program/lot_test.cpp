@@ -19,7 +19,6 @@ namespace {
 
 using namespace testing;
 using ::testing::HasSubstr;
-using ::testing::Not;
 
 // Inches, in sixteenths.
 std::string inches(double x) {
@@ -145,23 +144,65 @@ class Lot : public Program {
   std::vector<std::string> files;
 };
 
+// Cut off, filed, drilled, welded on, shimmed, hours: "-" where there is none.
+std::string figures(const std::string& row) {
+  std::istringstream in(row);
+  std::string word, all;
+  for (int i = 0; i < 8 && in >> word; ++i)
+    if (i >= 2) all += (all.empty() ? "" : " ") + word;  // behind "Frame 7"
+  return all;
+}
+
+// Rails of 84 in with holes at 7, 35, 49 and 77 in of each.
 TEST_F(Lot, TwentyFramesAgainstTheLongTrack) {
   const std::string table = offer("lot_frame", {times}).out;
   SCOPED_TRACE(table);
-  EXPECT_THAT(row(table, 1), HasSubstr("as it stands"));
-  EXPECT_THAT(row(table, 18), HasSubstr("no: "));
+  for (const int same : {1, 16}) {
+    EXPECT_THAT(row(table, same), HasSubstr("as it stands")) << same;
+    EXPECT_EQ(figures(row(table, same)), "- - - - - 0.0") << same;
+  }
+  // Round holes of 9/16 in leave a bolt of 1/2 in 1/32 in each way, and less than the rails are
+  // out: all 24 tabs are filed, 10 minutes each.
+  EXPECT_EQ(figures(row(table, 3)), "- 24 - - - 4.0");
+  EXPECT_THAT(row(table, 3), HasSubstr("after this work"));
+  // Every second tab: none under 49, 77, 133, 161, 217 and 245 in, on either side; 30 minutes each.
+  EXPECT_EQ(figures(row(table, 11)), "- - - 12 - 6.0");
+  EXPECT_THAT(row(table, 11), HasSubstr("pinned at its middle"));
+  // All an inch off: 24 off at 12 minutes, 24 on at 30.
+  EXPECT_EQ(figures(row(table, 5)), "24 - - 24 - 16.8");
+  // One tab that the left side alone lacks.
+  EXPECT_EQ(figures(row(table, 19)), "- - - 1 - 0.5");
+  // The two tabs at 49 in, which bolts go through, of the four that are low; 3 minutes each.
+  EXPECT_EQ(figures(row(table, 20)), "- - - - 2 0.1");
+  for (const auto& [number, code] :
+       {std::pair(4, "TAB-LINE"), {9, "HOLE-NO-TAB"}, {17, "TOW-SHARE"}, {18, "HOLE-NO-TAB"}}) {
+    EXPECT_THAT(row(table, number), HasSubstr("no: ")) << number;
+    EXPECT_THAT(row(table, number), HasSubstr(code)) << number;
+  }
+  // The least work stands first.
+  EXPECT_LT(table.find("Frame 1 "), table.find("Frame 3 "));
+  EXPECT_LT(table.find("Frame 3 "), table.find("Frame 5 "));
+  EXPECT_LT(table.find("Frame 5 "), table.find("Frame 18 "));
 }
 
+// Rails of 90 in with holes at 7, 35, 49 and 70 in of each: on the demo's frame 6 places off and 9
+// on, both sides, as its order has them: 12 x 12 and 18 x 30 minutes.
 TEST_F(Lot, TwentyFramesAgainstTheNinetyTrack) {
   const std::string table = offer("lot_frame_90", {times, "overrides=[]"}).out;
   SCOPED_TRACE(table);
+  EXPECT_EQ(figures(row(table, 1)), "12 - - 18 - 11.4");
+  EXPECT_THAT(row(table, 1), HasSubstr("after this work"));
+  // The left lacks its tab at 49 in besides.
+  EXPECT_EQ(figures(row(table, 19)), "12 - - 19 - 11.9");
   EXPECT_THAT(row(table, 18), HasSubstr("no: "));
 }
 
-TEST_F(Lot, TwentyFramesAgainstTheShortTrack) {
-  const std::string table = offer("base", {times}).out;
+// Without the shop's minutes there are no hours, and that is said.
+TEST_F(Lot, WithoutTimesTheHoursAreNotKnown) {
+  const std::string table = offer("lot_frame", {}).out;
   SCOPED_TRACE(table);
-  EXPECT_THAT(row(table, 18), HasSubstr("no: "));
+  EXPECT_EQ(figures(row(table, 3)), "- 24 - - - ?");
+  EXPECT_THAT(table, HasSubstr("HOURS ?"));
 }
 
 }  // namespace
