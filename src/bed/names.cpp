@@ -213,7 +213,10 @@ NameInTwo name_in_two(const Part& part) {
   const Words& w = words();
   if (const auto* h = std::get_if<Hardware>(&part.form)) {
     const std::string size = h->kind == HardwareKind::bolt ? " x " + length_text(h->size, h->length) : "";
-    return {w.hardware[at(piece_of(h->kind))], h->size.name + size};
+    std::string asked;
+    for (const std::string& of : {h->grade, h->coating})
+      if (!of.empty()) asked += ", " + of;
+    return {w.hardware[at(piece_of(h->kind))], h->size.name + size + asked};
   }
   const bool clip = part.id.kind == Kind::tab && std::holds_alternative<Member>(part.form);
   const bool tab = part.id.kind == Kind::tab || part.id.kind == Kind::tab_pad;

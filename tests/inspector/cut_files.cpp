@@ -90,10 +90,11 @@ void check_part(const Packet& packet, const Part& part, Faults& faults) {
   int outers = 0;
   std::vector<Ring> inner;
   double holes = 0;
-  std::size_t marks = 0;
+  std::vector<Flat> marks;  // middles of the strokes of centre marks
   for (const Drawn& d : read_drawing(file)) {
     if (d.layer == "OUTER_CUT") ++outers, outer = d.ring;
-    if (d.layer == "CENTRE_MARK") ++marks;
+    if (d.layer == "CENTRE_MARK" && d.ring.size() == 2)
+      marks.push_back({(d.ring[0][0] + d.ring[1][0]) / 2, (d.ring[0][1] + d.ring[1][1]) / 2});
     if (d.layer == "INNER_CUT") inner.push_back(d.ring), holes += area(d.ring);
     if ((d.layer == "OUTER_CUT" || d.layer == "INNER_CUT") && !d.closed)
       faults.add("cut file of {}: a cut that is not closed", part.name);
@@ -120,9 +121,17 @@ void check_part(const Packet& packet, const Part& part, Faults& faults) {
           "cut file of {}: the hole of {:.1f} x {:.1f} mm at {:.1f}, {:.1f} is not where the model has one",
           part.name, e.wide(), e.tall(), e.middle()[0], e.middle()[1]);
   }
-  if (inner.size() > modelled.size() || (marks == 0 && inner.size() != modelled.size()))
-    faults.add("cut file of {}: {} holes, the model has {}", part.name, inner.size(), modelled.size());
-  if (finished && marks == 0) {
+  // Each hole of the model is cut, or marked for the drill: by two strokes that cross in its middle.
+  std::size_t marked = 0;
+  for (const Extent& m : modelled)
+    marked +=
+        std::count_if(marks.begin(), marks.end(), [&](const Flat& at) {
+          return std::hypot(m.middle()[0] - at[0] + size.low[0], m.middle()[1] - at[1] + size.low[1]) < allow;
+        }) == 2;
+  if (inner.size() + marked != modelled.size() || 2 * marked != marks.size())
+    faults.add("cut file of {}: {} holes and {} centre marks, the model has {} holes", part.name,
+               inner.size(), marks.size() / 2, modelled.size());
+  if (finished && marks.empty()) {
     const double thick = box.high.z - box.low.z, drawn = (area(outer) - holes) * thick;
     if (std::abs(drawn - volume(part.body)) > 0.005 * drawn)
       faults.add(
@@ -146,7 +155,7 @@ void check_drawing(const Packet& packet, const std::string& part, std::vector<Fl
     const std::string name = entry.path().stem().string(), word = file_word(part);
     if (name != word && !(name.starts_with(word + "_") && name.size() == word.size() + 2)) continue;
     for (const Drawn& d : read_drawing(entry.path()))
-      if (d.layer == "HOLES") drawn.push_back(extent(d.ring).middle());
+      if (d.layer == "HOLES" && d.closed) drawn.push_back(extent(d.ring).middle());
   }
   if (drawn.size() != listed.size())
     return faults.add("drill file of {}: draws {} holes, the list has {}", part, drawn.size(), listed.size());

@@ -111,6 +111,17 @@ std::vector<Drawn> read_drawing(const std::filesystem::path& file) {
         d.ring.push_back({c[0] + d.radius * std::cos(t), c[1] + d.radius * std::sin(t)});
       }
       all.push_back(std::move(d));
+    } else if (kind == "LINE") {
+      Drawn d;
+      d.ring.resize(2);
+      entity([&](int code, const std::string& v) {
+        if (code == 8) d.layer = v;
+        for (const int end : {0, 1}) {
+          if (code == 10 + end) d.ring[static_cast<std::size_t>(end)][0] = unit * std::stod(v);
+          if (code == 20 + end) d.ring[static_cast<std::size_t>(end)][1] = unit * std::stod(v);
+        }
+      });
+      all.push_back(std::move(d));
     } else if (kind == "POLYLINE") {
       Drawn d;
       entity([&](int code, const std::string& v) {

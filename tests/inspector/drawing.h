@@ -18,8 +18,8 @@ struct Drawn {
   Ring ring;
 };
 
-// Release 12 drawing files: POLYLINE with bulges, CIRCLE; other entities are passed
-// over. Throws std::runtime_error when the file cannot be read or does not say its units.
+// Release 12 drawing files: POLYLINE with bulges, CIRCLE, LINE (open, of two points); other entities
+// are passed over. Throws std::runtime_error when the file cannot be read or does not say its units.
 std::vector<Drawn> read_drawing(const std::filesystem::path& file);
 
 bool holds(const Ring& ring, Flat p);
