@@ -11,6 +11,7 @@
 #include "loads/loads.h"
 #include "loads/rail.h"
 #include "loads/steel.h"
+#include "rules/loads/rules.h"
 #include "support/demo.h"
 
 namespace bedwright {
@@ -92,6 +93,31 @@ TEST(Buckling, WideBracingIsStopped) {
   EXPECT_NEAR(near.stand.main_allowed / ksi, 36 / 1.67, 1e-6);
   EXPECT_GT(wide.stand.main_unbraced, 75 * inch);
   EXPECT_LT(wide.stand.main_allowed, 0.9 * near.stand.main_allowed);
+}
+
+// A main that is bent to what it bears braced as the demos are, and to more than it bears
+// braced wide: the way out is bracing, and it clears.
+TEST(Buckling, CrossMembersCloserTogetherAreOfferedAndClear) {
+  const auto stopped = [](const std::vector<std::string>& sets, double landing) {
+    Job job = demo_job("base", sets);
+    job.order.work.landing = landing;
+    const Bed bed = testing::bed_of(job);
+    std::vector<Finding> found;
+    for (const Finding& f : load_findings(job, bed, run_loads(job, bed), {}))
+      if (f.code == "STAND-BEND" && f.subjects.front().id.kind == Kind::main) found.push_back(f);
+    return found;
+  };
+  const std::vector<std::string> wide{"frame.cross_member.max_spacing=110 in"};
+  double landing = 2;
+  while (landing < 40 && stopped(wide, landing).empty()) landing += 0.25;
+  const std::vector<Finding> found = stopped(wide, landing);
+  ASSERT_EQ(found.size(), 1u);
+  EXPECT_NE(found[0].message.find("held sideways only every"), std::string::npos) << found[0].message;
+  const auto bracing = std::find_if(found[0].changes.begin(), found[0].changes.end(), [](const Change& c) {
+    return c.key == "frame.cross_member.max_spacing";
+  });
+  ASSERT_NE(bracing, found[0].changes.end());
+  EXPECT_TRUE(stopped({bracing->key + "=" + bracing->value}, landing).empty()) << bracing->value;
 }
 
 // A beam over two equal spans whose middle support goes down by d: that support gives up

@@ -14,15 +14,14 @@
 namespace bedwright {
 namespace {
 
-// A person reads these on paper without a glass.
-constexpr Mm letters = 2.5, least_letters = 1.8;
+// The least a sheet has, and what larger text gives way by.
+constexpr Mm letters = 2.5, letters_step = 0.1;
 
 Table2d conditions_table(const LoadsResult& loads, const Figures& say) {
-  Table2d t{{"", "weight", "tongue", "share", "axle", "tyre", "rolls over at"}, {}};
+  Table2d t{{"", "weight", "tongue", "share", "axle", "tyre"}, {}};
   for (const TowCondition& c : loads.tow.conditions)
     t.rows.push_back({(c.judged ? "* " : "") + name(c.travel, true), say.mass(c.mass), say.mass(c.tongue),
-                      fmt::format("{:.1f} %", 100 * c.share), say.mass(c.axle), say.mass(c.tyre),
-                      fmt::format("{:.2f} g", c.rolls_at)});
+                      fmt::format("{:.1f} %", 100 * c.share), say.mass(c.axle), say.mass(c.tyre)});
   return t;
 }
 
@@ -124,16 +123,26 @@ List2d sums_page(const Job& job, const Bed& bed, const LoadsResult& loads, const
   const Mm column = (loads_page_width - 2 * loads_border - 2 * mark_room - 4) / 2,
            left = loads_border + mark_room;
   const Mm middle = left + column + mark_room;
-  // As large as the longer column lets it be; the right one ends above the issue's code.
+  // As large as both columns let it be: sums that the left one has no room for stand at the
+  // head of the right one, which ends above the issue's code.
   const std::vector<std::string> sums = worked_lines(job, bed, loads);
-  Mm height = 3;
-  while (height > least_letters &&
-         (written(sums, column, height) > top - 12 - loads_border - 3 ||
-          written(loads.assumptions, column, height) > top - 12 - loads_border - issue_height))
-    height -= 0.05;
+  const Mm room_left = top - 12 - loads_border - 3, room_right = top - 20 - loads_border - issue_height;
+  Mm height = 3 + letters_step;
+  std::vector<std::string> here, there;
+  do {
+    height -= letters_step;
+    here.clear(), there.clear();
+    for (const std::string& sum : sums) {
+      here.push_back(sum);
+      if (!there.empty() || written(here, column, height) > room_left) there.push_back(sum), here.pop_back();
+    }
+  } while (height > letters + 1e-9 &&
+           written(there, column, height) + written(loads.assumptions, column, height) > room_right);
   Mm y = write(list, pens.text, {left, top - 3}, column, 3.5, {"Sums to follow"});
-  write(list, pens.text, {left, y}, column, height, sums);
-  y = write(list, pens.text, {middle, top - 3}, column, 3.5, {"What is taken for granted"});
+  write(list, pens.text, {left, y}, column, height, here);
+  y = top - 3;
+  if (!there.empty()) y = write(list, pens.text, {middle, y}, column, height, there) - 2;
+  y = write(list, pens.text, {middle, y}, column, 3.5, {"What is taken for granted"});
   write(list, pens.text, {middle, y}, column, height, loads.assumptions);
   return list;
 }

@@ -56,6 +56,16 @@ Table2d cases_table(const Job& job, const LoadsResult& loads) {
   return t;
 }
 
+Table2d rolling_table(const LoadsResult& loads, const Figures& say) {
+  Table2d t{{"way", "weight above road", "rolls over at", "across", "parked, across"}, {}};
+  const auto slope = [](double rise) { return fmt::format("{:.0f} degrees", std::atan(rise) / degree); };
+  for (const TowCondition& c : loads.tow.conditions)
+    if (c.judged)
+      t.rows.push_back({name(c.travel, true), say.place(c.above_road), fmt::format("{:.2f} g", c.rolls_at),
+                        slope(c.rolls_at), slope(c.rolls_parked)});
+  return t;
+}
+
 Table2d feet_table(const Job& job, const std::vector<SunkFoot>& feet, const Figures& say) {
   Table2d t{{"foot at", "1/8 in (3 mm) down: rails out", "most on a jack", "may sink"}, {}};
   for (const SunkFoot& f : feet)
@@ -127,6 +137,9 @@ List2d summary_page(const Job& job, const Bed& bed, const LoadsResult& loads, co
                                              say.place(loads.jack_foot->pad))
                                : ""});
   }
+  y = write(list, pens.text, {left, y - 2}, column, 3.5,
+            {"Rolling over, as a stiff body; parked: on wheels and tongue jack"});
+  table(rolling_table(loads, say), left, y, column);
   y = write(list, pens.text, {middle, below}, column, 3.5, {"Not looked at"});
   y = write(
       list, pens.text, {middle, y}, column, letters,
