@@ -148,8 +148,9 @@ void judge_hitching(const LoadJudge& j, const TowCondition& c) {
                         name(c.travel), j.figures.mass(c.jack), j.figures.mass(c.mass));
   f.remedy = "run the rear jacks down until they carry before it is uncoupled so";
   const Mm base = j.loads.tow.axle_x - j.loads.tow.jack_x;
-  // About the axle, the gear left where it is: a little more than need be.
-  const Mm by = (least_on_jack * c.mass - c.jack) * base / ((1 - least_on_jack) * c.mass);
+  // About the axle: the gear goes with it and has no moment there.
+  const Kg carried = c.mass - j.loads.weights.gear.mass;
+  const Mm by = (least_on_jack * c.mass - c.jack) * base / (carried - least_on_jack * c.mass);
   const Mm grid = j.figures.place_step();
   Mm to = std::ceil((j.loads.tow.axle_x + by) / grid) * grid;
   if (c.judged)
