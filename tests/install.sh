@@ -6,7 +6,7 @@
 test_packages=(
   clang-format clang-tidy
   libgtest-dev libgmock-dev librapidcheck-dev libbenchmark-dev
-  python3 python3-ezdxf python3-jsonschema gdal-bin python3-gdal poppler-utils nodejs npm calculix-ccx glpk-utils
+  python3 python3-ezdxf python3-yaml python3-jsonschema gdal-bin python3-gdal poppler-utils nodejs npm calculix-ccx glpk-utils
   slurm-wlm munge  # offer:slurm, a cluster of one
   strace  # records:failing_calls, system calls that fail
   zbar-tools librsvg2-bin  # program:code_on_paper, what a phone reads off a sheet

@@ -34,6 +34,10 @@ if(BEDWRIGHT_KERNEL)
   add_test(NAME program:package COMMAND bash ${CMAKE_CURRENT_SOURCE_DIR}/program/package.sh ${PROJECT_BINARY_DIR} ${PROJECT_SOURCE_DIR})
   add_test(NAME program:launcher COMMAND bash ${CMAKE_CURRENT_SOURCE_DIR}/program/launcher.sh ${PROJECT_SOURCE_DIR})
   set_tests_properties(program:package program:launcher PROPERTIES TIMEOUT 300)
+  # The frame as thin plates in CalculiX, from the orders' files.
+  add_test(NAME loads:shells COMMAND /usr/bin/python3 -B ${CMAKE_CURRENT_SOURCE_DIR}/loads/shells.py $<TARGET_FILE:bedwright>
+    ${PROJECT_SOURCE_DIR}/params ${CMAKE_CURRENT_BINARY_DIR}/shells)
+  set_tests_properties(loads:shells PROPERTIES TIMEOUT 600 SKIP_RETURN_CODE 77)
   # Small samples of long runs: see the head of each script.
   set(records ${CMAKE_CURRENT_SOURCE_DIR}/records)
   set(records_folder ${CMAKE_CURRENT_BINARY_DIR}/records)

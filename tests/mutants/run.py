@@ -45,11 +45,13 @@ def mutants():
         yield field["name"], field["file"], places, field["seen by"].split()
 
 
-def copy_tree(to):
-    """Only what differs, so that what was built there before stays built."""
+def copy_tree(to, but=()):
+    """Only what differs, so that what was built there before stays built; these paths left as they are there."""
     names = subprocess.run(["git", "ls-files", "-co", "--exclude-standard"], cwd=top, check=True,
                            capture_output=True, text=True).stdout.split("\n")
     for name in filter(None, names):
+        if name in but:
+            continue
         mine, theirs = top / name, to / name
         if mine.is_file() and not (theirs.is_file() and theirs.read_bytes() == mine.read_bytes()):
             theirs.parent.mkdir(parents=True, exist_ok=True)

@@ -228,27 +228,6 @@ std::vector<Planted> load_rows() {
        true},
       {"TOW-LAWS", "said of every bed", [](double) { return with_loads([](Job&, const LoadsResult&) {}); },
        true},
-      rating("TONGUE-JACK", "tongue jack rated for the tongue, uncoupled",
-             [](Job& j, const LoadsResult& l, double less) {
-               j.frame.tongue_jack.rating = l.tongue.standing * less;
-             }),
-      {"TOW-BEND", "mains of steel that just stands the road",
-       [](double past) {
-         return with_loads([&](Job& j, const LoadsResult& l) {
-           set_yield(j, most(l, &TowCondition::main_stress), l.stand.main_allowed, past);
-         });
-       }},
-      {"TONGUE-BEND", "tongue of steel that just stands the road",
-       [](double past) {
-         return with_loads(
-             [&](Job& j, const LoadsResult& l) { set_yield(j, l.tongue.stress, l.tongue.allowed, past); });
-       }},
-      {"TONGUE-WELD", "bump that loads the tongue's welds to what they may carry",
-       [](double past) {
-         return with_loads([&](Job& j, const LoadsResult& l) {
-           j.order.road.bump *= weld_allowable / l.tongue.weld * (1 + part * past);
-         });
-       }},
       {"TRACK-BOLT", "head so heavy that the track bolts just hold it", track_bolt},
       {"STAND-LOG", "log whose middle just leaves the front bunk under it",
        [](double past) {
@@ -263,21 +242,9 @@ std::vector<Planted> load_rows() {
            set_yield(j, l.tabs.tab_stress_at_work, l.tabs.tab_allowed, past);
          });
        }},
-      {"TAB-ROAD", "tabs of steel that just stands the road",
-       [](double past) {
-         return with_loads([&](Job& j, const LoadsResult& l) {
-           set_yield(j, l.tabs.tab_stress, l.tabs.tab_allowed, past);
-         });
-       }},
       {"STAND-TIP", "rear jacks where the weight leaves their span", tips},
       rating("STAND-SAG", "limit at the sag it has",
              [](Job& j, const LoadsResult& l, double less) { j.order.work.sag_limit = l.stand.sag * less; }),
-      {"STAND-BEND", "mains of steel that just stands head and log",
-       [](double past) {
-         return with_loads([&](Job& j, const LoadsResult& l) {
-           set_yield(j, l.stand.main_stress, l.stand.main_allowed, past);
-         });
-       }},
       rating("JACK-LOAD", "jacks rated for the most loaded of them",
              [](Job& j, const LoadsResult& l, double less) {
                Newton heaviest = 0;
@@ -285,12 +252,6 @@ std::vector<Planted> load_rows() {
                j.frame.jack.rating = heaviest / gravity * less;
              }),
       {"JACK-LIFT", "middle jack where the front one just keeps a load", lifts},
-      {"STAND-PUSH", "push that leaves 1.5 times what tips it",
-       [](double past) {
-         return with_loads([&](Job& j, const LoadsResult& l) {
-           j.order.work.push *= l.stand.push_factor / 1.5 * (1 + part * past);
-         });
-       }},
   };
 }
 

@@ -43,5 +43,7 @@ inline double turn(double holds, double breaks, const std::function<bool(double)
 
 // The rules about loads (load_rows_test.cpp).
 std::vector<Planted> load_rows();
+// Those whose limit is set from hand statics (load_rows_by_hand_test.cpp).
+std::vector<Planted> load_rows_by_hand();
 
 }  // namespace bedwright

@@ -486,6 +486,7 @@ const std::vector<Planted>& matrix() {
   static const std::vector<Planted> all = [] {
     std::vector<Planted> rows = bed_rows();
     for (Planted& p : load_rows()) rows.push_back(std::move(p));
+    for (Planted& p : load_rows_by_hand()) rows.push_back(std::move(p));
     return rows;
   }();
   return all;

@@ -33,18 +33,18 @@ constexpr Wood handbook[] = {
     {"paper birch", 0.48, 89, 72},        {"quaking aspen", 0.35, 95, 113},
 };
 
-// Density of green wood = 1000 G (1 + MC/100) kg/m3 (Wood Handbook, equation 4-9). A
-// log is part heartwood, part sapwood, so it lies between the two, within the 10 %
-// by which the older table's own samples differ (Technical Note 218 says up to 20).
-TEST(PublishedDensities, GreenWoodLiesBetweenHeartwoodAndSapwoodOfTheWoodHandbook) {
+// Density of green wood = 1000 G (1 + MC/100) kg/m3 (Wood Handbook, equation 4-9). A log is
+// heartwood, and sapwood for two thirds at most. Its mean lies between, within the 4 % by which
+// the older table (Technical Note 218) differs from this one in woods whose two parts weigh alike.
+TEST(PublishedDensities, GreenWoodLiesBetweenHeartwoodAndTwoThirdsSapwood) {
   const Catalog catalog = shipped_catalog({"species.yaml"});
   for (const Wood& w : handbook) {
     const Species* s = catalog.species_named(w.name);
     ASSERT_TRUE(s) << w.name;
-    const double dry = 1000 * w.gravity, low = dry * (1 + std::min(w.heartwood, w.sapwood) / 100),
-                 high = dry * (1 + std::max(w.heartwood, w.sapwood) / 100);
-    EXPECT_GT(s->green_kg_per_m3, 0.9 * low) << w.name;
-    EXPECT_LT(s->green_kg_per_m3, 1.1 * high) << w.name;
+    const double dry = 1000 * w.gravity, heart = dry * (1 + w.heartwood / 100),
+                 sap = dry * (1 + w.sapwood / 100);
+    EXPECT_GT(s->green_kg_per_m3, 0.96 * std::min(heart, sap)) << w.name;
+    EXPECT_LT(s->green_kg_per_m3, 1.04 * std::max(heart, heart + (sap - heart) * 2 / 3)) << w.name;
   }
 }
 
@@ -122,7 +122,29 @@ TEST(PublishedMasses, FrameMembersAgainstTheAiscWeightPerFoot) {
   }
 }
 
-// Tongue share by hand, from the demo's parts alone: moments about the axle.
+// What an item weighs by the tables, in kg: channels by AISC Manual table 1-5, a foot of them (from
+// memory); angles and plates by their steel, 7850 kg/m3, holes not taken out; hardware not counted.
+Kg by_tables(const Part& part) {
+  static const std::map<std::string, double> pounds_a_foot{
+      {"C3x4.1", 4.1}, {"C4x5.4", 5.4}, {"C5x6.7", 6.7}, {"C6x8.2", 8.2}, {"C7x9.8", 9.8}, {"C8x11.5", 11.5}};
+  if (const Bought* bought = std::get_if<Bought>(&part.form)) return bought->mass;
+  if (const Plate* plate = std::get_if<Plate>(&part.form)) {
+    double twice = 0;
+    const std::vector<Vec2> corners = flattened(plate->outline, 0.1);
+    for (std::size_t i = 0; i < corners.size(); ++i) {
+      const Vec2 &p = corners[i], &q = corners[(i + 1) % corners.size()];
+      twice += p.x * q.y - q.x * p.y;
+    }
+    return std::abs(twice) / 2 * plate->thickness * 7850e-9;
+  }
+  const Member* member = std::get_if<Member>(&part.form);
+  if (!member) return 0;
+  const Section& s = member->section;
+  if (s.shape == Shape::channel) return pounds_a_foot.at(s.name) * pound * member->length / foot;
+  return s.web * (s.depth + s.flange - s.web) * 7850e-9 * member->length;
+}
+
+// Tongue share by moments about the axle, weights by the tables: of every demo, one axle or two.
 TEST(PublishedStatics, TongueShareByMomentsAboutTheAxle) {
   for (const std::string& order : testing::good_orders) {
     const Job job = testing::demo_job(order);
@@ -131,20 +153,19 @@ TEST(PublishedStatics, TongueShareByMomentsAboutTheAxle) {
     for (const Item& item : bed.items) {
       if (!item.shown) continue;
       const Part& part = bed.parts[item.part];
+      const Box3 box = bounds(bed, static_cast<int>(&item - bed.items.data()));
       const Bought* bought = std::get_if<Bought>(&part.form);
-      const Vec3 at = item.placement.point(bought ? bought->centre_of_mass : centroid(part));
-      weight += mass(part);
-      about_axle += mass(part) * (job.order.axle.position - at.x);
+      const Mm at = bought ? item.placement.point(bought->centre_of_mass).x : (box.low.x + box.high.x) / 2;
+      weight += by_tables(part);
+      about_axle += by_tables(part) * (job.order.axle.position - at);
     }
     const Mm ball = -job.frame.main.front_overhang - job.frame.tongue.length - job.frame.coupler.ball_ahead;
     const double tongue = about_axle / (job.order.axle.position - ball);
     const LoadsResult loads = run_loads(job, bed);
     const TowCondition& c = loads.tow.conditions.front();
-    EXPECT_NEAR(c.mass, weight, 1e-6 * weight) << order;
-    EXPECT_NEAR(c.tongue, tongue, 1e-6 * weight) << order;
-    EXPECT_NEAR(c.tongue + c.axle * job.frame.axle.count, c.mass, 1e-6 * weight);
-    EXPECT_GE(c.share, 0.10) << order;
-    EXPECT_LE(c.share, 0.15) << order;
+    EXPECT_NEAR(c.mass, weight, 0.02 * weight) << order;
+    EXPECT_NEAR(c.share, tongue / weight, 0.01) << order;
+    EXPECT_NEAR(c.axle * job.frame.axle.count, weight - tongue, 0.02 * weight) << order;
   }
 }
 

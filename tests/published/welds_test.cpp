@@ -70,19 +70,6 @@ TEST(Welds, APublishedEccentricWeldTakesTheSizePrinted) {
   EXPECT_LT(carries(7. / 16), needed);
 }
 
-// The same example's stresses from its printed figures, by our arithmetic of lines
-// without thickness: 19 in of weld, second polar moment 135.15 in3 at 0.354 in throat,
-// 416 kip in, 52 kips at 10 degrees; worst corner D at (3.158, -5.50).
-TEST(Welds, TheElasticMethodsSumsAreThePrintedOnes) {
-  const double throat = 0.354, length = 19, ip = 135.15, moment = 416;
-  const double down = 51.2 / (length * throat), across = 9.0 / (length * throat);
-  EXPECT_NEAR(down, 7.62, 0.02);
-  EXPECT_NEAR(across, 1.34, 0.01);
-  EXPECT_NEAR(moment * 5.50 / ip, 16.93, 0.01);
-  EXPECT_NEAR(moment * 3.158 / ip, 9.72, 0.01);
-  EXPECT_NEAR(std::hypot(across + moment * 5.50 / ip, down + moment * 3.158 / ip), 25.2, 0.1);
-}
-
 // Blodgett, Design of Welded Structures, table of welds treated as lines (from
 // memory): two parallel lines of depth d bend about their middle with Sw = d2 / 3.
 TEST(Welds, TwoLinesBendWithAThirdOfTheirDepthSquared) {
