@@ -96,7 +96,7 @@ const std::vector<Fault>& faults() {
       {"short bolts", [](Job& j) { j.order.bolts.track = inch; }},
       {"bowed mains", [](Job& j) { j.order.tolerances.main_camber = 20; }},
       {"pulled tabs", [](Job& j) { j.order.tolerances.weld_pull = 6; }},
-      {"a heavy log", [](Job& j) { j.order.work.log.diameter *= 2.2; }},
+      {"a heavy log", [](Job& j) { j.order.work.log.value().diameter *= 2.2; }},
       {"a heavy head", [](Job& j) { j.kit.head.mass *= 6; }},
       {"weak jacks", [](Job& j) { j.frame.jack.rating /= 8; }},
       {"two pairs of jacks", [](Job& j) { j.order.jacks.erase(j.order.jacks.begin() + 1); }},

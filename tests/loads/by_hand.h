@@ -88,6 +88,12 @@ inline Lumps axles_at(std::initializer_list<double> places) {
   return s;
 }
 
+// A straight log of even thickness that is laid on: what hand sums know. Of its kind the heaviest:
+// a fifth more than the table says (FPL Technical Note 218).
+inline const std::vector<std::string> straight_log{"work.log.crook=0 in", "work.log.taper=0 in",
+                                                   "work.landing=1"};
+inline constexpr double heaviest_of_its_kind = 1.2;
+
 // Free at its ends, on supports at a and b; downward loads.
 class TwoSupports {
  public:

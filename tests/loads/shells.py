@@ -8,11 +8,11 @@ shell_frame.py makes the frame from the files in PARAMS alone; PROGRAM's figures
 
 Where the two differ, and why (base / one_extension, as measured when this was written):
 
-- Jacks at work, within 5 %: the cross members carry a little from the heavier main to the other.
-- Sag of a main, plates 8 and 7 % more: webs shear and flanges lag, which a thin beam does not
+- Jacks at work, within 2 % of the heaviest: the cross members carry a little from the heavier main to the other.
+- Sag of a main, plates 4 to 8 % more: webs shear and flanges lag, which a thin beam does not
   know.
-- Stress of a main at work, plates 10 and 9 % more, in the element beside the middle jack: its
-  push enters at one place of the web.
+- Stress of a main at work, plates up to 10 % more, in the element beside a jack: its push enters
+  at one place of the web.
 - One jack sunk by 1/4 in (twist): it gives up 12 and 16 % more than one main alone would. The
   frame is open and resists no more than that, so that the program, which does not count on its
   twist, is right.
@@ -23,10 +23,10 @@ Where the two differ, and why (base / one_extension, as measured when this was w
   and 8 % more. A channel is held at its web and not at its shear centre, so that its flanges
   bend sideways as well, and the head stands to one side: the worst face of the worst channel is
   at 1.7 and 1.8 times the program's figure.
-- A tab, at the web's back or the heel: mean 2 and 5 % more, the worst place across it 1.36 and
-  1.28 times. What the tab's arm turns bends the main's own web across the bed: 2.1 times the
-  stress of a plate tab, 0.6 times that of a clip. No rule asks for it; at the demos' loads it
-  is under half of what is allowed.
+- A tab, at the web's back or the heel: mean 2 and 4 % more, the worst place across it 1.3 times.
+  What the tab's arm turns bends the main's own web across the bed: twice the stress of a plate
+  tab, 0.6 times that of a clip. No rule asks for it; over a bump it is two thirds of what is
+  allowed on base.
 """
 import json
 import math
@@ -54,16 +54,19 @@ def at_work(bed, said, folder):
     bed.put_track_on(), bed.put_bought_on(), bed.hang_axles()
     bed.put_head_on(stand["head_x"]), bed.put_log_on(stand["log_position"])
     moved, forces, stresses = solve(folder, bed.mesh, bed.ties, bed.stand_on(bed.jacks), bed.loads, 1)
+    heaviest = max(jack["drawn"] for jack in stand["jacks"])
     for jack in stand["jacks"]:
         node = bed.web_node(-1 if jack["name"].split()[1][0] == "L" else 1, jack["x"])
         # ccx prints a node's whole outside force: less the load put on the node itself.
         push = forces[node][2] - sum(f for n, _, f in bed.loads if n == node)
-        hold(jack["name"], push, jack["drawn"], 0.94, 1.04)
+        hold(jack["name"] + ", the heaviest off by as much", heaviest + push - jack["drawn"], heaviest, 0.97, 1.03)
     side = -1 if stand["side"] == "L" else 1
     sag = max(abs(moved[bed.web_node(side, x)][2]) for x in bed.xs)
     hold("sag of the main", sag, stand["main_sag"], 1.0, 1.12)
-    worst = max(abs(f) for x in bed.jacks for z in (bed.top, bed.low) for f in bed.bent(stresses, "main flange", side, x, z))
-    hold("stress of the main", worst, stand["main_stress"], 0.95, 1.15)
+    worst = max(abs(f) for x in bed.xs[1:-1] for z in (bed.top, bed.low) for f in bed.bent(stresses, "main flange", side, x, z))
+    # Of the case drawn: its largest moment over C6x8.2's 4.38 in3 (AISC Manual table 1-5).
+    moment = max(abs(m) for m in stand["curve"]["moment"]["drawn"])
+    hold("stress of the main", worst, moment / (4.38 * inch ** 3), 0.95, 1.15)
 
 
 def twisted(bed, folder):
@@ -126,8 +129,10 @@ def main() -> int:
         return 77
     program, params, folder = sys.argv[1], pathlib.Path(sys.argv[2]), pathlib.Path(sys.argv[3])
     for order in ("base", "one_extension"):
-        said = json.loads(subprocess.run([program, "check", "--json", params / f"orders/{order}.yaml"], capture_output=True,
-                                         text=True, check=True).stdout)["loads"]
+        # A log that is straight and laid on, as put_log_on does.
+        sets = [word for key in ("work.log.crook=0 in", "work.log.taper=0 in", "work.landing=1") for word in ("--set", key)]
+        said = json.loads(subprocess.run([program, "check", "--json", *sets, params / f"orders/{order}.yaml"],
+                                         capture_output=True, text=True).stdout)["loads"]
         print(order)
         bed = Bed(params, order)
         at_work(bed, said, folder)
@@ -135,7 +140,7 @@ def main() -> int:
         hold("a jack sunk by 1/4 in gives up, against a main alone", gives, alone, 1.0, 1.3)
         on_the_road(Bed(params, order), said, folder)
         tabs = said["tabs"]
-        mean, most, web = one_tab(folder, bed, tabs["vertical"])
+        mean, most, web = one_tab(folder, bed, tabs["vertical"], tabs["turning"] / tabs["vertical"])
         hold("a tab over a bump, mean", mean, tabs["tab_stress"], 0.97, 1.08)
         hold("a tab over a bump, worst place", most, tabs["tab_stress"], 1.2, 1.5)
         plate = bed.frame["tabs"]["style"] == "plate"

@@ -267,10 +267,10 @@ def same_either_way():
 
 
 def excused(words, reasons):
-    for place, piece, why in reasons:
-        path, name = place.split(" ", 1)
-        if words.startswith(path + ":") and f" {name} = " in words and piece in words:
-            return why
+    for reason in reasons:
+        path, name = reason[0].split(" ", 1)
+        if words.startswith(path + ":") and f" {name} = " in words and reason[1] in words:
+            return reason
     return None
 
 
@@ -309,22 +309,24 @@ def main() -> int:
     if (failed := run_checks(folder)):
         sys.exit(f"without any fault: {failed}")
     reasons = same_either_way()
-    score, lived, unneeded = Counter(), [], []
+    score, lived, needed = Counter(), [], set()
     for i, (_, words) in enumerate(told):
         if not all(w in words for w in wanted):
             continue
-        why = excused(words, reasons)
+        reason = excused(words, reasons)
+        why = reason and reason[2]
         killers = [run_checks(folder, i, by) for by in (0.5, 2.0)]
         for by, killer in zip(("halved", "doubled"), killers):
             score["killed" if killer else "cannot matter" if why else "lived"] += 1
             print(f"{'killed' if killer else 'excused' if why else 'LIVED':<8}{by:<8} {words}: {killer or why or ''}", flush=True)
         if not all(killers) and not why:
             lived.append(words)
-        if why and all(killers):
-            unneeded.append(words)
+        if reason and not all(killers):
+            needed.add(reason)
     print(f"{sum(score.values())} faults at {len(told)} places: " + ", ".join(f"{n} {k}" for k, n in score.items()))
-    for words in unneeded:
-        print(f"said not to matter, and it does: {words}")
+    unneeded = [] if wanted else [r for r in reasons if r not in needed]
+    for reason in unneeded:
+        print(f"said not to matter, and it does, or is no longer there: {' | '.join(reason)}")
     return 1 if lived or unneeded or not score else 0
 
 

@@ -57,7 +57,8 @@ double tab_on_the_road() {
 // What holds the bed over what a log pushes with its whole weight: feet 23-3/4 in out, the push
 // 37-7/8 in above the road, a log of 2199 lb 5 in to the left.
 double push_by_hand() {
-  const double bed = weight(both({frame_of_base(), track_of_base(), axles_at({137})})) + 610, log = 2199.1;
+  const double bed = weight(both({frame_of_base(), track_of_base(), axles_at({137})})) + 610,
+               log = heaviest_of_its_kind * 2199.1;
   return (bed * 23.75 + 610 * 3 + aside_of_track + log * (23.75 - 5)) / (log * 37.875);
 }
 

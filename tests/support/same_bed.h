@@ -49,9 +49,9 @@ inline bool same_ply(const Ply& p, const Ply& q) {
 }
 
 inline bool same_bolt(const Bolt& p, const Bolt& q) {
-  const auto& [a, b, c, d, e, f, g, h, i, j, x] = p;
-  const auto& [k, l, m, n, o, r, s, t, u, v, y] = q;
-  return std::tie(a, b, c, d, e, f, g, j, x) == std::tie(k, l, m, n, o, r, s, v, y) &&
+  const auto& [a, b, c, d, e, f, g, h, i, j, x, shim_p] = p;
+  const auto& [k, l, m, n, o, r, s, t, u, v, y, shim_q] = q;
+  return std::tie(a, b, c, d, e, f, g, j, x, shim_p) == std::tie(k, l, m, n, o, r, s, v, y, shim_q) &&
          std::equal(h.begin(), h.end(), t.begin(), t.end(), same_ply) && same_all(i, u);
 }
 
