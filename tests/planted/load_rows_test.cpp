@@ -206,8 +206,11 @@ std::vector<Planted> load_rows() {
       {"JACK-SEAT", "log that lands as hard as a jack's bolts hold", jack_seat_gives},
       rating("JACK-FOOT", "foot as wide as the timber it wants",
              [](Job& j, const LoadsResult& l, double less) { j.frame.jack.foot = l.jack_foot->pad * less; }),
-      {"HEAD-LASH", "said of every bed that travels with its head",
-       [](double) { return with_loads([](Job&, const LoadsResult&) {}); }, true},
+      {"HEAD-LASH", "head of 1100 lb, the most that one strap is for",
+       [](double past) {
+         return run_demo("base", [&](Job& j) { j.kit.head.mass = 1100 * pound + past * hair; });
+       },
+       true},
       {"HEAD-TIP", "head that balances the bed at the end of its travel", head_tips},
       rating("TOW-COUPLER", "coupler rated for the trailer's mass",
              [](Job& j, const LoadsResult& l, double less) {
