@@ -197,8 +197,11 @@ std::vector<Change> jacks_near_ends(const LoadJudge& judge, const StandsWell& we
   // Those worked out from the rear or between stay as the order has them.
   const std::vector<Mm> worked_out(all.begin() + static_cast<std::ptrdiff_t>(listed.size()), all.end());
   std::vector<Change> changes;
+  // Each try bends the whole bed: a long track is looked over in coarser steps.
+  constexpr double most_tries = 160;
+  const Mm step = grid * std::max(1.0, std::ceil(end / 4 / grid / most_tries));
   for (const std::vector<Mm>& beside : {listed, std::vector<Mm>{}})
-    for (Mm in = std::floor(end / 4 / grid) * grid; in >= grid && changes.size() < 2; in -= grid) {
+    for (Mm in = std::floor(end / 4 / grid) * grid; in >= grid && changes.size() < 2; in -= step) {
       const Mm rear = std::round((end - in) / grid) * grid;
       Job other = judge.job;
       other.order.jacks = worked_out;
