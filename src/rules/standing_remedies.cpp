@@ -48,6 +48,32 @@ std::string in_words(const Change& c) {
   return fmt::format("{}: {}", c.key, c.value);
 }
 
+// A bought part of another rating, which can be put on the frame before the order is drawn again;
+// empty for what is no such part.
+std::string bought_first(const Change& c) {
+  struct Bought {
+    const char *key, *words;
+  };
+  static constexpr Bought bought[] = {
+      {"frame.jack.rating", "jacks"},        {"frame.tongue_jack.rating", "a tongue jack"},
+      {"frame.coupler.rating", "a coupler"}, {"frame.axle.axle_rating", "an axle"},
+      {"frame.axle.tyre_rating", "tyres"},
+  };
+  for (const Bought& b : bought)
+    if (c.key == b.key)
+      return fmt::format("put {} rated {} on this frame first, and write that down as {} in its file",
+                         b.words, c.value, c.key.substr(sizeof "frame." - 1));
+  return "";
+}
+
+// Rules that ask for steel to lie elsewhere: of what is welded already there is only the
+// measuring to be done again.
+bool asks_where_steel_lies(const std::string& code) {
+  for (const char* of : {"WELD-CONTACT", "WELD-STEEL", "WELD-MOST", "CUT-WEB"})
+    if (code == of) return true;
+  return false;
+}
+
 }  // namespace
 
 bool can_be_done(const FrameFile& frame, const std::string& code, const Change& change) {
@@ -59,11 +85,26 @@ bool can_be_done(const FrameFile& frame, const std::string& code, const Change& 
 void keep_to_what_stands(const Job& job, std::vector<Finding>& findings) {
   if (!stands(job.frame)) return;
   for (Finding& f : findings) {
-    if (std::erase_if(f.changes, [&](const Change& c) { return !can_be_done(job.frame, f.code, c); }) == 0)
+    std::vector<Change> cannot;
+    for (const Change& c : f.changes)
+      if (!can_be_done(job.frame, f.code, c)) cannot.push_back(c);
+    std::erase_if(f.changes, [&](const Change& c) { return !can_be_done(job.frame, f.code, c); });
+    if (asks_where_steel_lies(f.code)) {
+      f.names_in_remedy.clear();
+      f.changes.clear();
+      f.remedy =
+          "measure there again what the frame's file says; where it is so, another track on this frame, or "
+          "another frame: this one stands";
       continue;
+    }
+    if (cannot.empty()) continue;
     f.names_in_remedy.clear();
     f.remedy.clear();
-    for (const Change& c : f.changes) f.remedy += (f.remedy.empty() ? "" : "; or ") + in_words(c);
+    const auto say = [&](const std::string& words) {
+      if (!words.empty()) f.remedy += (f.remedy.empty() ? "" : "; or ") + words;
+    };
+    for (const Change& c : f.changes) say(in_words(c));
+    for (const Change& c : cannot) say(bought_first(c));
     f.remedy = f.remedy.empty() ? "nothing that can be done to this frame, which stands, clears it: another "
                                   "track or log on it, or another frame"
                                 : f.remedy + "; or another frame: this one stands";

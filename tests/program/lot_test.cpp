@@ -172,8 +172,8 @@ TEST_F(Lot, TwentyFramesAgainstTheLongTrack) {
   EXPECT_EQ(figures(row(table, 5)), "24 - - 24 - 16.8");
   // One tab that the left side alone lacks.
   EXPECT_EQ(figures(row(table, 19)), "- - - 1 - 0.5");
-  // The two tabs at 49 in, which bolts go through, of the four that are low; 3 minutes each.
-  EXPECT_EQ(figures(row(table, 20)), "- - - - 2 0.1");
+  // Of the two on the right that are low a bolt goes through the one at 49 in; 3 minutes.
+  EXPECT_EQ(figures(row(table, 20)), "- - - - 1 0.1");
   for (const auto& [number, code] :
        {std::pair(4, "TAB-LINE"), {9, "HOLE-NO-TAB"}, {17, "TOW-SHARE"}, {18, "HOLE-NO-TAB"}}) {
     EXPECT_THAT(row(table, number), HasSubstr("no: ")) << number;

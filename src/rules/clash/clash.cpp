@@ -122,6 +122,12 @@ void add_remedy(const Scene& scene, const Meeting& m, Mm clearance, Finding& f) 
   const Figures& say = scene.figures;
   const std::string far = say.say(say.round_up(norm(shift)));
   if (m.standing == Standing::undecided) f.remedy = "if they do, ";
+  for (const int item : {m.a, m.b})
+    if (fixed && scene.bed.part_of(item).origin == Origin::standing) {
+      f.remedy += fmt::format("{} stands and is {} in the way: ", spoken_of(scene.bed, item).name, far);
+      f.remedy += "another track on this frame, or another frame";
+      return;
+    }
   if (fixed) {
     add_name(f, f.subjects[0]);
     f.remedy += " and ";

@@ -145,6 +145,12 @@ void check_clearance(const Scene& scene, std::vector<Finding>& findings) {
     const std::string more = say.say(say.round_up(-f.margin));
     if (const auto tab = tabs.add_both(m.a, m.b)) {
       tabs.suggest(*tab, f);
+    } else if (std::max(a, b) == 0 && (scene.bed.part_of(m.a).origin == Origin::standing ||
+                                       scene.bed.part_of(m.b).origin == Origin::standing)) {
+      f.remedy = fmt::format(
+          "measure the room there: {} more is wanted than is drawn; where it is not there, another track on "
+          "this frame, or another frame: this one stands",
+          more);
     } else if (std::max(a, b) == 0) {
       f.remedy = fmt::format("leave {} more between ", more);
       add_name(f, f.subjects[0]);

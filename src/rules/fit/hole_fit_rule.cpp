@@ -160,7 +160,9 @@ void suggest_shift(const Scene& scene, const BoltFit& fit, FitBasis basis, Findi
   const char* way = lengthwise  ? (shift > 0 ? "rearward" : "forward")
                     : crosswise ? ((shift > 0) == (bolt.seat.y > 0) ? "outward" : "inward")
                                 : (shift > 0 ? "up" : "down");
-  f.remedy += f.remedy.empty() ? "move " : "; or move ";
+  // On a frame that stands it is one that is yet to be welded on.
+  const bool fresh = scene.input.job && bolt.id.kind == Kind::track_bolt && stands(scene.input.job->frame);
+  f.remedy += fmt::format("{}{} ", f.remedy.empty() ? "" : "; or ", fresh ? "set new" : "move");
   add_name(f, scene.bed.items[bolt.plies.back().item]);
   f.remedy += fmt::format(" {} {}", scene.figures.say(std::abs(shift)), way);
   const int entry = found_entry(scene, bolt);
