@@ -29,7 +29,10 @@ Bought axle_item(const Builder& b) {
   const Mm end = a.tyre_inside / 2, tube = a.tube_diameter / 2;
   Bought axle;
   axle.envelope.push_back(across(tube, -end, end, 0));
-  const Mm outer = b.frame.main.spacing / 2;
+  // Under a channel's web; midway under a tube, off its round corners.
+  const Section& main = b.main_section();
+  const Mm off = is_closed(main) ? (main.flange - a.spring_width) / 2 : 0;
+  const Mm outer = b.frame.main.spacing / 2 - off;
   for (double side : {-1.0, 1.0}) {
     const Mm edge = side * outer, inner = side * (outer - a.spring_width);
     axle.envelope.push_back(box({-a.spring_length / 2, std::min(edge, inner), tube},

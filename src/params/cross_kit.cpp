@@ -29,7 +29,7 @@ void CrossCheck::check_rail_and_bunk() {
   angle("rail", kit.rail);
   angle("bunk", kit.bunk);
   check_hole(kit_, "bunk.hole", kit.bunk.hole);
-  if (kit.bunk.positions.empty())
+  if (given(kit_, "bunk.outer_set") && given(kit_, "bunk.inner_set"))
     check_order(kit_, "bunk.outer_set", kit.bunk.outer_set, "bunk.inner_set", kit.bunk.inner_set, true);
   // A hole line beyond the flat leg, or in the standing one, is no hole in the rail.
   for (const auto& [key, line] : {std::pair{"mounting.line", kit.mounting.line},
@@ -80,7 +80,7 @@ void CrossCheck::check_bunk_holes() {
   if (listed && (outer || inner))
     problem(kit_, outer ? "bunk.outer_set" : "bunk.inner_set", "stands beside bunk.positions",
             "keep either the list of positions or outer_set with inner_set");
-  if (listed && pitch)
+  if (listed && pitch && !outer && !inner)
     problem(order_, "track.bunk_pitch", "stands beside the kit's bunk.positions, which say where bunks are",
             "leave it out");
   if (listed) {

@@ -53,4 +53,8 @@ std::pair<std::string, std::string> part_form(const Part& part, const Figures& f
   return std::visit(FormText{figures}, part.form);
 }
 
+const char* back_word(const Bed& bed, int member) {
+  return is_closed(std::get<Member>(bed.part_of(member).form).section) ? "outer side" : "web back";
+}
+
 }  // namespace bedwright

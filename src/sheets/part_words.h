@@ -15,4 +15,7 @@ const char* origin_name(Origin origin);
 // Of the box around the plate's outline.
 Vec2 plate_size(const Plate& plate);
 
+// What the tape is laid on across the bed: "web back", of a tube "outer side".
+const char* back_word(const Bed& bed, int member);
+
 }  // namespace bedwright

@@ -83,6 +83,21 @@ TEST(Closed, end_members_are_welded_up_the_inner_side_and_tabs_across_the_flat) 
   }
 }
 
+// Springs 40 mm wide (the frame's file) are welded on flat steel: the underside is flat from
+// 8 to 52 mm, so they stand from 10 to 50.
+TEST(Closed, springs_stand_midway_under_the_flat) {
+  const Bed bed = demo_bed("light");
+  const Bought& axle = std::get<Bought>(bed.parts[bed.part({Kind::axle})].form);
+  int springs = 0;
+  for (const Block& b : axle.envelope) {
+    if (b.radius > 0) continue;
+    ++springs;
+    EXPECT_NEAR(std::min(std::abs(b.low.y), std::abs(b.high.y)), half_spacing - 50, 1e-9);
+    EXPECT_NEAR(std::max(std::abs(b.low.y), std::abs(b.high.y)), half_spacing - 10, 1e-9);
+  }
+  EXPECT_EQ(springs, 2);
+}
+
 TEST(Closed, no_bolt_goes_through_a_tube_and_jack_plates_hang_below) {
   const Bed bed = demo_bed("light");
   for (const Bolt& bolt : bed.bolts)

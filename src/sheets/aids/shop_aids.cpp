@@ -9,6 +9,7 @@
 #include "sheets/aids/aids.h"
 #include "sheets/flow.h"
 #include "sheets/marks.h"
+#include "sheets/part_words.h"
 #include "sheets/plan.h"
 #include "sheets/span.h"
 
@@ -275,9 +276,9 @@ std::vector<std::string> spacer_notes(const SheetInput& in, const GaugeSpacer& s
 std::vector<std::string> line_notes(const SheetInput& in, const StringLine& line) {
   const Figures figures = in.figures();
   return {
-      fmt::format("String line: clamp a block {} thick to the back of the main's web ahead of the first tab "
-                  "and another behind the last. Stretch the line over both, just above the tabs.",
-                  figures.size_to_make(line.block)),
+      fmt::format("String line: clamp a block {} thick to the main's {} ahead of the first tab and another "
+                  "behind the last. Stretch the line over both, just above the tabs.",
+                  figures.size_to_make(line.block), back_word(in.bed, in.bed.item({Kind::main, Side::left}))),
       std::string("Read square from the line inward to each hole with a rule, at the hole's near edge. ") +
           (stands(in.job.frame) ? "A tab that reads off by more than the table allows is not as the frame's "
                                   "file has it: stop, correct the file and make this packet again."

@@ -192,7 +192,8 @@ class FramePlan {
   void across() {
     std::vector<Running> places{{0, "0  centre line"}};
     for (const double side : {1.0, -1.0})
-      places.push_back({side * half_ / scale_, figures_.running(half_) + "  web back"});
+      places.push_back({side * half_ / scale_, figures_.running(half_) + "  " +
+                                                   back_word(bed_, bed_.item({Kind::main, Side::left}))});
     running_across(list_, places, box_.high.x + 8, true, small_text);
     list_.add(Line{pens_.centre, {box_.low.x - 3, 0}, {box_.high.x + 6, 0}});
   }
@@ -240,10 +241,9 @@ std::vector<std::string> survey_notes(const SheetInput& in, Mm diagonal) {
               ? std::string("the mains' front ends")
               : fmt::format("the front datum, 0, which is {} {} the mains' front ends",
                             figures.tape_length(std::abs(ahead)), ahead > 0 ? "behind" : "ahead of")),
-      fmt::format(
-          "Square: tape A to D and B to C, between the web backs at the mains' ends. Both are {} when "
-          "the frame is square.",
-          figures.running_words(diagonal)),
+      fmt::format("Square: tape A to D and B to C, between the {}s at the mains' ends. Both are {} when "
+                  "the frame is square.",
+                  back_word(in.bed, in.bed.item({Kind::main, Side::left})), figures.running_words(diagonal)),
       "Twist: lay a straight bar across both mains' tops at the front, the middle and the rear, and sight "
       "from "
       "one over the others. They must lie in one plane.",
@@ -258,10 +258,12 @@ std::vector<std::string> survey_notes(const SheetInput& in, Mm diagonal) {
 std::vector<std::string> notes_of(const SheetInput& in, Mm diagonal) {
   if (stands(in.job.frame)) return survey_notes(in, diagonal);
   const double angle = in.job.frame.tongue.angle / degree;
+  const int main = in.bed.item({Kind::main, Side::left});
+  const bool tubes = is_closed(std::get<Member>(in.bed.part_of(main).form).section);
   return {
-      fmt::format("Square: tape A to D and B to C, between the marked points: the web backs at the mains' "
+      fmt::format("Square: tape A to D and B to C, between the marked points: the {}s at the mains' "
                   "ends. Both are {}. They must agree before the second tack and again before welding out.",
-                  in.figures().running_words(diagonal)),
+                  back_word(in.bed, main), in.figures().running_words(diagonal)),
       "L is the left, facing forward, R the right. Figures run from the front datum, 0, to a cross member's "
       "web back (toes forward), the tongue's front cut, the middle of the tongue plate, the axle. Ahead of "
       "the datum they are minus.",
@@ -269,8 +271,10 @@ std::vector<std::string> notes_of(const SheetInput& in, Mm diagonal) {
           "Tongue: webs out, toes to the centre line, L and R mirror images. Both ends are sawn {:g} degrees "
           "off square, through the flanges, parallel, so that they lie square across the bed.",
           angle),
-      "Mains: webs out, toes in, tops level and in one plane. No camber: weld from the middle outward, side "
-      "to side in turn, and let each run cool.",
+      std::string(tubes ? "Mains: drain holes down, tops level and in one plane. "
+                        : "Mains: webs out, toes in, tops level and in one plane. ") +
+          "No camber: weld from the middle outward, side to side in turn, and let each run cool." +
+          (tubes ? " A tube is never welded shut: leave its drain holes open." : ""),
       "HOLD for the makers' sheets: coupler on the tongue's nose, axle hangers under the mains, safety "
       "chains, lamps. Have them at the bench before welding; the axle is square when both its ends tape the "
       "same from the coupler's middle.",
@@ -281,12 +285,13 @@ std::vector<std::string> notes_of(const SheetInput& in, Mm diagonal) {
 
 // What of the item the tape is read at; nothing for what has no place of its own. Jack
 // plates are read in pairs.
-std::string place_of(const Identity& id) {
+std::string place_of(const Bed& bed, const Identity& id) {
   switch (id.kind) {
     case Kind::cross_member:
     case Kind::front_member:
     case Kind::rear_member:
-      return name(id) + ", web back";
+      return name(id) + (is_closed(std::get<Member>(bed.part_of(bed.item(id)).form).section) ? ", rear side"
+                                                                                             : ", web back");
     case Kind::tongue_plate:
     case Kind::axle:
       return name(id) + ", middle";
@@ -306,7 +311,7 @@ Table2d place_table(const SheetInput& in) {
   std::vector<std::pair<Mm, std::string>> places;
   for (const Item& item : in.bed.items) {
     if (!item.shown) continue;
-    const std::string place = place_of(item.id);
+    const std::string place = place_of(in.bed, item.id);
     if (!place.empty()) places.emplace_back(item.placement.origin.x, place);
   }
   std::stable_sort(places.begin(), places.end(),

@@ -9,12 +9,14 @@
 #include "bed/names.h"
 #include "sheets/frame/weld_marks.h"
 #include "sheets/marks.h"
+#include "sheets/part_words.h"
 #include "sheets/span.h"
 
 namespace bedwright {
 namespace {
 
-constexpr double scale = 4;  // 1 : 4
+constexpr double scale = 4;       // 1 : 4
+constexpr Mm symbols_apart = 11;  // one weld symbol over another
 
 class TabSection {
  public:
@@ -66,7 +68,7 @@ class TabSection {
     const auto put = [&](Mm y, const char* what) {
       places.push_back({y / scale, fmt::format("{} {}", what, figures_.running(y))});
     };
-    put(in_.job.frame.main.spacing / 2, "web back");
+    put(in_.job.frame.main.spacing / 2, back_word(bed_, main_));
     put(hole().y, "hole");
     put(in_.job.kit.gauge / 2, "rail heel");
     running_along(list_, places, box_.high.y, true, small_text);
@@ -87,13 +89,15 @@ class TabSection {
   void welds() {
     const Mm web = in_.job.frame.main.spacing / 2;
     const bool plate = in_.job.frame.tabs.style == TabStyle::plate;
+    Mm y = box_.low.y + 30;
+    if (pad_) {
+      const Box3 pad = bounds(bed_, *pad_);
+      const Vec2 tip = at({0, pad.high.y, pad.low.z});
+      weld(*pad_, tip, tip.y + 5);
+      y = std::min(y, tip.y + 5 - symbols_apart);
+    }
     weld(tab_,
-         plate ? at({0, web - 0.4 * weld_run(weld_of(tab_)), 0}) : at({0, web, bounds(bed_, tab_).low.z}),
-         box_.low.y + 30);
-    if (!pad_) return;
-    const Box3 pad = bounds(bed_, *pad_);
-    const Vec2 tip = at({0, pad.high.y, pad.low.z});
-    weld(*pad_, tip, tip.y + 5);
+         plate ? at({0, web - 0.4 * weld_run(weld_of(tab_)), 0}) : at({0, web, bounds(bed_, tab_).low.z}), y);
   }
 
   const Weld& weld_of(int item) const {
