@@ -90,8 +90,12 @@ class Mains {
     for (int i = 0; i < stand_head_places; ++i) {
       const Head head = head_at(i);
       const bool lands = i % stand_landing_step == 0;
+      // What bends a main changes little from one place of the head to the next: at rest each
+      // way the log lies is tried at every other of them, and at both ends.
+      const bool end = i == 0 || i == stand_head_places - 1;
       for (std::size_t s = 0; s < 2; ++s) {
-        for (std::size_t k = 0; k < still_[s].size() && !out_.tips; ++k) at_rest(head, s, k);
+        for (std::size_t k = 0; k < still_[s].size() && !out_.tips; ++k)
+          if (end || still_[s].size() == 1 || (static_cast<std::size_t>(i) + k) % 2 == 0) at_rest(head, s, k);
         for (std::size_t k = 0; lands && k < landing_[s].size() && !out_.tips; ++k) as_it_lands(head, s, k);
       }
       if (out_.tips) return;

@@ -57,10 +57,11 @@ std::vector<std::string> assumptions_of(const Job& job) {
       "against its stops; turned belly down or up it presses on the bunks as on equal springs that only "
       "push. One longer "
       "than the bunks lies with its middle near theirs.",
-      fmt::format("Sag, moments and jack loads are the most over {} places of the head and up to {} of the "
-                  "log; under a wheel and at a "
-                  "jack they are exact.",
-                  stand_head_places, stand_log_places),
+      fmt::format(
+          "Sag, moments and jack loads are the most over {} places of the head and up to {} of the log; each "
+          "way the log lies is tried at every other place of the head, as it lands at every fourth; under a "
+          "wheel and at a jack they are exact.",
+          stand_head_places, stand_log_places),
       fmt::format(
           "Stress: yield over {:g} (work.safety_factor), AISC 360. Mains, tongue, rails and bunks are held "
           "sideways by what is "

@@ -65,7 +65,7 @@ constexpr Expected book[] = {
     {"BUNK-ON-RAIL", "rail joint", "whole on one rail section", "flat leg to the section's ends"},
     {"JACK-REACH", "ground", "jack reach the ground", "run all the way down"},
     {"ROAD-CLEAR", "ground", "hangs low clear the road", "ball to axle"},
-    {"CREST", "ground", "clear a crest", "ahead of the ball"},
+    {"CREST", "ground", "clear a crest", "distance to its own wheels"},
     {"TURN", "ground", "in a tight turn", "turned about it degree by degree"},
     {"DEPARTURE", "ground", "clear a drive", "turned until it touches"},
     {"BALL-HEIGHT", "ground", "level on the towing ball", "height of the coupler's middle"},

@@ -48,7 +48,8 @@ int meets_at(const Front& front) {
 }  // namespace
 
 void check_turn(const Scene& scene, std::vector<Finding>& findings) {
-  if (!scene.input.job) return;
+  const auto tongue = scene.bed.find_item({Kind::tongue, Side::right});
+  if (!scene.input.job || !tongue) return;  // of a bed without one there is nothing to meet
   const Job& job = *scene.input.job;
   const auto& t = job.frame.tongue;
   const Mm front_end = main_start(job), ball = front_end - t.length - job.frame.coupler.ball_ahead;
@@ -74,8 +75,7 @@ void check_turn(const Scene& scene, std::vector<Finding>& findings) {
   };
   const int at = meets_at(front_with(0));
   if (at > tightest) return;
-  Finding f = finding_of("TURN", Severity::warn, scene.bed.items[scene.bed.item({Kind::tongue, Side::right})],
-                         {front_end, 0, 0});
+  Finding f = finding_of("TURN", Severity::warn, scene.bed.items[*tongue], {front_end, 0, 0});
   f.measured = at;
   f.limit = tightest;
   f.margin = at - tightest;

@@ -97,9 +97,14 @@ std::optional<Change> closer_cross_members(const LoadJudge& judge, Mpa strength)
   const Section& main = *judge.job.catalog.section(frame.main.section.text);
   const Mm now = judge.loads.stand.main_unbraced, step = judge.figures.place_step();
   if (strength > yield || channel_strength(main, now, yield) >= strength) return std::nullopt;
-  Mm apart = std::floor(now / step) * step;
-  while (apart > step && channel_strength(main, apart, yield) < strength) apart -= step;
-  return Change{"frame.cross_member.max_spacing", judge.figures.set(apart)};
+  // One member more, and another, until the bays between them are short enough.
+  const Mm length = main_end(judge.job, judge.bed) - main_start(judge.job);
+  for (double bays = std::round(length / now) + 1; length / bays > step; ++bays) {
+    const Mm apart = std::ceil(length / bays / step) * step;
+    if (channel_strength(main, apart, yield) >= strength)
+      return Change{"frame.cross_member.max_spacing", judge.figures.set(apart)};
+  }
+  return std::nullopt;
 }
 
 // "jacks at [17 in, 120 in, 223 in]; or mains of C7x9.8; or a log of 18 in"
