@@ -136,12 +136,6 @@ TEST(ByHandFindings, StressesOfTheFramesSteel) {
   expect_near(used, std::max(s.main_stress, s.web_stress / 0.6) / ksi / allowed, 1e-6);
   expect_near(j.used("TAB-WORK", "tabs at work"), j.loads.tabs.tab_stress_at_work / ksi / allowed, 1e-6);
   expect_near(j.used("TAB-ROAD", "tabs on the road"), j.loads.tabs.tab_stress / ksi / allowed, 1e-6);
-  // Of its length a tab that carries four times what it may wants four.
-  const Finding& work = j.of("TAB-WORK", Kind::tab);
-  EXPECT_EQ(work.changes.at(0).key, "frame.tabs.length");
-  const double longer = inches(work.changes.at(0).value), wanted = 3 * work.measured / work.limit;
-  EXPECT_GE(longer, wanted - 0.01);
-  EXPECT_LE(longer, wanted + 1.01);
 }
 
 TEST(ByHandFindings, RailsAndBunksOfTheKitsSteel) {
@@ -199,9 +193,6 @@ TEST(ByHandFindings, TrackBoltsAndTabWelds) {
   const double leg = 0.25 * weld.measured / weld.limit;
   EXPECT_EQ(weld.changes.at(0).key, "frame.tabs.weld_leg");
   EXPECT_NEAR(inches(weld.changes.at(0).value), std::ceil(leg * 16) / 16, 1e-6);
-  const Finding& tab = j.of("TAB-ROAD", Kind::tab);
-  EXPECT_EQ(tab.changes.at(0).key, "frame.tabs.length");
-  EXPECT_NEAR(inches(tab.changes.at(0).value), std::ceil(3 * tab.measured / tab.limit * 16) / 16, 1e-6);
   expect_said(weld, t.weld, 928 * 4 * pound_force / inch, 1e-3);
 }
 
@@ -335,7 +326,7 @@ TEST(ByHandFindings, MilderFactors) {
   const Judged j({"road.bump=1.5", "road.share_high=0.2"});
   int said = 0;
   for (const Finding& f : j.findings)
-    if (f.code == "OWN-FACTOR") {
+    if (f.code == "OWN-FACTOR" && f.subjects.front().name.starts_with("road.")) {
       const bool bump = f.subjects.front().name == "road.bump";
       EXPECT_NEAR(f.measured, bump ? 1.5 : 0.2, 1e-9);
       EXPECT_NEAR(f.limit, bump ? 2.0 : 0.15, 1e-9);

@@ -244,7 +244,7 @@ def run_tests(folder, program, filter, fault, by):
     if fault is not None:
         environment |= {"BEDWRIGHT_FAULT": str(fault), "BEDWRIGHT_FAULT_BY": str(by)}
     try:
-        ran = subprocess.run([folder / "build/tests/tests" / program, "--gtest_filter=" + filter, "--gtest_fail_fast"],
+        ran = subprocess.run([folder / "build/main/tests" / program, "--gtest_filter=" + filter, "--gtest_fail_fast"],
                              capture_output=True, text=True, env=environment, timeout=120)
     except subprocess.TimeoutExpired:
         return f"{program} came to no end"
@@ -300,7 +300,7 @@ def main() -> int:
     if not header.is_file() or header.read_text() != factor_header:
         header.parent.mkdir(parents=True, exist_ok=True)
         header.write_text(factor_header)
-    subprocess.run(["cmake", "-S", folder, "-B", folder / "build/tests", "-G", "Ninja", "-DCMAKE_BUILD_TYPE=Release",
+    subprocess.run(["cmake", "-S", folder, "-B", folder / "build/main", "-G", "Ninja", "-DCMAKE_BUILD_TYPE=Release",
                     "-DCMAKE_CXX_FLAGS=-I" + str(header.parent)], check=True, stdout=subprocess.DEVNULL)
     for program in checks:
         built = build(folder, program)

@@ -47,11 +47,10 @@ double mains_at_work() {
   return most / s_c6x82;
 }
 
-// On two tabs a section: the head's wheels at 91 and 117 in on the rail to its side.
+// On two tabs a section: a plate of 1/2 in, 3 in long, 1-1/4 in from the web's back to its hole.
 double tab_on_the_road() {
-  const double wheel = 305 * (0.5 + 3.0 / 49);
-  const TwoSupports rail(85.5, 154.5, {{80, 160, 5.8 * 80 / 12}, {91, 91, wheel}, {117, 117, wheel}});
-  return 2 * (rail.front() + weight(track_of_base()) / 3 / 4) * 1.25 / (3 * 0.25 / 6);
+  const TabOverABump bump;
+  return (bump.down * 1.25 + bump.turning) / (3 * 0.25 / 6);
 }
 
 // What holds the bed over what a log pushes with its whole weight: feet 23-3/4 in out, the push
