@@ -41,7 +41,8 @@
 //     size    {"width", "length", "height"} standing on its tyres
 //     tongue  {"coupler", "moment", "stress", "allowed", "weld", "braking_coupler", "braking_push",
 //             "braking_stress", "braking_weld", "standing"}
-//     stand   {"log_mass", "log_y", "bunk_load", "main_unbraced", "log_position", "side", "head_x", "sag", "sag_limit", "sag_x",
+//     stand   {"log_mass", "log_y", "bunk_load", "main_unbraced", "log_position", "side", "head_x", "sag",
+//     "sag_limit", "sag_x",
 //             "main_sag", "rail_sag", "slope", "main_moment", "main_shear", "main_stress",
 //             "main_allowed", "web_stress", "web_allowed", "rail_stress", "bunk_stress", "kit_allowed",
 //             "tab_load", "push_factor", "roll_on_factor" (null where nothing tips it); "jacks": list of

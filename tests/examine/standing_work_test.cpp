@@ -153,7 +153,8 @@ TEST(MeasuredShims, EveryTabThatStandsIsMeasured) {
   };
   EXPECT_THAT(refused("frame.tabs.heights=[{at: 7 in, left: 0 in, right: 0 in}]"),
               AllOf(HasSubstr("left tab at"), HasSubstr("21 in")));
-  EXPECT_THAT(refused("frame.tabs.heights=[{at: 8 in, left: 0 in}]"), HasSubstr("the nearest is 177.8 mm (7 in)"));
+  EXPECT_THAT(refused("frame.tabs.heights=[{at: 8 in, left: 0 in}]"),
+              HasSubstr("the nearest is 177.8 mm (7 in)"));
   EXPECT_EQ(refused(heights({})), "");
 }
 

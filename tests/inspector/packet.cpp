@@ -93,8 +93,8 @@ Packet::Packet(const std::filesystem::path& f)
       drill_list(f / "lists/drill_list.csv"),
       welds_to_lay(welds) {
   // What stands has lists of its own.
-  for (const auto& [table, name] : {std::pair(&welds, "welds"), std::pair(&stacks, "stacks"),
-                                    std::pair(&parts, "parts")})
+  for (const auto& [table, name] :
+       {std::pair(&welds, "welds"), std::pair(&stacks, "stacks"), std::pair(&parts, "parts")})
     if (const auto standing = f / "lists" / (std::string("standing_") + name + ".csv");
         std::filesystem::exists(standing))
       table->append(Table(standing));
@@ -109,8 +109,7 @@ Packet::Packet(const std::filesystem::path& f)
     if (!form.count(part->name)) throw std::runtime_error("parts.csv has no " + part->name);
   }
   std::map<std::string, double> listed;
-  for (std::size_t r = 0; r < parts.rows(); ++r)
-    listed[parts.text(r, "part")] += parts.number(r, "quantity");
+  for (std::size_t r = 0; r < parts.rows(); ++r) listed[parts.text(r, "part")] += parts.number(r, "quantity");
   for (const auto& part : model.parts)
     if (placed[part.get()] != listed[part->name])
       broken.push_back(fmt::format("{}: {} in bed.step, {} in parts.csv", part->name, placed[part.get()],
