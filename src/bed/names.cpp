@@ -95,7 +95,7 @@ Words make_shop_words() {
   w.hardware[at(Piece::nut)] = "nut";
 
   w.weld_line[at(WeldLine::web_sides)] = "both sides of the web";
-  w.weld_line[at(WeldLine::tube_sides)] = "both sides of the tube";
+  w.weld_line[at(WeldLine::tube_sides)] = "both walls of the tube";
   w.weld_line[at(WeldLine::inner_side)] = "up the main's inner side; bevel and fill over, under and outside";
   w.weld_line[at(WeldLine::plate_ends)] = "both ends of the plate, up the main's side";
   w.weld_line[at(WeldLine::inside_end)] = "inside the main's end; bevel and fill the flush outside";

@@ -202,7 +202,7 @@ TEST(Map, LoadsBindBeforeLengths) {
 
 // A tab's weld near what it carries binds before a bolt's tip with room.
 TEST(Map, AWeldNearItsLimitBinds) {
-  const Grid grid(std::vector<Varied>{{"limits.tab_load", {"3000 lb"}}});
+  const Grid grid(std::vector<Varied>{{"limits.tab_load", {"3100 lb"}}});
   const OfferMap map = draw_map(order_path("sizes"), {}, grid, {}, check, {1, 0, {}});
   ASSERT_EQ(map.rows[0].fit, Fit::fits);
   EXPECT_EQ(map.rows[0].code, "WELD-LOAD");

@@ -102,7 +102,11 @@ std::vector<Planted> load_rows_by_hand() {
        }},
       {"STAND-PUSH", "push that leaves 1.5 times what tips it",
        [](double past) {
-         return with_base([&](Job& j) { j.order.work.push = push_by_hand() / 1.5 * (1 + hand * past); });
+         return with_base([&](Job& j) {
+           j.order.work.log.value().diameter = 20 * inch;
+           j.order.work.log->length = 192 * inch;
+           j.order.work.push = push_by_hand() / 1.5 * (1 + hand * past);
+         });
        }},
   };
 }

@@ -94,7 +94,7 @@ TEST_F(BuiltBeds, BadInputIsOneSentenceWithItsPlace) {
   expect_told(
       "A.built.yaml:6:5: beds[1].built_on: \"2026-11-31\" is no day of the calendar; write year-month-day");
   replace(file, "serial:", "seriel:");
-  expect_told("A.built.yaml:5:5: beds[1].seriel: ");
+  expect_told("A.built.yaml:5:5: beds[1].serial: is written ");
   replace(file, "release: ", "release: 0");
   expect_told("is not the release beside it");
   for (const std::vector<std::string>& more : {std::vector<std::string>{"--serial", "Q\x1b[31m"},
