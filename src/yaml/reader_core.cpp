@@ -301,8 +301,9 @@ void ReaderCore::finish() {
               fmt::format("write {}: {}", *near, child.key.substr(colon + 1))};
     }
     // Where that key is missing, the slip is why: one message, under the key that is meant.
-    const auto missing = std::ranges::find_if(
-        problems_, [&](const Problem& p) { return p.where.key == meant && p.what == key_is_missing; });
+    const auto missing = std::find_if(problems_.begin(), problems_.end(), [&](const Problem& p) {
+      return p.where.key == meant && p.what == key_is_missing;
+    });
     if (missing == problems_.end()) {
       problems_.push_back(std::move(slip));
       continue;
