@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <string>
 
 #include "loads/steel.h"
 #include "loads/travel_name.h"
@@ -80,6 +82,18 @@ Table2d feet_table(const Job& job, const std::vector<SunkFoot>& feet, const Figu
   return t;
 }
 
+// Where the figures of the frame's sections come from, each once.
+std::set<std::string> handbooks(const Job& job) {
+  const Frame& f = job.frame;
+  std::set<std::string> all;
+  for (const Name& name : {f.main.section, f.cross_member.section, f.front_member.section,
+                           f.rear_member.section, f.tongue.section}) {
+    const Section& section = *job.catalog.section(name.text);
+    all.insert(section.published ? section.published->source : section.name + " from its outline");
+  }
+  return all;
+}
+
 }  // namespace
 
 List2d summary_page(const Job& job, const Bed& bed, const LoadsResult& loads, const Issue& issue) {
@@ -101,20 +115,23 @@ List2d summary_page(const Job& job, const Bed& bed, const LoadsResult& loads, co
   const Mm below = y;
   y = write(list, pens.text, {left, below}, column, 3.5, {"Strength"});
   const Stand& s = loads.stand;
-  y = write(list, pens.text, {left, y}, column, letters,
-            {fmt::format("Frame: grade {}, {} yield over {:g}: {} in bending, {} in shear (AISC 360 chapters "
-                         "F and G). Mains are "
-                         "held sideways every {} at most; section F2 allows them {}.",
-                         job.frame.grade, say.stress(frame_yield(job.frame)), job.order.work.safety_factor,
-                         say.stress(frame_yield(job.frame) / job.order.work.safety_factor),
-                         say.stress(s.web_allowed), say.place(s.main_unbraced), say.stress(s.main_allowed)),
-             fmt::format("Kit: no grade stated, {} yield. Fillets: E70 on the throat, 0.60 x 70 ksi / 2.00, "
-                         "and the steel beside them "
-                         "(table J2.5, section J4.2). Bolts: ASTM A307 (tables J3.2, section J3.7).",
-                         say.stress(kit_yield)),
-             "Sections: AISC Manual tables 1-5 and 1-7; kit angles from their outlines. Ratings (coupler, "
-             "axle, tyre, jacks): their "
-             "makers', as the order's files state."});
+  const Section& main = *job.catalog.section(job.frame.main.section.text);
+  y = write(
+      list, pens.text, {left, y}, column, letters,
+      {fmt::format("Frame: grade {}, {} yield over {:g}: {} in bending, {} in shear (AISC 360 chapters "
+                   "F and G). Mains are "
+                   "held sideways every {} at most; section {} allows them {}.",
+                   job.frame.grade, say.stress(frame_yield(job.frame)), job.order.work.safety_factor,
+                   say.stress(frame_yield(job.frame) / job.order.work.safety_factor),
+                   say.stress(s.web_allowed), say.place(s.main_unbraced), is_closed(main) ? "F7" : "F2",
+                   say.stress(s.main_allowed)),
+       fmt::format("Kit: no grade stated, {} yield. Fillets: E70 on the throat, 0.60 x 70 ksi / 2.00, "
+                   "and the steel beside them "
+                   "(table J2.5, section J4.2). Bolts: ASTM A307 (tables J3.2, section J3.7).",
+                   say.stress(kit_yield)),
+       fmt::format("Sections: {}; kit angles from their outlines. Ratings (coupler, axle, tyre, jacks): "
+                   "their makers', as the order's files state.",
+                   fmt::join(handbooks(job), ", "))});
   y = write(list, pens.text, {left, y - 2}, column, 3.5, {"Ground that gives, under one main"});
   if (!s.jacks_enough || s.tips || !s.log_lies) {
     y = write(list, pens.text, {left, y}, column, letters,
@@ -123,8 +140,7 @@ List2d summary_page(const Job& job, const Bed& bed, const LoadsResult& loads, co
     y = table(feet_table(job, sunk_feet(job, bed, loads.weights), say), left, y, column);
     y = write(list, pens.text, {left, y}, column, letters,
               {fmt::format("The rails may be {} out and a jack carry {}. \"May sink\" is what one foot may "
-                           "go down, to a hundredth "
-                           "of an inch, log and head at their worst: level the bed as closely as that, log "
+                           "go down, log and head at their worst: level the bed as closely as that, log "
                            "on, and look again "
                            "after the first log.",
                            say.small(job.order.work.sag_limit), say.mass(job.frame.jack.rating)),
