@@ -84,7 +84,7 @@ Table2d feet_table(const Job& job, const std::vector<SunkFoot>& feet, const Figu
 
 // Where the figures of the frame's sections come from, each once.
 std::set<std::string> handbooks(const Job& job) {
-  const Frame& f = job.frame;
+  const auto& f = job.frame;
   std::set<std::string> all;
   for (const Name& name : {f.main.section, f.cross_member.section, f.front_member.section,
                            f.rear_member.section, f.tongue.section}) {
