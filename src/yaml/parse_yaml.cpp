@@ -20,9 +20,7 @@ constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 Place place_of_byte(std::string_view text, std::size_t at) {
   const std::string_view before = text.substr(0, at);
   const std::size_t start = before.rfind('\n') == std::string_view::npos ? 0 : before.rfind('\n') + 1;
-  const auto characters = std::ranges::count_if(
-      before.substr(start), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; });
-  return {static_cast<int>(std::ranges::count(before, '\n')) + 1, static_cast<int>(characters) + 1, 0};
+  return {static_cast<int>(std::ranges::count(before, '\n')) + 1, characters(before.substr(start)) + 1, 0};
 }
 
 // Faults of the text as such; none of them leaves anything worth parsing.

@@ -24,11 +24,6 @@ struct Line {
   std::string_view rest() const { return std::string_view(text).substr(indent); }
 };
 
-int characters(std::string_view text) {
-  return static_cast<int>(
-      std::ranges::count_if(text, [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
-}
-
 // Whether a quote opens at `at`: at the start of a value, not within a word as in O'Neil.
 bool opens_quote(std::string_view text, std::size_t at) {
   if (text[at] != '"' && text[at] != '\'') return false;

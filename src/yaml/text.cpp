@@ -34,6 +34,12 @@ std::size_t character_size(std::string_view text, std::size_t at) {
 
 }  // namespace
 
+int characters(std::string_view text) {
+  int count = 0;
+  for (std::size_t i = 0; i < text.size(); ++i) count += continues(text, i) ? 0 : 1;
+  return count;
+}
+
 std::string one_line(std::string_view text) {
   std::string line;
   for (const char c : text) {

@@ -6,6 +6,9 @@
 
 namespace bedwright {
 
+// How many characters a UTF-8 text has: bytes that begin one.
+int characters(std::string_view text);
+
 // Control characters written as escapes, so that a message stays on its line.
 std::string one_line(std::string_view text);
 

@@ -38,10 +38,7 @@ Place TreeBuilder::place(const YAML::Mark& mark) const {
   const auto line = std::min<std::size_t>(std::max(mark.line, 0), line_starts_.size() - 1);
   const std::size_t from = line_starts_[line];
   const std::size_t to = std::min(text_.size(), from + static_cast<std::size_t>(std::max(mark.column, 0)));
-  int column = 1;
-  for (std::size_t i = from; i < to; ++i) {
-    if ((static_cast<unsigned char>(text_[i]) & 0xC0) != 0x80) ++column;
-  }
+  const int column = 1 + characters(text_.substr(from, to - from));
   if (override_number_ == 0) return {static_cast<int>(line) + 1, column, 0};
   return {override_number_, line == 0 ? column + first_column_ - 1 : column, override_number_};
 }
