@@ -28,22 +28,14 @@ void check_crest(const Scene& scene, std::vector<Finding>& findings) {
   if (!ground || !scene.input.job) return;
   const Job& job = *scene.input.job;
   const Mm tow = main_start(job) - job.frame.tongue.length - job.frame.coupler.ball_ahead - tow_wheels_ahead;
-  Mm own = 1e9, radius = 0;
-  for (const int wheel : scene.bed.items_of(Kind::wheel))
-    if (scene.bed.items[wheel].shown) {
-      const Box3 box = bounds(scene.bed, wheel);
-      own = std::min(own, (box.low.x + box.high.x) / 2);
-      radius = (box.high.z - box.low.z) / 2;
-    }
+  const RoadWheels wheels = road_wheels(scene.bed);
+  const Mm own = wheels.foremost, radius = wheels.radius;
   int worst = -1;
   Box3 low;
   Mm at = 0;
   Radians least = 90 * degree;
-  for (int i = 0; i < static_cast<int>(scene.bed.items.size()); ++i) {
-    const Item& item = scene.bed.items[i];
-    if (!item.shown || item.id.kind == Kind::wheel || item.id.kind == Kind::axle) continue;
-    const bool bought = std::holds_alternative<Bought>(scene.bed.part_of(i).form);
-    for (const Box3& box : bought ? block_bounds(scene.bed, i) : std::vector<Box3>{scene.boxes[i]})
+  for (int i = 0; i < static_cast<int>(scene.bed.items.size()); ++i)
+    for (const Box3& box : boxes_over_road(scene, i))
       // What is within the wheel's own reach never meets the road; under it is told by ROAD-CLEAR.
       for (Mm x : {box.low.x, box.high.x, std::clamp((own + tow) / 2, box.low.x, box.high.x)}) {
         const Mm above = box.low.z - *ground;
@@ -51,7 +43,6 @@ void check_crest(const Scene& scene, std::vector<Finding>& findings) {
         const Radians angle = crest(x - tow, own - x, above);
         if (angle < least) least = angle, worst = i, low = box, at = x;
       }
-  }
   if (worst < 0 || least >= least_crest - 1e-9) return;
   const Item& item = scene.bed.items[worst];
   Finding f = finding_of("CREST", Severity::warn,

@@ -34,6 +34,26 @@ Mm bump_travel(const Bed& bed) {
   return most;
 }
 
+RoadWheels road_wheels(const Bed& bed) {
+  RoadWheels wheels;
+  for (const int wheel : bed.items_of(Kind::wheel))
+    if (bed.items[wheel].shown) {
+      const Box3 box = bounds(bed, wheel);
+      const Mm middle = (box.low.x + box.high.x) / 2;
+      wheels.foremost = std::min(wheels.foremost, middle);
+      wheels.rearmost = std::max(wheels.rearmost, middle);
+      wheels.radius = (box.high.z - box.low.z) / 2;
+    }
+  return wheels;
+}
+
+std::vector<Box3> boxes_over_road(const Scene& scene, int index) {
+  const Item& item = scene.bed.items[index];
+  if (!item.shown || item.id.kind == Kind::wheel || item.id.kind == Kind::axle) return {};
+  const bool bought = std::holds_alternative<Bought>(scene.bed.part_of(index).form);
+  return bought ? block_bounds(scene.bed, index) : std::vector<Box3>{scene.boxes[index]};
+}
+
 namespace {
 
 struct JackKeys {

@@ -33,22 +33,13 @@ std::string grade(Radians angle) {
 void check_departure(const Scene& scene, std::vector<Finding>& findings) {
   const std::optional<Mm> ground = ground_level(scene.bed);
   if (!ground) return;
-  Mm axle = -1e9, radius = 0;
-  for (const int wheel : scene.bed.items_of(Kind::wheel))
-    if (scene.bed.items[wheel].shown) {
-      const Box3 box = bounds(scene.bed, wheel);
-      axle = std::max(axle, (box.low.x + box.high.x) / 2);
-      radius = (box.high.z - box.low.z) / 2;
-    }
+  const RoadWheels wheels = road_wheels(scene.bed);
+  const Mm axle = wheels.rearmost, radius = wheels.radius;
   int worst = -1;
   Box3 low;  // of that item, what comes nearest
   Radians least = 90 * degree;
-  for (int i = 0; i < static_cast<int>(scene.bed.items.size()); ++i) {
-    const Item& item = scene.bed.items[i];
-    if (!item.shown || item.id.kind == Kind::wheel || item.id.kind == Kind::axle) continue;
-    // A bought item block by block: a jack's foot does not reach as far back as its plate.
-    const bool bought = std::holds_alternative<Bought>(scene.bed.part_of(i).form);
-    for (const Box3& box : bought ? block_bounds(scene.bed, i) : std::vector<Box3>{scene.boxes[i]}) {
+  for (int i = 0; i < static_cast<int>(scene.bed.items.size()); ++i)
+    for (const Box3& box : boxes_over_road(scene, i)) {
       const Mm behind = box.high.x - axle, above = box.low.z - *ground;
       // What is under the road is told of by ROAD-CLEAR; what is within the wheel's own reach never
       // meets it.
@@ -56,7 +47,6 @@ void check_departure(const Scene& scene, std::vector<Finding>& findings) {
       const Radians angle = steepest(radius, behind, above);
       if (angle < least) least = angle, worst = i, low = box;
     }
-  }
   const Radians limit = scene.limits.departure;
   if (worst < 0 || least >= limit - 1e-9) return;
   const Item& item = scene.bed.items[worst];
